@@ -1,0 +1,80 @@
+import type { LineUp } from '../lineup/lineUp.ts';
+
+/** What a check says of one subject. */
+
+/** From worst to best. */
+export const VERDICTS = ['fail', 'open', 'caution', 'note', 'pass', 'not-applicable', 'out-of-scope'] as const;
+export type Verdict = (typeof VERDICTS)[number];
+
+/** On whose word the limit stands. */
+export const AUTHORITIES = ['code', 'manual', 'standard', 'guide', 'practice', 'estimate', 'project', 'physics'] as const;
+export type Authority = (typeof AUTHORITIES)[number];
+
+export interface Subject {
+  readonly kind: 'element' | 'cable' | 'end' | 'run' | 'lineup';
+  /** Id of the element, cable, or of the motor of a run; '' for the line-up. */
+  readonly id: string;
+  readonly tag: string;
+  /** With kind 'end'. */
+  readonly end?: 'from' | 'to';
+}
+
+export interface Assumption {
+  readonly what: string;
+  readonly value: string;
+  readonly source: string;
+}
+
+export interface Missing {
+  /** Id of the element or cable that lacks it; '' for the project. */
+  readonly id: string;
+  readonly tag: string;
+  /** Dotted path of the field inside that part: 'conductor.size'. */
+  readonly field: string;
+  readonly label: string;
+  /** Who usually knows it. */
+  readonly ask: string;
+}
+
+/** An edit of the document that would change this finding. */
+export interface Fix {
+  readonly label: string;
+  readonly apply: (lineUp: LineUp) => LineUp;
+}
+
+export interface Finding {
+  /** Stable: check, subject kind, id and end. */
+  readonly id: string;
+  readonly check: string;
+  readonly title: string;
+  readonly subject: Subject;
+  /** Tags of the motors whose runs this concerns. */
+  readonly runs: readonly string[];
+  readonly verdict: Verdict;
+  readonly authority: Authority;
+  readonly source: string;
+  readonly quantity: string;
+  readonly value: number | null;
+  readonly limit: number | null;
+  readonly unit: string;
+  /** Room left, of the limit, in per cent: negative when over. */
+  readonly margin_pct: number | null;
+  /** At most five words, for the drawing. */
+  readonly phrase: string;
+  /** One sentence with the numbers in it. */
+  readonly text: string;
+  /** Why it matters here. */
+  readonly why: string;
+  /** What to do, cheapest first. */
+  readonly remedies: readonly string[];
+  readonly working: readonly string[];
+  readonly assumptions: readonly Assumption[];
+  readonly missing: readonly Missing[];
+  readonly fixes: readonly Fix[];
+}
+
+/** Fault > open > caution > note > pass: the worst of several, or 'not-applicable' for none. */
+export function worst(verdicts: readonly Verdict[]): Verdict {
+  for (const verdict of VERDICTS) if (verdicts.includes(verdict)) return verdict;
+  return 'not-applicable';
+}

@@ -1,0 +1,3 @@
+/** The door of the engine: everything that the editor, the command line and the tests use. */
+
+export * from './lineup/quantity.ts';

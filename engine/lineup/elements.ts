@@ -1,0 +1,227 @@
+import { z } from 'zod';
+import { boxFields, celsius, id, notNegative, percent, positive, provenance, terminalFields, text, yesNo } from './quantity.ts';
+
+/**
+ * The parts of a line-up. Every value that a check needs is optional: a value that is not there is not known,
+ * never zero. Fields unknown to this version are kept (loose objects).
+ */
+
+export const earthing = z.enum(['solid-wye', 'tn', 'tt', 'corner-grounded', 'midpoint-grounded', 'resistance-grounded', 'ungrounded']);
+export type Earthing = z.infer<typeof earthing>;
+
+const common = {
+  id,
+  tag: text.min(1),
+  note: text.optional(),
+  enclosure: text.optional(),
+  provenance: provenance.optional(),
+};
+
+export const supply = z.looseObject({
+  ...common,
+  kind: z.literal('supply'),
+  /** Line to line, r.m.s. */
+  voltage_V: positive.optional(),
+  frequency_Hz: positive.optional(),
+  /** Three-phase symmetrical available fault current at the terminals. */
+  faultCurrent_A: positive.optional(),
+  xOverR: notNegative.optional(),
+  earthing: earthing.optional(),
+});
+
+export const transformer = z.looseObject({
+  ...common,
+  kind: z.literal('transformer'),
+  ratedPower_VA: positive.optional(),
+  primaryVoltage_V: positive.optional(),
+  secondaryVoltage_V: positive.optional(),
+  impedance_pct: percent.optional(),
+  xOverR: notNegative.optional(),
+  tap_pct: z.number().min(-50).max(50).optional(),
+  connection: text.optional(),
+  secondaryEarthing: earthing.optional(),
+  ...boxFields,
+  ...terminalFields,
+});
+
+export const bus = z.looseObject({
+  ...common,
+  kind: z.literal('bus'),
+  ratedCurrent_A: positive.optional(),
+  faultRating_A: positive.optional(),
+  ...terminalFields,
+});
+
+export const disconnect = z.looseObject({
+  ...common,
+  kind: z.literal('disconnect'),
+  device: z.enum(['switch', 'breaker', 'fuse', 'fused-switch']).optional(),
+  state: z.enum(['closed', 'open']).optional(),
+  ratedCurrent_A: positive.optional(),
+  /** Rating or setting of the overcurrent device. */
+  tripCurrent_A: positive.optional(),
+  faultRating_A: positive.optional(),
+  earlyBreakContact: z.enum(['wired', 'absent']).optional(),
+  lockable: yesNo.optional(),
+  withinSight: yesNo.optional(),
+  residualCurrentType: z.enum(['none', 'AC', 'A', 'F', 'B']).optional(),
+  residualCurrent_A: positive.optional(),
+  ...boxFields,
+  ...terminalFields,
+});
+
+export const reactor = z.looseObject({
+  ...common,
+  kind: z.literal('reactor'),
+  /** Of its own base: rated voltage and current. */
+  impedance_pct: percent.optional(),
+  ratedCurrent_A: positive.optional(),
+  ratedVoltage_V: positive.optional(),
+  resistance_ohm: notNegative.optional(),
+  ...boxFields,
+  ...terminalFields,
+});
+
+export const filter = z.looseObject({
+  ...common,
+  kind: z.literal('filter'),
+  role: z.enum(['emc-input', 'dvdt', 'sine', 'terminator']).optional(),
+  /** Fundamental drop at rated current, of rated voltage. */
+  drop_pct: percent.optional(),
+  ratedCurrent_A: positive.optional(),
+  ratedVoltage_V: positive.optional(),
+  carrierLeast_Hz: positive.optional(),
+  carrierMost_Hz: positive.optional(),
+  /** The maker's figures for the terminals of the motor with this filter and cable. */
+  motorPeak_V: positive.optional(),
+  motorRise_s: positive.optional(),
+  ...boxFields,
+  ...terminalFields,
+});
+
+export const drive = z.looseObject({
+  ...common,
+  kind: z.literal('drive'),
+  ratedPower_W: positive.optional(),
+  ratedVoltage_V: positive.optional(),
+  inputCurrent_A: positive.optional(),
+  outputCurrent_A: positive.optional(),
+  overload_pct: percent.optional(),
+  /** True power factor of the input, harmonics included. */
+  inputPowerFactor: z.number().gt(0).max(1).optional(),
+  frontEnd: z.enum(['diode', 'active']).optional(),
+  /** Largest fundamental output voltage, of the input voltage. */
+  outputRatio_pct: percent.optional(),
+  carrier_Hz: positive.optional(),
+  /** 10 to 90 % rise time at the drive's terminals. */
+  riseTime_s: positive.lt(1).optional(),
+  /** D.c. bus level while a braking chopper works. */
+  brakingBus_V: positive.optional(),
+  dcChoke: z.enum(['none', 'fitted']).optional(),
+  dcChoke_pct: percent.optional(),
+  builtInFilter: yesNo.optional(),
+  /** Filter and varistor jumpers as the drive stands. */
+  filterJumpers: z.enum(['in', 'out']).optional(),
+  faultRating_A: positive.optional(),
+  faultRatingDevice: text.optional(),
+  /** Limits copied from the drive's own manual. */
+  manual: z
+    .looseObject({
+      page: text.optional(),
+      allowedEarthing: z.array(earthing).optional(),
+      shieldRequired: yesNo.optional(),
+      lengthShielded_m: positive.optional(),
+      lengthUnshielded_m: positive.optional(),
+      lengthWithReactor_m: positive.optional(),
+      emcLengths: z
+        .array(z.looseObject({ category: z.enum(['C1', 'C2', 'C3', 'C4']), carrier_Hz: positive.optional(), length_m: positive }))
+        .optional(),
+      inputVoltageLeast_pct: percent.optional(),
+      inputShieldRequired: yesNo.optional(),
+      reactorRequired: yesNo.optional(),
+    })
+    .optional(),
+  ...boxFields,
+  ...terminalFields,
+});
+
+export const junction = z.looseObject({ ...common, kind: z.literal('junction'), ...boxFields, ...terminalFields });
+
+export const contactor = z.looseObject({
+  ...common,
+  kind: z.literal('contactor'),
+  role: z.enum(['line', 'output', 'bypass']).optional(),
+  state: z.enum(['closed', 'open']).optional(),
+  ratedCurrent_A: positive.optional(),
+  interlock: z.enum(['mechanical', 'electrical', 'both', 'none']).optional(),
+  ...boxFields,
+  ...terminalFields,
+});
+
+export const motor = z.looseObject({
+  ...common,
+  kind: z.literal('motor'),
+  ratedPower_W: positive.optional(),
+  ratedVoltage_V: positive.optional(),
+  ratedFrequency_Hz: positive.optional(),
+  /** Nameplate. The code's table current is looked up from power and voltage. */
+  ratedCurrent_A: positive.optional(),
+  powerFactor: z.number().gt(0).max(1).optional(),
+  efficiency_pct: z.number().gt(0).max(100).optional(),
+  serviceFactor: positive.optional(),
+  /** What the winding is built for. */
+  insulation: z.enum(['mg1-part-30', 'mg1-part-31', 'ivic-a', 'ivic-b', 'ivic-c', 'ivic-d', 'entered']).optional(),
+  /** Peak line-to-line voltage the maker allows, with insulation 'entered'. */
+  peakLimit_V: positive.optional(),
+  riseLimit_s: positive.optional(),
+  overload: z.enum(['own', 'drive', 'none']).optional(),
+  bearingProtection: z.enum(['none', 'insulated-bearing', 'shaft-ring', 'both']).optional(),
+  brake: z.looseObject({ fedFrom: z.enum(['own-supply', 'drive-output']).optional(), holdsLoad: yesNo.optional() }).optional(),
+  ambient_C: celsius.optional(),
+  ...boxFields,
+  ...terminalFields,
+});
+
+export const element = z.discriminatedUnion('kind', [
+  supply,
+  transformer,
+  bus,
+  disconnect,
+  reactor,
+  filter,
+  drive,
+  junction,
+  contactor,
+  motor,
+]);
+export type Element = z.infer<typeof element>;
+export type ElementKind = Element['kind'];
+export type ElementOf<K extends ElementKind> = Extract<Element, { kind: K }>;
+
+export const ELEMENT_KINDS: readonly ElementKind[] = [
+  'supply',
+  'transformer',
+  'bus',
+  'disconnect',
+  'reactor',
+  'filter',
+  'drive',
+  'junction',
+  'contactor',
+  'motor',
+];
+
+/** The sides a cable may be landed on. A bus and a junction are one node: both their sides are joined. */
+export type Port = 'line' | 'load';
+export const PORTS: Readonly<Record<ElementKind, readonly Port[]>> = {
+  supply: ['load'],
+  transformer: ['line', 'load'],
+  bus: ['line', 'load'],
+  disconnect: ['line', 'load'],
+  reactor: ['line', 'load'],
+  filter: ['line', 'load'],
+  drive: ['line', 'load'],
+  junction: ['line', 'load'],
+  contactor: ['line', 'load'],
+  motor: ['line'],
+};

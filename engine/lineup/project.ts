@@ -1,0 +1,39 @@
+import { z } from 'zod';
+import { percent, positive, text, yesNo } from './quantity.ts';
+
+/** What holds for the whole line-up: basis, units, title block, limits the user sets, checks switched off. */
+
+export const basis = z.enum(['us', 'iec']);
+export type Basis = z.infer<typeof basis>;
+
+export const sheetSize = z.enum(['A4', 'A3', 'A2', 'A1', 'A0', 'ANSI-A', 'ANSI-B', 'ANSI-C', 'ANSI-D', 'ANSI-E']);
+export type SheetSize = z.infer<typeof sheetSize>;
+
+export const project = z.looseObject({
+  title: text,
+  site: text.optional(),
+  owner: text.optional(),
+  number: text.optional(),
+  revision: text.optional(),
+  date: text.optional(),
+  createdBy: text.optional(),
+  checkedBy: text.optional(),
+  approvedBy: text.optional(),
+  status: text.optional(),
+  basis,
+  edition: text.optional(),
+  units: z.enum(['us', 'metric']),
+  symbols: z.enum(['us', 'iec']).optional(),
+  sheetSize: sheetSize.optional(),
+  /** Emission category the contract asks for (IEC 61800-3). */
+  emcCategory: z.enum(['none', 'C1', 'C2', 'C3', 'C4']).optional(),
+  /** Limits of the project, stricter than or instead of the usual ones. */
+  limits: z.looseObject({
+    feederDrop_pct: percent.optional(),
+    leadDrop_pct: percent.optional(),
+    motorPeak_V: positive.optional(),
+  }),
+  /** By slug. A check that is switched off is printed as such, with the reason. */
+  checks: z.record(z.string().max(64), z.looseObject({ off: yesNo, reason: text.optional() })),
+});
+export type Project = z.infer<typeof project>;

@@ -1,0 +1,39 @@
+import { z } from 'zod';
+
+/** Shapes shared by the parts of the document. All quantities are SI, with the unit at the end of the field's name. */
+
+const finite = z.number();
+export const positive = finite.gt(0).lt(1e12);
+export const notNegative = finite.min(0).lt(1e12);
+export const percent = finite.min(0).max(1000);
+export const celsius = finite.min(-90).max(400);
+export const yesNo = z.boolean();
+export const text = z.string().max(10_000);
+export const id = z.string().regex(/^[A-Za-z0-9_-]{1,64}$/, 'an id is 1 to 64 letters, digits, - or _');
+
+/** How a value came to be: what was typed, and on whose word. The key is the field's name, dotted for a nested field. */
+export const provenance = z.record(
+  z.string().max(120),
+  z.looseObject({
+    typed: text.optional(),
+    origin: z.enum(['entered', 'assumed', 'measured', 'manual', 'nameplate']).optional(),
+    page: text.optional(),
+  }),
+);
+
+/** A box the shield must pass: what it is made of and whether a bar joins the shields in it. Missing means not known. */
+export const boxFields = {
+  box: z.enum(['metal', 'plastic']).optional(),
+  /** A bar or plate with clamps that joins the two shields inside the box. */
+  bondBar: yesNo.optional(),
+};
+
+/** What the terminals take. Missing means not known. */
+export const terminalFields = {
+  terminalMetal: z.enum(['copper-only', 'copper-aluminium']).optional(),
+  /** Temperature the terminals are marked for: 60, 75 or 90 °C. */
+  terminalTemperature_C: celsius.optional(),
+  terminalSmallest: text.optional(),
+  terminalLargest: text.optional(),
+  terminalsPerPhase: positive.optional(),
+};
