@@ -1,0 +1,152 @@
+import type { Cable } from '../lineup/cable.ts';
+import type { Element, ElementOf, Earthing } from '../lineup/elements.ts';
+import { fieldOf, valueAt } from '../lineup/fields.ts';
+import type { Basis, Project } from '../lineup/project.ts';
+import type { Run, TopologyFault } from '../network/network.ts';
+import type { Assumption, Authority, Finding, Fix, Missing, Subject, Verdict } from './finding.ts';
+import type { ShieldPath } from './shieldPath.ts';
+import type { StepResult } from './solveZone.ts';
+
+/** What a check is, and the words it answers in. */
+
+export interface CheckFacts {
+  readonly slug: string;
+  readonly title: string;
+  readonly authority: Authority;
+  readonly source: string;
+  /** The phenomenon, in a paragraph. */
+  readonly why: string;
+}
+
+/** One cable that is fed, with what is at its two ends. */
+export interface CableScope {
+  readonly project: Project;
+  readonly basis: Basis;
+  readonly cable: Cable;
+  readonly side: 'input' | 'output';
+  readonly fromElement: Element;
+  readonly toElement: Element;
+  readonly flow: StepResult;
+  /** Drives and motors fed through it. */
+  readonly drives: readonly ElementOf<'drive'>[];
+  readonly motors: readonly ElementOf<'motor'>[];
+  /** The drive that feeds it (output side). */
+  readonly drive: ElementOf<'drive'> | null;
+  /** Nominal voltage of the supply of the drive, or of the zone. */
+  readonly nominal_V: number | null;
+  /** The zone holds an EMC filter or the drive has one (input side). */
+  readonly filterAhead: boolean;
+}
+
+export interface DriveScope {
+  readonly project: Project;
+  readonly basis: Basis;
+  readonly drive: ElementOf<'drive'>;
+  readonly feed: StepResult;
+  readonly earthing: Earthing | undefined;
+  readonly earthingPart: Element;
+  readonly filters: readonly ElementOf<'filter'>[];
+  readonly motors: readonly ElementOf<'motor'>[];
+}
+
+/** One run behind a drive. */
+export interface RunScope {
+  readonly project: Project;
+  readonly basis: Basis;
+  readonly run: Run;
+  readonly drive: ElementOf<'drive'>;
+  readonly motor: ElementOf<'motor'>;
+  /** From drive to motor. */
+  readonly cables: readonly Cable[];
+  readonly boxes: readonly Element[];
+  readonly start: StepResult;
+  readonly terminal: StepResult;
+  /** Nominal voltage at the drive's input. */
+  readonly nominal_V: number | null;
+  readonly inputKnown: boolean;
+  readonly shield: ShieldPath;
+  readonly assumptions: readonly Assumption[];
+}
+
+export interface FaultScope {
+  readonly fault: TopologyFault;
+}
+
+export type Check =
+  | (CheckFacts & { readonly scope: 'cable'; readonly judge: (scope: CableScope) => readonly Finding[] })
+  | (CheckFacts & { readonly scope: 'drive'; readonly judge: (scope: DriveScope) => readonly Finding[] })
+  | (CheckFacts & { readonly scope: 'run'; readonly judge: (scope: RunScope) => readonly Finding[] })
+  | (CheckFacts & { readonly scope: 'fault'; readonly judge: (scope: FaultScope) => readonly Finding[] });
+
+export const cableSubject = (cable: Cable): Subject => ({ kind: 'cable', id: cable.id, tag: cable.tag });
+export const endSubject = (cable: Cable, end: 'from' | 'to'): Subject => ({ kind: 'end', id: cable.id, tag: cable.tag, end });
+export const elementSubject = (element: Element): Subject => ({ kind: 'element', id: element.id, tag: element.tag });
+
+type Said = Pick<Finding, 'verdict' | 'phrase' | 'text'> & Partial<Finding>;
+
+/** A finding with everything that is not said filled in as 'none'. */
+export function finding(check: CheckFacts, subject: Subject, runs: readonly string[], said: Said): Finding {
+  return {
+    id: [check.slug, subject.kind, subject.id, subject.end].filter(Boolean).join('/'),
+    check: check.slug,
+    title: check.title,
+    subject,
+    runs,
+    authority: check.authority,
+    source: check.source,
+    quantity: check.title,
+    value: null,
+    limit: null,
+    unit: '',
+    margin_pct: null,
+    why: check.why,
+    remedies: [],
+    working: [],
+    assumptions: [],
+    missing: [],
+    fixes: [],
+    ...said,
+  };
+}
+
+/** The one comparison: over a limit only beyond rounding noise. */
+export const exceeds = (value: number, limit: number): boolean => value > limit * (1 + 1e-9) + 1e-12;
+
+/** Room to an upper limit, or over a lower one, in per cent of the limit. */
+export const marginBelow = (value: number, limit: number): number | null => (limit === 0 ? null : (100 * (limit - value)) / limit);
+export const marginAbove = (value: number, limit: number): number | null => (limit === 0 ? null : (100 * (value - limit)) / limit);
+
+/** Names a field of a part that is not known, with who usually knows it. */
+export function lacks(part: Element | Cable, path: string): Missing {
+  const kind = 'conductor' in part && typeof part.conductor === 'object' ? 'cable' : (part as Element).kind;
+  const field = fieldOf(kind, path);
+  return { id: part.id, tag: part.tag, field: path, label: field?.label ?? path, ask: field?.ask ?? 'specification' };
+}
+
+/** Those of the fields that are not there. */
+export const missingOf = (part: Element | Cable, ...paths: readonly string[]): readonly Missing[] =>
+  paths.filter((path) => valueAt(part, path) === undefined).map((path) => lacks(part, path));
+
+/** 'cannot be judged': what is missing, and who to ask. */
+export function openFinding(check: CheckFacts, subject: Subject, runs: readonly string[], missing: readonly Missing[], more: Partial<Finding> = {}): Finding {
+  const names = missing.map((each) => `${each.label.toLowerCase()} of ${each.tag}`).join(', ');
+  const asked = [...new Set(missing.map((each) => each.ask))].join(', ');
+  return finding(check, subject, runs, {
+    verdict: 'open',
+    phrase: `${missing[0]?.label.toLowerCase() ?? 'value'}?`,
+    text: `Cannot be judged yet: ${names} not known.`,
+    remedies: [`Ask: ${asked}.`],
+    missing,
+    ...more,
+  });
+}
+
+export const notApplicable = (check: CheckFacts, subject: Subject, runs: readonly string[], reason: string): Finding =>
+  finding(check, subject, runs, { verdict: 'not-applicable', phrase: 'not applicable', text: reason });
+
+export const tagsOf = (parts: readonly { readonly tag: string }[]): readonly string[] => parts.map((part) => part.tag);
+
+/** An edit of one part by id. */
+export const fix = (label: string, apply: Fix['apply']): Fix => ({ label, apply });
+
+export const verdictOver = (value: number, caution: number, note: number): Verdict => (exceeds(value, caution) ? 'caution' : exceeds(value, note) ? 'note' : 'pass');

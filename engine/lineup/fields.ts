@@ -1,0 +1,221 @@
+import type { ElementKind } from './elements.ts';
+import type { Quantity } from './units.ts';
+
+/** Every value of a part that a person may know: its name, what it is measured in, and who usually knows it. */
+
+export interface Field {
+  /** Dotted path inside the part: 'conductor.size'. */
+  readonly path: string;
+  readonly label: string;
+  readonly kind: 'quantity' | 'choice' | 'yesno' | 'text' | 'count';
+  readonly quantity?: Quantity;
+  readonly choices?: readonly string[];
+  readonly help: string;
+  readonly ask: string;
+}
+
+const DRIVE = 'drive supplier';
+const MOTOR = 'motor supplier';
+const UTILITY = 'utility or the owner’s engineer';
+const INSTALLER = 'installer';
+const SPECIFICATION = 'specification';
+const SUPPLIER = 'supplier of the part';
+const CABLE = 'cable supplier';
+
+const of = (path: string, label: string, quantity: Quantity, ask: string, help = ''): Field => ({ path, label, kind: 'quantity', quantity, help, ask });
+const choice = (path: string, label: string, choices: readonly string[], ask: string, help = ''): Field => ({ path, label, kind: 'choice', choices, help, ask });
+const yesNo = (path: string, label: string, ask: string, help = ''): Field => ({ path, label, kind: 'yesno', help, ask });
+const words = (path: string, label: string, ask: string, help = ''): Field => ({ path, label, kind: 'text', help, ask });
+const count = (path: string, label: string, ask: string, help = ''): Field => ({ path, label, kind: 'count', help, ask });
+
+const EARTHING = ['solid-wye', 'tn', 'tt', 'corner-grounded', 'midpoint-grounded', 'resistance-grounded', 'ungrounded'];
+const common = [words('note', 'Note', INSTALLER), words('enclosure', 'Enclosure', SPECIFICATION, 'Name of the panel it stands in')];
+const box = [
+  choice('box', 'Box', ['metal', 'plastic'], INSTALLER, 'What the enclosure is made of'),
+  yesNo('bondBar', 'Bond bar', INSTALLER, 'A bar or plate with clamps that joins the shields inside the box'),
+];
+const terminals = [
+  choice('terminalMetal', 'Terminals marked for', ['copper-only', 'copper-aluminium'], SUPPLIER),
+  of('terminalTemperature_C', 'Terminal temperature', 'temperature', SUPPLIER, 'As marked: 60, 75 or 90 °C'),
+  words('terminalSmallest', 'Smallest conductor', SUPPLIER),
+  words('terminalLargest', 'Largest conductor', SUPPLIER),
+  count('terminalsPerPhase', 'Terminals per phase', SUPPLIER),
+];
+
+export const FIELDS: Readonly<Record<ElementKind | 'cable', readonly Field[]>> = {
+  supply: [
+    of('voltage_V', 'Voltage, line to line', 'voltage', UTILITY),
+    of('frequency_Hz', 'Frequency', 'frequency', UTILITY),
+    of('faultCurrent_A', 'Fault current', 'current', UTILITY, 'Three-phase, at the terminals'),
+    of('xOverR', 'X/R', 'number', UTILITY),
+    choice('earthing', 'Earthing', EARTHING, UTILITY),
+    ...common,
+  ],
+  transformer: [
+    of('ratedPower_VA', 'Rated power', 'apparentPower', UTILITY),
+    of('primaryVoltage_V', 'Primary voltage', 'voltage', UTILITY),
+    of('secondaryVoltage_V', 'Secondary voltage', 'voltage', UTILITY),
+    of('impedance_pct', 'Impedance', 'percent', UTILITY),
+    of('xOverR', 'X/R', 'number', UTILITY),
+    of('tap_pct', 'Tap', 'percent', UTILITY),
+    words('connection', 'Connection', UTILITY),
+    choice('secondaryEarthing', 'Secondary earthing', EARTHING, UTILITY),
+    ...box,
+    ...terminals,
+    ...common,
+  ],
+  bus: [of('ratedCurrent_A', 'Rated current', 'current', SUPPLIER), of('faultRating_A', 'Fault rating', 'current', SUPPLIER), ...terminals, ...common],
+  disconnect: [
+    choice('device', 'Device', ['switch', 'breaker', 'fuse', 'fused-switch'], SPECIFICATION),
+    choice('state', 'State', ['closed', 'open'], SPECIFICATION),
+    ...box,
+    choice('earlyBreakContact', 'Early-break contact', ['wired', 'absent'], INSTALLER, 'Stops the drive before the switch opens'),
+    of('ratedCurrent_A', 'Rated current', 'current', SUPPLIER),
+    of('tripCurrent_A', 'Trip rating', 'current', SPECIFICATION),
+    of('faultRating_A', 'Fault rating', 'current', SUPPLIER),
+    yesNo('lockable', 'Lockable open', SUPPLIER),
+    yesNo('withinSight', 'Within sight', INSTALLER),
+    choice('residualCurrentType', 'Residual-current type', ['none', 'AC', 'A', 'F', 'B'], SPECIFICATION),
+    of('residualCurrent_A', 'Residual-current setting', 'current', SPECIFICATION),
+    ...terminals,
+    ...common,
+  ],
+  reactor: [
+    of('impedance_pct', 'Impedance', 'percent', SUPPLIER),
+    of('ratedCurrent_A', 'Rated current', 'current', SUPPLIER),
+    of('ratedVoltage_V', 'Rated voltage', 'voltage', SUPPLIER),
+    of('resistance_ohm', 'Resistance', 'resistance', SUPPLIER),
+    ...box,
+    ...terminals,
+    ...common,
+  ],
+  filter: [
+    choice('role', 'Kind', ['emc-input', 'dvdt', 'sine', 'terminator'], SPECIFICATION),
+    of('drop_pct', 'Drop at rated current', 'percent', SUPPLIER),
+    of('ratedCurrent_A', 'Rated current', 'current', SUPPLIER),
+    of('ratedVoltage_V', 'Rated voltage', 'voltage', SUPPLIER),
+    of('carrierLeast_Hz', 'Least carrier', 'frequency', SUPPLIER),
+    of('carrierMost_Hz', 'Most carrier', 'frequency', SUPPLIER),
+    of('motorPeak_V', 'Peak at motor, maker', 'voltage', SUPPLIER),
+    of('motorRise_s', 'Rise time at motor, maker', 'time', SUPPLIER),
+    ...box,
+    ...terminals,
+    ...common,
+  ],
+  drive: [
+    of('ratedPower_W', 'Rated power', 'power', DRIVE),
+    of('ratedVoltage_V', 'Rated voltage', 'voltage', DRIVE),
+    of('inputCurrent_A', 'Rated input current', 'current', DRIVE),
+    of('outputCurrent_A', 'Rated output current', 'current', DRIVE),
+    of('overload_pct', 'Overload', 'percent', DRIVE),
+    of('inputPowerFactor', 'Input power factor', 'number', DRIVE, 'True power factor, harmonics included'),
+    choice('frontEnd', 'Front end', ['diode', 'active'], DRIVE),
+    of('outputRatio_pct', 'Most output, of input voltage', 'percent', DRIVE),
+    of('carrier_Hz', 'Carrier', 'frequency', DRIVE),
+    of('riseTime_s', 'Rise time, 10 to 90 %', 'time', DRIVE),
+    of('brakingBus_V', 'Bus while braking', 'voltage', DRIVE),
+    choice('dcChoke', 'D.c. choke', ['none', 'fitted'], DRIVE),
+    of('dcChoke_pct', 'D.c. choke impedance', 'percent', DRIVE),
+    yesNo('builtInFilter', 'Built-in EMC filter', DRIVE),
+    choice('filterJumpers', 'Filter jumpers', ['in', 'out'], INSTALLER),
+    of('faultRating_A', 'Fault rating', 'current', DRIVE),
+    words('faultRatingDevice', 'Fault rating holds with', DRIVE),
+    words('manual.page', 'Manual, page', DRIVE),
+    yesNo('manual.shieldRequired', 'Manual asks for a shield', DRIVE),
+    of('manual.lengthShielded_m', 'Manual: shielded length', 'length', DRIVE),
+    of('manual.lengthUnshielded_m', 'Manual: unshielded length', 'length', DRIVE),
+    of('manual.lengthWithReactor_m', 'Manual: length with reactor', 'length', DRIVE),
+    of('manual.inputVoltageLeast_pct', 'Manual: least input voltage', 'percent', DRIVE),
+    yesNo('manual.inputShieldRequired', 'Manual asks for a shielded input', DRIVE),
+    yesNo('manual.reactorRequired', 'Manual asks for a reactor', DRIVE),
+    ...box,
+    ...terminals,
+    ...common,
+  ],
+  junction: [...box, ...terminals, ...common],
+  contactor: [
+    choice('role', 'Duty', ['line', 'output', 'bypass'], SPECIFICATION),
+    choice('state', 'State', ['closed', 'open'], SPECIFICATION),
+    of('ratedCurrent_A', 'Rated current', 'current', SUPPLIER),
+    choice('interlock', 'Interlock', ['mechanical', 'electrical', 'both', 'none'], SPECIFICATION),
+    ...box,
+    ...terminals,
+    ...common,
+  ],
+  motor: [
+    of('ratedPower_W', 'Rated power', 'power', MOTOR),
+    of('ratedVoltage_V', 'Rated voltage', 'voltage', MOTOR),
+    of('ratedFrequency_Hz', 'Rated frequency', 'frequency', MOTOR),
+    of('ratedCurrent_A', 'Nameplate current', 'current', MOTOR),
+    of('powerFactor', 'Power factor', 'number', MOTOR),
+    of('efficiency_pct', 'Efficiency', 'percent', MOTOR),
+    of('serviceFactor', 'Service factor', 'number', MOTOR),
+    choice('insulation', 'Winding built to', ['mg1-part-30', 'mg1-part-31', 'ivic-a', 'ivic-b', 'ivic-c', 'ivic-d', 'entered'], MOTOR),
+    of('peakLimit_V', 'Peak allowed by maker', 'voltage', MOTOR),
+    of('riseLimit_s', 'Least rise time allowed', 'time', MOTOR),
+    choice('overload', 'Overload protection', ['own', 'drive', 'none'], SPECIFICATION),
+    choice('bearingProtection', 'Bearing protection', ['none', 'insulated-bearing', 'shaft-ring', 'both'], MOTOR),
+    choice('brake.fedFrom', 'Brake fed from', ['own-supply', 'drive-output'], SPECIFICATION),
+    yesNo('brake.holdsLoad', 'Brake holds a suspended load', SPECIFICATION),
+    of('ambient_C', 'Ambient', 'temperature', INSTALLER),
+    ...box,
+    ...terminals,
+    ...common,
+  ],
+  cable: [
+    of('conductor.size', 'Conductor size', 'size', SPECIFICATION),
+    choice('conductor.metal', 'Conductor metal', ['copper', 'aluminium'], SPECIFICATION),
+    count('conductor.sets', 'Sets in parallel', SPECIFICATION),
+    choice('conductor.build', 'Conductor build', ['solid', 'stranded', 'flexible'], CABLE),
+    of('length_m', 'Length, one way', 'length', INSTALLER),
+    of('lengthMost_m', 'Length, up to', 'length', INSTALLER, 'Makes the length a range'),
+    choice('lengthOrigin', 'Length is', ['drawn', 'estimated', 'measured'], INSTALLER),
+    choice('construction', 'Construction', ['singles', 'multicore', 'foil-and-braid', 'copper-tape', 'corrugated-armour', 'interlocked-armour'], CABLE),
+    choice('insulation.type', 'Insulation type', ['THHN', 'THWN', 'THWN-2', 'TW', 'THW', 'THW-2', 'XHHW', 'XHHW-2', 'RHH', 'RHW', 'RHW-2', 'MTW', 'PVC', 'XLPE', 'EPR', 'HEPR'], CABLE),
+    of('insulation.voltage_V', 'Insulation voltage', 'voltage', CABLE),
+    of('insulation.wall_mm', 'Insulation wall', 'smallLength', CABLE, 'Nominal; overrides the table of the type'),
+    of('insulation.concentricity_pct', 'Thinnest wall, of nominal', 'percent', CABLE),
+    of('insulation.temperature_C', 'Insulation temperature', 'temperature', CABLE),
+    yesNo('insulation.wetRated', 'Rated for wet places', CABLE),
+    of('shieldCoverage_pct', 'Shield coverage', 'percent', CABLE),
+    count('grounds.count', 'Grounding conductors', SPECIFICATION),
+    of('grounds.size', 'Grounding conductor size', 'size', SPECIFICATION),
+    choice('grounds.metal', 'Grounding conductor metal', ['copper', 'aluminium'], SPECIFICATION),
+    choice('grounds.arrangement', 'Grounding arrangement', ['symmetrical', 'single', 'concentric'], CABLE),
+    choice('installation.raceway', 'Laid in', ['none', 'steel-conduit', 'aluminium-conduit', 'plastic-conduit', 'flexible-metal', 'tray', 'ladder', 'buried-duct', 'direct-buried'], INSTALLER),
+    words('installation.racewaySize', 'Raceway size', INSTALLER),
+    choice('installation.method', 'Reference method', ['B1', 'B2', 'C', 'D1', 'D2', 'E', 'F'], INSTALLER, 'IEC 60364-5-52'),
+    of('installation.ambient_C', 'Hottest ambient', 'temperature', INSTALLER),
+    of('installation.ambientLeast_C', 'Coldest ambient', 'temperature', INSTALLER),
+    count('installation.loadedConductors', 'Loaded conductors together', INSTALLER),
+    count('installation.groupedCircuits', 'Circuits grouped together', INSTALLER),
+    choice('installation.moisture', 'Around it', ['dry', 'damp', 'wet'], INSTALLER),
+    yesNo('installation.sunlight', 'In sunlight', INSTALLER),
+    yesNo('installation.existing', 'Existing cable', INSTALLER),
+    of('installation.toControl_mm', 'Distance to control cables', 'distance', INSTALLER),
+    of('installation.toPower_mm', 'Distance to other power', 'distance', INSTALLER),
+    of('installation.parallel_m', 'Side by side for', 'length', INSTALLER),
+    choice('from.landing', 'Shield landing, start', ['full', 'clamp', 'pigtail', 'none'], INSTALLER),
+    of('from.pigtailLength_mm', 'Pigtail length, start', 'distance', INSTALLER),
+    of('from.pigtailWidth_mm', 'Pigtail width, start', 'distance', INSTALLER),
+    count('from.groundsLanded', 'Grounds landed, start', INSTALLER),
+    choice('to.landing', 'Shield landing, end', ['full', 'clamp', 'pigtail', 'none'], INSTALLER),
+    of('to.pigtailLength_mm', 'Pigtail length, end', 'distance', INSTALLER),
+    of('to.pigtailWidth_mm', 'Pigtail width, end', 'distance', INSTALLER),
+    count('to.groundsLanded', 'Grounds landed, end', INSTALLER),
+    words('note', 'Note', INSTALLER),
+  ],
+};
+
+/** The value at a dotted path of a part, or undefined. */
+export function valueAt(part: object, path: string): unknown {
+  let here: unknown = part;
+  for (const key of path.split('.')) {
+    if (typeof here !== 'object' || here === null || !Object.hasOwn(here, key)) return undefined;
+    here = (here as Record<string, unknown>)[key];
+  }
+  return here;
+}
+
+/** The field of a part by its path. */
+export const fieldOf = (kind: ElementKind | 'cable', path: string): Field | undefined => FIELDS[kind].find((field) => field.path === path);
