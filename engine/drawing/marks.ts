@@ -1,0 +1,71 @@
+import type { Verdict } from '../checks/finding.ts';
+import { type Item, type Point, type Segment, translate } from './displayList.ts';
+import { along } from './polyline.ts';
+
+/** Verdict marks: each has its own shape and line pattern, so that none is carried by colour alone. */
+
+const polygon = (...points: readonly Point[]): readonly Segment[] => [...points, points[0] ?? [0, 0]].map(([x, y], i) => [i === 0 ? 'M' : 'L', x, y] as const);
+const stroke = (ink: Item['ink'], weight_mm: number, ...points: readonly Point[]): Item => ({ t: 'line', points, weight_mm, ink });
+
+/** A badge 4 mm square, its middle at 0,0. Nothing for verdicts that have no shape on the drawing. */
+export function badge(verdict: Verdict): readonly Item[] {
+  switch (verdict) {
+    case 'fail':
+      return [
+        { t: 'path', d: polygon([-0.83, -2], [0.83, -2], [2, -0.83], [2, 0.83], [0.83, 2], [-0.83, 2], [-2, 0.83], [-2, -0.83]), weight_mm: 0, ink: 'fail', fill: 'fail' },
+        stroke('canvas', 0.55, [-0.8, -0.8], [0.8, 0.8]),
+        stroke('canvas', 0.55, [-0.8, 0.8], [0.8, -0.8]),
+      ];
+    case 'open':
+      return [
+        { t: 'circle', x: 0, y: 0, r: 1.8, weight_mm: 0.5, ink: 'open', fill: 'canvas', dash: [0.01, 0.93] },
+        { t: 'path', d: [['M', -0.62, -0.35], ['C', -0.62, -1.15, 0.62, -1.15, 0.62, -0.35], ['C', 0.62, 0.15, 0, 0.15, 0, 0.6]], weight_mm: 0.42, ink: 'open' },
+        stroke('open', 0.42, [0, 1.1], [0, 1.12]),
+      ];
+    case 'caution':
+      return [
+        { t: 'path', d: polygon([0, -1.9], [2.1, 1.75], [-2.1, 1.75]), weight_mm: 0.5, ink: 'caution', fill: 'cautionTint' },
+        stroke('caution', 0.5, [0, -0.55], [0, 0.55]),
+        stroke('caution', 0.5, [0, 1.1], [0, 1.12]),
+      ];
+    case 'note':
+      return [
+        { t: 'rect', x: -1.6, y: -1.6, w: 3.2, h: 3.2, weight_mm: 0.3, ink: 'note' },
+        stroke('note', 0.42, [0, -0.2], [0, 0.9]),
+        stroke('note', 0.42, [0, -0.85], [0, -0.83]),
+      ];
+    case 'pass':
+      return [stroke('ink3', 0.4, [-1.3, 0.1], [-0.4, 1.1], [1.4, -1.1])];
+    default:
+      return [];
+  }
+}
+
+/** Crosses on a length that fails. */
+export const barbs = (points: readonly Point[]): readonly Item[] =>
+  along(points, 1.2, 2.6, 0.6).flatMap(({ x, y }) => [
+    stroke('fail', 0.35, [x - 1.1, y - 1.1], [x + 1.1, y + 1.1]),
+    stroke('fail', 0.35, [x - 1.1, y + 1.1], [x + 1.1, y - 1.1]),
+  ]);
+
+/** Open circles on a length that cannot be judged. */
+export const beads = (points: readonly Point[]): readonly Item[] =>
+  along(points, 1.6, 3, 0.6).map(({ x, y }) => ({ t: 'circle', x, y, r: 0.75, weight_mm: 0.3, ink: 'open', fill: 'canvas' }));
+
+/** Ticks on the side away from the shield, on a length with a caution. */
+export const fence = (points: readonly Point[]): readonly Item[] =>
+  along(points, 1.5, 2.6, 0.6).map(({ x, y, nx, ny }) => stroke('caution', 0.4, [x - 0.3 * nx, y - 0.3 * ny], [x - 1.9 * nx, y - 1.9 * ny]));
+
+export const verdictAlong = (verdict: Verdict, points: readonly Point[]): readonly Item[] =>
+  verdict === 'fail' ? barbs(points) : verdict === 'open' ? beads(points) : verdict === 'caution' ? fence(points) : [];
+
+/** The number of a finding in a ring, as on the findings table. */
+export const callout = (number: number, x: number, y: number): readonly Item[] =>
+  translate(
+    [
+      { t: 'circle', x: 0, y: 0, r: 3.4, weight_mm: 0.35, ink: 'ink', fill: 'canvas' },
+      { t: 'text', x: 0, y: 1.25, text: `${number}`, size_mm: 3.8, weight: 600, anchor: 'middle', ink: 'ink' },
+    ],
+    x,
+    y,
+  );
