@@ -1,0 +1,116 @@
+import { readFileSync, renameSync, writeFileSync } from 'node:fs';
+import { basename } from 'node:path';
+import { fileURLToPath } from 'node:url';
+import { CHECKS, type LineUp, load, type Review, review } from '../index.ts';
+import { submittalPdf } from '../submittal/pdf.ts';
+
+/** check FILE... [--json] [--basis us|iec] [--pdf OUT] [--list]. Exit 0 nothing fails, 1 something fails, 2 bad input or usage, 3 internal fault. */
+
+const USAGE = 'usage: npm run --silent check -- FILE... [--json] [--basis us|iec] [--pdf OUT] [--list]';
+
+/** Control and direction-changing characters out: text from a file never drives a terminal. */
+const printable = (text: string): string => text.replace(/[\u0000-\u0009\u000b-\u001f\u007f-\u009f\u200e\u200f\u202a-\u202e\u2066-\u2069]/gu, '');
+const print = (text: string): void => void process.stdout.write(`${printable(text)}\n`);
+const complain = (text: string): void => void process.stderr.write(`${printable(text)}\n`);
+
+interface Options {
+  readonly files: readonly string[];
+  readonly json: boolean;
+  readonly list: boolean;
+  readonly basis: 'us' | 'iec' | null;
+  readonly pdf: string | null;
+}
+
+function readOptions(args: readonly string[]): Options | string {
+  const files: string[] = [];
+  let [json, list] = [false, false];
+  let basis: Options['basis'] = null;
+  let pdf: string | null = null;
+  for (let i = 0; i < args.length; i++) {
+    const arg = args[i] ?? '';
+    if (arg === '--json') json = true;
+    else if (arg === '--list') list = true;
+    else if (arg === '--basis') {
+      const value = args[++i];
+      if (value !== 'us' && value !== 'iec') return '--basis takes us or iec';
+      basis = value;
+    } else if (arg === '--pdf') {
+      const value = args[++i];
+      if (value === undefined || value.startsWith('--')) return '--pdf takes the name of the file to write';
+      pdf = value;
+    } else if (arg.startsWith('-')) return `${arg} is not an option`;
+    else files.push(arg);
+  }
+  if (!list && files.length === 0) return 'no file is named';
+  if (pdf !== null && files.length > 1) return '--pdf takes one line-up at a time';
+  return { files, json, list, basis, pdf };
+}
+
+const font = (name: string): Uint8Array => readFileSync(fileURLToPath(new URL(`../../public/fonts/${name}`, import.meta.url)));
+
+function writePdf(lineUp: LineUp, result: Review, out: string): void {
+  const bytes = submittalPdf(lineUp, result, {
+    fonts: { regular: font('SourceSans3_400Regular.ttf'), semibold: font('SourceSans3_600SemiBold.ttf') },
+    date: lineUp.project.date ?? new Date().toISOString().slice(0, 10),
+  });
+  writeFileSync(`${out}.part`, bytes);
+  renameSync(`${out}.part`, out);
+}
+
+/** One finding as the JSON report holds it: everything but the edits that would mend it. */
+const plain = (result: Review) => result.findings.map(({ fixes: _fixes, ...rest }) => rest);
+
+function asText(file: string, result: Review): void {
+  const { counts } = result;
+  print(`${file}: ${result.verdict.toUpperCase()}  ${counts.fail} fail, ${counts.open} open, ${counts.caution} caution, ${counts.note} note, ${counts.pass} pass`);
+  for (const each of result.findings) {
+    if (each.verdict === 'not-applicable') continue;
+    print(`  ${each.verdict.padEnd(12)} ${each.subject.tag.padEnd(8)} ${each.check.padEnd(20)} ${each.text} [${each.authority}: ${each.source}]`);
+  }
+}
+
+function main(args: readonly string[]): number {
+  const options = readOptions(args);
+  if (typeof options === 'string') {
+    complain(`${options}\n${USAGE}`);
+    return 2;
+  }
+  if (options.list) {
+    if (options.json) print(JSON.stringify(CHECKS.map(({ slug, title, authority, source }) => ({ slug, title, authority, source })), null, 2));
+    else for (const { slug, title, authority, source } of CHECKS) print(`${slug.padEnd(20)} ${title.padEnd(30)} ${authority.padEnd(10)} ${source}`);
+    return 0;
+  }
+  const reports: unknown[] = [];
+  let exit = 0;
+  for (const file of options.files) {
+    let text: string;
+    try {
+      text = readFileSync(file, 'utf8');
+    } catch {
+      complain(`${file}: it cannot be read. Check the name and that you may read it.`);
+      exit = 2;
+      continue;
+    }
+    const loaded = load(text, basename(file));
+    if (!loaded.ok) {
+      complain(`${loaded.where}: ${loaded.what}. ${loaded.mend}`);
+      exit = 2;
+      continue;
+    }
+    const lineUp = options.basis ? { ...loaded.lineUp, project: { ...loaded.lineUp.project, basis: options.basis } } : loaded.lineUp;
+    const result = review(lineUp);
+    if (result.counts.fail > 0 && exit === 0) exit = 1;
+    if (options.json) reports.push({ file, verdict: result.verdict, counts: result.counts, findings: plain(result), solved: { elements: result.elements, cables: result.cables, runs: result.runs } });
+    else asText(file, result);
+    if (options.pdf) writePdf(lineUp, result, options.pdf);
+  }
+  if (options.json) print(JSON.stringify(reports, null, 2));
+  return exit;
+}
+
+try {
+  process.exitCode = main(process.argv.slice(2));
+} catch (fault) {
+  complain(`internal fault: ${fault instanceof Error ? (fault.stack ?? fault.message) : String(fault)}`);
+  process.exitCode = 3;
+}

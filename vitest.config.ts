@@ -1,0 +1,9 @@
+import { defineConfig } from 'vitest/config';
+
+export default defineConfig({
+  test: {
+    include: ['tests/engine/**/*.test.ts', 'tests/reference/**/*.test.ts', 'tests/property/**/*.test.ts'],
+    benchmark: { include: ['tests/bench/**/*.bench.ts'] },
+    testTimeout: 60_000,
+  },
+});
