@@ -1,11 +1,30 @@
 /** The one display list: what the canvas, the pictures and the paper draw. Millimetres, y down. */
 
 export type Ink =
-  | 'ink' | 'ink2' | 'ink3' | 'rule' | 'rule2' | 'fail' | 'open' | 'caution' | 'note' | 'canvas' | 'accent' | 'accentTint'
-  | 'failTint' | 'openTint' | 'cautionTint' | 'noteTint' | 'copper' | 'aluminium';
+  | 'ink'
+  | 'ink2'
+  | 'ink3'
+  | 'rule'
+  | 'rule2'
+  | 'fail'
+  | 'open'
+  | 'caution'
+  | 'note'
+  | 'canvas'
+  | 'accent'
+  | 'accentTint'
+  | 'failTint'
+  | 'openTint'
+  | 'cautionTint'
+  | 'noteTint'
+  | 'copper'
+  | 'aluminium';
 
 export type Point = readonly [number, number];
-export type Segment = readonly ['M', number, number] | readonly ['L', number, number] | readonly ['C', number, number, number, number, number, number];
+export type Segment =
+  | readonly ['M', number, number]
+  | readonly ['L', number, number]
+  | readonly ['C', number, number, number, number, number, number];
 
 export interface LineItem {
   readonly t: 'line';
@@ -77,7 +96,9 @@ function moved(item: Item, dx: number, dy: number): Item {
   return {
     ...item,
     d: item.d.map((s) =>
-      s[0] === 'C' ? (['C', s[1] + dx, s[2] + dy, s[3] + dx, s[4] + dy, s[5] + dx, s[6] + dy] as const) : ([s[0], s[1] + dx, s[2] + dy] as const),
+      s[0] === 'C'
+        ? (['C', s[1] + dx, s[2] + dy, s[3] + dx, s[4] + dy, s[5] + dx, s[6] + dy] as const)
+        : ([s[0], s[1] + dx, s[2] + dy] as const),
     ),
   };
 }

@@ -25,16 +25,32 @@ export function textBox(item: TextItem): Box {
 function boxOf(item: Item): Box {
   if (item.t === 'text') return textBox(item);
   const half = item.weight_mm / 2;
-  if (item.t === 'circle') return { x: item.x - item.r - half, y: item.y - item.r - half, w: 2 * item.r + 2 * half, h: 2 * item.r + 2 * half };
+  if (item.t === 'circle')
+    return { x: item.x - item.r - half, y: item.y - item.r - half, w: 2 * item.r + 2 * half, h: 2 * item.r + 2 * half };
   if (item.t === 'rect') return { x: item.x - half, y: item.y - half, w: item.w + 2 * half, h: item.h + 2 * half };
-  const points = item.t === 'line' ? item.points : item.d.flatMap((s) => (s[0] === 'C' ? [[s[1], s[2]], [s[3], s[4]], [s[5], s[6]]] : [[s[1], s[2]]]) as [number, number][]);
+  const points =
+    item.t === 'line'
+      ? item.points
+      : item.d.flatMap(
+          (s) =>
+            (s[0] === 'C'
+              ? [
+                  [s[1], s[2]],
+                  [s[3], s[4]],
+                  [s[5], s[6]],
+                ]
+              : [[s[1], s[2]]]) as [number, number][],
+        );
   return around(points.map(([x, y]) => ({ x: x - half, y: y - half, w: 2 * half, h: 2 * half })));
 }
 
 /** The smallest box round several. */
 export function around(boxes: readonly Box[]): Box {
   if (boxes.length === 0) return { x: 0, y: 0, w: 0, h: 0 };
-  let left = Infinity, top = Infinity, right = -Infinity, bottom = -Infinity;
+  let left = Infinity,
+    top = Infinity,
+    right = -Infinity,
+    bottom = -Infinity;
   for (const box of boxes) {
     left = Math.min(left, box.x);
     top = Math.min(top, box.y);
@@ -46,4 +62,5 @@ export function around(boxes: readonly Box[]): Box {
 
 export const extent = (items: readonly Item[]): Box => around(items.map(boxOf));
 
-export const meets = (a: Box, b: Box): boolean => a.x < b.x + b.w - 1e-9 && b.x < a.x + a.w - 1e-9 && a.y < b.y + b.h - 1e-9 && b.y < a.y + a.h - 1e-9;
+export const meets = (a: Box, b: Box): boolean =>
+  a.x < b.x + b.w - 1e-9 && b.x < a.x + a.w - 1e-9 && a.y < b.y + b.h - 1e-9 && b.y < a.y + a.h - 1e-9;

@@ -33,13 +33,34 @@ function glyph(part: string): Item {
   if (part.startsWith('T')) {
     const match = /^T (\S+) (\S+) "([^"]*)" (\S+)$/.exec(part);
     if (!match) throw new Error(`symbol: ${part}`);
-    return { t: 'text', x: Number(match[1]), y: Number(match[2]), text: match[3] ?? '', size_mm: Number(match[4]), weight: 400, anchor: 'middle', ink: 'ink' };
+    return {
+      t: 'text',
+      x: Number(match[1]),
+      y: Number(match[2]),
+      text: match[3] ?? '',
+      size_mm: Number(match[4]),
+      weight: 400,
+      anchor: 'middle',
+      ink: 'ink',
+    };
   }
-  const numbers = part.slice(1).trim().split(/[\s,]+/).map(Number);
+  const numbers = part
+    .slice(1)
+    .trim()
+    .split(/[\s,]+/)
+    .map(Number);
   const [a = 0, b = 0, c = 0, d = 0, e = 0] = numbers;
   switch (part[0]) {
     case 'L':
-      return { t: 'line', points: [[a, b], [c, d]], weight_mm: WEIGHT.line, ink: 'ink' };
+      return {
+        t: 'line',
+        points: [
+          [a, b],
+          [c, d],
+        ],
+        weight_mm: WEIGHT.line,
+        ink: 'ink',
+      };
     case 'C':
       return { t: 'circle', x: a, y: b, r: c, weight_mm: WEIGHT.line, ink: 'ink', fill: 'canvas' };
     case 'D':

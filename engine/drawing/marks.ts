@@ -4,7 +4,8 @@ import { along } from './polyline.ts';
 
 /** Verdict marks: each has its own shape and line pattern, so that none is carried by colour alone. */
 
-const polygon = (...points: readonly Point[]): readonly Segment[] => [...points, points[0] ?? [0, 0]].map(([x, y], i) => [i === 0 ? 'M' : 'L', x, y] as const);
+const polygon = (...points: readonly Point[]): readonly Segment[] =>
+  [...points, points[0] ?? [0, 0]].map(([x, y], i) => [i === 0 ? 'M' : 'L', x, y] as const);
 const stroke = (ink: Item['ink'], weight_mm: number, ...points: readonly Point[]): Item => ({ t: 'line', points, weight_mm, ink });
 
 /** A badge 4 mm square, its middle at 0,0. Nothing for verdicts that have no shape on the drawing. */
@@ -12,14 +13,29 @@ export function badge(verdict: Verdict): readonly Item[] {
   switch (verdict) {
     case 'fail':
       return [
-        { t: 'path', d: polygon([-0.83, -2], [0.83, -2], [2, -0.83], [2, 0.83], [0.83, 2], [-0.83, 2], [-2, 0.83], [-2, -0.83]), weight_mm: 0, ink: 'fail', fill: 'fail' },
+        {
+          t: 'path',
+          d: polygon([-0.83, -2], [0.83, -2], [2, -0.83], [2, 0.83], [0.83, 2], [-0.83, 2], [-2, 0.83], [-2, -0.83]),
+          weight_mm: 0,
+          ink: 'fail',
+          fill: 'fail',
+        },
         stroke('canvas', 0.55, [-0.8, -0.8], [0.8, 0.8]),
         stroke('canvas', 0.55, [-0.8, 0.8], [0.8, -0.8]),
       ];
     case 'open':
       return [
         { t: 'circle', x: 0, y: 0, r: 1.8, weight_mm: 0.5, ink: 'open', fill: 'canvas', dash: [0.01, 0.93] },
-        { t: 'path', d: [['M', -0.62, -0.35], ['C', -0.62, -1.15, 0.62, -1.15, 0.62, -0.35], ['C', 0.62, 0.15, 0, 0.15, 0, 0.6]], weight_mm: 0.42, ink: 'open' },
+        {
+          t: 'path',
+          d: [
+            ['M', -0.62, -0.35],
+            ['C', -0.62, -1.15, 0.62, -1.15, 0.62, -0.35],
+            ['C', 0.62, 0.15, 0, 0.15, 0, 0.6],
+          ],
+          weight_mm: 0.42,
+          ink: 'open',
+        },
         stroke('open', 0.42, [0, 1.1], [0, 1.12]),
       ];
     case 'caution':
@@ -54,7 +70,9 @@ export const beads = (points: readonly Point[]): readonly Item[] =>
 
 /** Ticks on the side away from the shield, on a length with a caution. */
 export const fence = (points: readonly Point[]): readonly Item[] =>
-  along(points, 1.5, 2.6, 0.6).map(({ x, y, nx, ny }) => stroke('caution', 0.4, [x - 0.3 * nx, y - 0.3 * ny], [x - 1.9 * nx, y - 1.9 * ny]));
+  along(points, 1.5, 2.6, 0.6).map(({ x, y, nx, ny }) =>
+    stroke('caution', 0.4, [x - 0.3 * nx, y - 0.3 * ny], [x - 1.9 * nx, y - 1.9 * ny]),
+  );
 
 export const verdictAlong = (verdict: Verdict, points: readonly Point[]): readonly Item[] =>
   verdict === 'fail' ? barbs(points) : verdict === 'open' ? beads(points) : verdict === 'caution' ? fence(points) : [];

@@ -9,7 +9,10 @@ export type Family = 'us' | 'iec';
 /** Local axis x = 0, top port at y = 0. */
 export interface DrawnSymbol {
   readonly items: readonly Item[];
-  readonly ports: { readonly line?: { readonly x: number; readonly y: number }; readonly load?: { readonly x: number; readonly y: number } };
+  readonly ports: {
+    readonly line?: { readonly x: number; readonly y: number };
+    readonly load?: { readonly x: number; readonly y: number };
+  };
   readonly width_mm: number;
   readonly height_mm: number;
   /** x of the left edge. */
@@ -23,7 +26,17 @@ export function symbolOf(element: Element, family: Family, busLength_mm = LEAST_
   switch (element.kind) {
     case 'bus': {
       const half = Math.max(busLength_mm, 10) / 2;
-      const items: Item[] = [{ t: 'line', points: [[-half, 0], [half, 0]], weight_mm: WEIGHT.bus, ink: 'ink' }];
+      const items: Item[] = [
+        {
+          t: 'line',
+          points: [
+            [-half, 0],
+            [half, 0],
+          ],
+          weight_mm: WEIGHT.bus,
+          ink: 'ink',
+        },
+      ];
       return { items, ports: { line: { x: 0, y: 0 }, load: { x: 0, y: 0 } }, width_mm: 2 * half, height_mm: 0, left_mm: -half };
     }
     case 'supply':
@@ -35,7 +48,13 @@ export function symbolOf(element: Element, family: Family, busLength_mm = LEAST_
     case 'disconnect': {
       const fused = element.device === 'fused-switch';
       const top: SymbolName =
-        element.device === 'breaker' ? 'breaker' : element.device === 'fuse' ? 'fuse' : element.state === 'open' ? 'disconnectOpen' : 'disconnectClosed';
+        element.device === 'breaker'
+          ? 'breaker'
+          : element.device === 'fuse'
+            ? 'fuse'
+            : element.state === 'open'
+              ? 'disconnectOpen'
+              : 'disconnectClosed';
       const items = fused ? [...named(top, family), ...translate(named('fuse', family), 0, 12)] : named(top, family);
       return boxed(items, fused ? 24 : 12, element.box);
     }
@@ -49,7 +68,8 @@ export function symbolOf(element: Element, family: Family, busLength_mm = LEAST_
 }
 
 /** A part as it stands in the tray, before anything is known of it. */
-export const kindSymbol = (kind: ElementKind, family: Family): DrawnSymbol => symbolOf({ id: 'tray', tag: '-', kind } as Element, family, 14);
+export const kindSymbol = (kind: ElementKind, family: Family): DrawnSymbol =>
+  symbolOf({ id: 'tray', tag: '-', kind } as Element, family, 14);
 
 function named(name: SymbolName, family: Family): readonly Item[] {
   const data: SymbolData = SYMBOL_DATA[name];
@@ -72,7 +92,10 @@ function filterSymbol(role: 'emc-input' | 'dvdt' | 'sine' | 'terminator' | undef
   if (role === 'sine') return through('sineFilter', family);
   // A terminator hangs beside the line that goes on.
   if (role === 'terminator')
-    return drawn([...glyphs('L 0 0 0 8'), ...translate(named('terminator', family), 0, 4)], 8, { line: { x: 0, y: 0 }, load: { x: 0, y: 8 } });
+    return drawn([...glyphs('L 0 0 0 8'), ...translate(named('terminator', family), 0, 4)], 8, {
+      line: { x: 0, y: 0 },
+      load: { x: 0, y: 8 },
+    });
   const items: Item[] = [
     ...glyphs('L 0 0 0 1; R -5 1 10 12; L 0 13 0 14'),
     { t: 'text', x: 0, y: 8.3, text: '?', size_mm: TEXT_mm, weight: 400, anchor: 'middle', ink: 'ink' },
@@ -88,7 +111,9 @@ function boxed(items: readonly Item[], height_mm: number, box: 'metal' | 'plasti
     box === 'metal'
       ? [
           { t: 'rect', x: -6, y: 0, w: 12, h, weight_mm: WEIGHT.heavy, ink: 'ink', fill: 'canvas' },
-          ...glyphs(`L 6 ${h - 2.8} 8 ${h - 2.8}; L 8 ${h - 4} 8 ${h - 1.6}; L 8.7 ${h - 3.6} 8.7 ${h - 2}; L 9.4 ${h - 3.2} 9.4 ${h - 2.4}`),
+          ...glyphs(
+            `L 6 ${h - 2.8} 8 ${h - 2.8}; L 8 ${h - 4} 8 ${h - 1.6}; L 8.7 ${h - 3.6} 8.7 ${h - 2}; L 9.4 ${h - 3.2} 9.4 ${h - 2.4}`,
+          ),
         ]
       : [
           { t: 'rect', x: -6, y: 0, w: 12, h, corner_mm: 2.4, weight_mm: WEIGHT.thin, ink: 'ink', fill: 'canvas' },

@@ -1,0 +1,179 @@
+import type { Finding, Verdict } from '../checks/finding.ts';
+import { VERDICTS } from '../checks/finding.ts';
+import type { Review } from '../checks/solved.ts';
+import type { Cable } from '../lineup/cable.ts';
+import type { LineUp } from '../lineup/lineUp.ts';
+import { COMPANION_mm, cableItems } from './cableItems.ts';
+import { type Box, type Item, type Point, translate } from './displayList.ts';
+import { extent } from './extent.ts';
+import { gapItems } from './gapItems.ts';
+import { cableLines, elementLines } from './labels.ts';
+import { tidyPositions } from './layout.ts';
+import { placeLabels, type Wanted } from './placeLabels.ts';
+import { legs } from './polyline.ts';
+import { busLength, routeCable } from './route.ts';
+import { type Family, symbolOf } from './symbols.ts';
+
+export interface OneLinePart extends Box {
+  readonly id: string;
+  readonly kind: 'element' | 'cable';
+  /** Symbol or cable without its labels, in place on the sheet. */
+  readonly items: readonly Item[];
+}
+export interface OneLine {
+  readonly items: readonly Item[];
+  readonly x_mm: number;
+  readonly y_mm: number;
+  readonly width_mm: number;
+  readonly height_mm: number;
+  readonly parts: readonly OneLinePart[];
+}
+export interface OneLineOptions {
+  readonly family?: Family;
+  /** Numbers in rings, by id of finding. */
+  readonly callouts?: ReadonlyMap<string, number>;
+}
+
+const LOUD: readonly Verdict[] = ['fail', 'open', 'caution'];
+
+/** The whole one-line with what the review says of it: quiet where right, loud where wrong, at the place. */
+export function oneLine(lineUp: LineUp, review: Review, options: OneLineOptions = {}): OneLine {
+  const family = options.family ?? lineUp.project.symbols ?? lineUp.project.basis;
+  const positions = lineUp.elements.every((each) => lineUp.positions[each.id])
+    ? lineUp.positions
+    : { ...tidyPositions(lineUp), ...lineUp.positions };
+  const units = lineUp.project.units;
+  const byPart = findingsByPart(review);
+  const gaps = gapsOf(review);
+  const cutEnds = new Set([...gaps.values()].flatMap((gap) => gap.ends));
+  const parts: OneLinePart[] = [];
+  const gapMarks: Item[] = [];
+  const wanted: Wanted[] = [];
+
+  for (const cable of lineUp.cables) {
+    const points = routeCable(lineUp, positions, cable, family);
+    if (points.length === 0) continue;
+    const loud = loudOf(byPart.get(cable.id));
+    const items = cableItems({
+      points,
+      cable,
+      verdict: loud?.verdict ?? 'pass',
+      gapFrom: cutEnds.has(`${cable.id}/from`),
+      gapTo: cutEnds.has(`${cable.id}/to`),
+    });
+    parts.push({ id: cable.id, kind: 'cable', items, ...extent(items) });
+    const middle = labelPlace(points);
+    const gap = gaps.get(cable.id);
+    const said = { tag: cable.tag, lines: cableLines(cable, units), findings: byPart.get(cable.id) ?? [], gap: gap?.state };
+    // A link shows its tag only when something is to be said of it.
+    if (cable.kind === 'cable' || said.findings.some((each) => LOUD.includes(each.verdict)))
+      wanted.push({ ...said, x: middle[0], y: middle[1], right: 4.5, left: 4 });
+  }
+  for (const element of lineUp.elements) {
+    const at = positions[element.id] ?? { x_mm: 0, y_mm: 0 };
+    const symbol = symbolOf(element, family, element.kind === 'bus' ? busLength(lineUp, positions, element.id) : undefined);
+    const bridge = 'box' in element && element.bondBar === true && !gaps.has(element.id) && landedBothSides(lineUp.cables, element.id);
+    const items: Item[] = [...symbol.items];
+    if (bridge)
+      items.push({
+        t: 'line',
+        points: [
+          [COMPANION_mm, 0],
+          [COMPANION_mm, symbol.height_mm],
+        ],
+        weight_mm: 0.4,
+        ink: 'ink',
+        dash: [1.8, 1],
+      });
+    const placed = translate(items, at.x_mm, at.y_mm);
+    parts.push({ id: element.id, kind: 'element', items: placed, ...extent(placed) });
+    const gap = gaps.get(element.id);
+    if (gap) {
+      const side = (port: 'line' | 'load') =>
+        lineUp.cables.some(
+          (c) =>
+            (c.from.element === element.id && (c.from.port ?? 'load') === port && gap.ends.includes(`${c.id}/from`)) ||
+            (c.to.element === element.id && (c.to.port ?? 'line') === port && gap.ends.includes(`${c.id}/to`)),
+        );
+      gapMarks.push(
+        ...gapItems({
+          x: at.x_mm,
+          top: at.y_mm,
+          bottom: at.y_mm + symbol.height_mm,
+          above: side('line'),
+          below: side('load'),
+          state: gap.state,
+        }),
+      );
+    }
+    const said = { tag: element.tag, lines: elementLines(element, units), findings: byPart.get(element.id) ?? [], gap: gap?.state };
+    if (element.kind === 'bus')
+      wanted.push({ ...said, x: at.x_mm + symbol.left_mm, y: at.y_mm - 6.5 - said.lines.length * 2.35, right: 0, left: 0 });
+    else
+      wanted.push({
+        ...said,
+        x: at.x_mm,
+        y: at.y_mm + symbol.height_mm / 2,
+        right: gap ? 14 : Math.max(6, symbol.left_mm + symbol.width_mm) + 2.5,
+        left: Math.max(6, -symbol.left_mm),
+      });
+  }
+  const drawn = [...parts.filter((part) => part.kind === 'cable'), ...parts.filter((part) => part.kind === 'element')].flatMap(
+    (part) => part.items,
+  );
+  const labels = placeLabels(wanted, parts, options.callouts ?? new Map());
+  const items = [...drawn, ...gapMarks, ...labels];
+  const box = extent(items);
+  return { items, x_mm: box.x, y_mm: box.y, width_mm: box.w, height_mm: box.h, parts };
+}
+
+/** Middle of the longest upright piece, else of the longest piece. */
+function labelPlace(points: readonly Point[]): Point {
+  const all = [...legs(points)];
+  const upright = all.filter((leg) => Math.abs(leg.uy) > 0.5);
+  const longest = (upright.length > 0 ? upright : all).sort((a, b) => b.length - a.length)[0];
+  return longest ? [longest.x + (longest.ux * longest.length) / 2, longest.y + (longest.uy * longest.length) / 2] : (points[0] ?? [0, 0]);
+}
+
+const rank = (finding: Finding): number => VERDICTS.indexOf(finding.verdict);
+
+function findingsByPart(review: Review): ReadonlyMap<string, readonly Finding[]> {
+  const found = new Map<string, Finding[]>();
+  for (const finding of review.findings) {
+    if (finding.subject.id === '') continue;
+    const list = found.get(finding.subject.id) ?? [];
+    list.push(finding);
+    found.set(finding.subject.id, list);
+  }
+  for (const list of found.values()) list.sort((a, b) => rank(a) - rank(b));
+  return found;
+}
+
+const loudOf = (findings: readonly Finding[] | undefined): Finding | undefined => findings?.find((each) => LOUD.includes(each.verdict));
+
+interface Gap {
+  readonly state: 'broken' | 'open';
+  readonly ends: readonly string[];
+}
+
+/** By box or cable, over all runs; broken in one run is broken. */
+function gapsOf(review: Review): ReadonlyMap<string, Gap> {
+  const found = new Map<string, Gap>();
+  for (const run of review.runs)
+    for (const each of run.breaks) {
+      const id = each.elementId ?? each.ends[0]?.cableId;
+      if (id === undefined) continue;
+      const before = found.get(id);
+      const ends = [...new Set([...(before?.ends ?? []), ...each.ends.map((end) => `${end.cableId}/${end.end}`)])];
+      found.set(id, { state: before?.state === 'broken' ? 'broken' : each.state, ends });
+    }
+  return found;
+}
+
+function landedBothSides(cables: readonly Cable[], id: string): boolean {
+  const ends = cables
+    .filter((each) => each.kind === 'cable')
+    .flatMap((cable) => [cable.from, cable.to])
+    .filter((end) => end.element === id);
+  return ends.length >= 2 && ends.every((end) => end.landing === 'full' || end.landing === 'clamp');
+}

@@ -1,0 +1,102 @@
+import type { Finding, Verdict } from '../checks/finding.ts';
+import { type Box, type Ink, type Item, LINE_PITCH_mm, TEXT_mm, translate } from './displayList.ts';
+import { extent, meets } from './extent.ts';
+import { gapText } from './gapItems.ts';
+import { fitText, wrapText } from './labels.ts';
+import { badge, callout } from './marks.ts';
+
+/** Puts tags, ratings and verdict phrases beside their parts so that none covers another. */
+
+export interface Wanted {
+  readonly tag: string;
+  readonly lines: readonly string[];
+  readonly findings: readonly Finding[];
+  readonly gap: 'broken' | 'open' | undefined;
+  /** Axis and middle of the part. */
+  readonly x: number;
+  readonly y: number;
+  /** Free of the part from here on, to the right and to the left of the axis. */
+  readonly right: number;
+  readonly left: number;
+}
+
+const LOUD: readonly Verdict[] = ['fail', 'open', 'caution'];
+const PHRASE_mm = 30;
+const RINGS_A_ROW = 4;
+const RING_mm = 7.4;
+
+export function placeLabels(wanted: readonly Wanted[], obstacles: readonly Box[], callouts: ReadonlyMap<string, number>): readonly Item[] {
+  const taken: Box[] = obstacles.filter((box) => box.w > 0 && box.h > 0).map((box) => ({ ...box }));
+  const items: Item[] = [];
+  const put = (block: readonly Item[]): void => {
+    if (block.length === 0) return;
+    const box = padded(extent(block));
+    const [dx, dy] = freePlace(box, taken);
+    taken.push({ ...box, x: box.x + dx, y: box.y + dy });
+    items.push(...translate(block, dx, dy));
+  };
+  for (const each of wanted) put(tagBlock(each));
+  for (const each of wanted) put(verdictBlock(each, callouts));
+  return items;
+}
+
+const padded = (box: Box): Box => ({ x: box.x - 0.4, y: box.y - 0.3, w: box.w + 0.8, h: box.h + 0.6 });
+
+/** The nearest shift that is free: up or down first, then sideways. Far out the sheet is empty, so one is found. */
+function freePlace(box: Box, taken: readonly Box[]): readonly [number, number] {
+  for (let ring = 0; ring < 60; ring++) {
+    for (const dx of [0, 3, -3, 8, -8, 16, -16]) {
+      for (const dy of ring === 0 ? [0] : [ring * 1.5, ring * -1.5]) {
+        if (Math.abs(dx) > ring * 3) continue;
+        const there = { ...box, x: box.x + dx, y: box.y + dy };
+        if (!taken.some((each) => meets(each, there))) return [dx, dy];
+      }
+    }
+  }
+  return [0, 0];
+}
+
+function tagBlock(each: Wanted): readonly Item[] {
+  const x = each.x + each.right;
+  const count = 1 + each.lines.length + (each.gap ? 1 : 0);
+  let y = each.y - ((count - 1) * LINE_PITCH_mm) / 2 + 1.3;
+  const items: Item[] = [{ t: 'text', x, y, text: fitText(each.tag, 46, 600), size_mm: TEXT_mm, weight: 600, anchor: 'start', ink: 'ink' }];
+  for (const text of each.lines)
+    items.push({ t: 'text', x, y: (y += LINE_PITCH_mm), text, size_mm: TEXT_mm, weight: 400, anchor: 'start', ink: 'ink2' });
+  if (each.gap) items.push(gapText(each.gap, x, y + LINE_PITCH_mm));
+  return items;
+}
+
+/** The worst badge and its phrase, then the numbers of all findings of this part. */
+function verdictBlock(each: Wanted, callouts: ReadonlyMap<string, number>): readonly Item[] {
+  const loud = each.findings.find((finding) => LOUD.includes(finding.verdict));
+  const numbers = each.findings.flatMap((finding) => callouts.get(finding.id) ?? []).sort((a, b) => a - b);
+  if (!loud && numbers.length === 0) return [];
+  const right = each.x - Math.max(each.left + 4, 8.5);
+  const phrase = loud ? wrapText(loud.phrase, PHRASE_mm, 600, 2) : [];
+  const rows = Math.ceil(numbers.length / RINGS_A_ROW);
+  const height = phrase.length * LINE_PITCH_mm + rows * RING_mm;
+  let y = each.y - height / 2;
+  const items: Item[] = [];
+  if (loud) {
+    items.push(...translate(badge(loud.verdict), right, y + LINE_PITCH_mm / 2));
+    for (const text of phrase) {
+      items.push({
+        t: 'text',
+        x: right - 3.2,
+        y: y + LINE_PITCH_mm / 2 + 1.3,
+        text,
+        size_mm: TEXT_mm,
+        weight: 600,
+        anchor: 'end',
+        ink: loud.verdict as Ink,
+      });
+      y += LINE_PITCH_mm;
+    }
+  }
+  numbers.forEach((number, index) => {
+    const column = index % RINGS_A_ROW;
+    items.push(...callout(number, right - 1.4 - column * RING_mm, y + RING_mm / 2 + Math.floor(index / RINGS_A_ROW) * RING_mm));
+  });
+  return items;
+}

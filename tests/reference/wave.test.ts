@@ -1,0 +1,63 @@
+import { describe, expect, it } from 'vitest';
+import { criticalLength_m, latticePeak, latticeVoltage, linearRulePeak_V, peakUpTo_V } from '../../engine/physics/wave/latticePeak.ts';
+import { motorSurgeImpedance_ohm } from '../../engine/physics/wave/lineConstants.ts';
+import { expectClose } from './expectClose.ts';
+import { hasNgspice, simulate } from './ngspice.ts';
+
+/** 650 V step, 100 ns ramp, 80 ohm line, 1500 ohm motor, lossless, by transit time. */
+const bare = (delay_s: number) => ({ bus_V: 650, ramp_s: 100e-9, length_m: delay_s * 150e6, velocity_mPerS: 150e6, impedanceLL_ohm: 80, motor_ohm: 1500, resistance_ohmPerM: 0, skin_ohmPerMRootHz: 0 });
+const PRINTED = [
+  [200e-9, 1234.2, 0.002],
+  [37.5e-9, 956.9, 0.005],
+  [25e-9, 680.5, 0.005],
+  [16.6667e-9, 825.9, 0.005],
+] as const;
+
+describe('exact lattice against a circuit simulation (ngspice 39, printed)', () => {
+  it.each(PRINTED)('transit %f s: %f V', (delay, printed, relative) => expectClose(latticePeak(bare(delay)).peak_V, printed, { relative }, 'ngspice'));
+
+  it('line with skin-effect loss, 100 m: 1209.4 V, second crest 1056.4 V (inverse Fourier solution)', () => {
+    const velocity_mPerS = 1 / Math.sqrt(150e-9 * 160e-12);
+    const input = { bus_V: 650, ramp_s: 100e-9, length_m: 100, velocity_mPerS, impedanceLL_ohm: 2 * Math.sqrt(150e-9 / 160e-12), motor_ohm: 1500, resistance_ohmPerM: 0.0053, skin_ohmPerMRootHz: 4e-5 };
+    expectClose(latticePeak(input).peak_V, 1209.4, { relative: 0.005 }, 'FFT');
+    const delay = 100 / velocity_mPerS;
+    let crest = 0;
+    for (let i = 0; i <= 400; i++) crest = Math.max(crest, latticeVoltage(input, delay * (4.9 + (2 * i) / 400)));
+    expectClose(crest, 1056.4, { relative: 0.005 }, 'FFT');
+  });
+
+  it('critical length at 0.1, 0.5, 1, 2, 4 µs full ramp and 119 m/µs: 19, 97, 195, 390, 780 ft (von Jouanne and others, from memory)', () => {
+    for (const [ramp, ft] of [[0.1, 19], [0.5, 97], [1, 195], [2, 390], [4, 780]] as const) expectClose(criticalLength_m(119e6, (ramp * 1e-6) / 1.25) / 0.3048, ft, { relative: 0.03 }, 'paper');
+  });
+
+  it('surge impedance of a 90 and a 355 kW motor: 800 and 400 ohm (joint trade technical report, from memory)', () => {
+    expectClose(motorSurgeImpedance_ohm(90_000), 800, { relative: 0.01 }, 'report');
+    expectClose(motorSurgeImpedance_ohm(355_000), 400, { relative: 0.01 }, 'report');
+  });
+
+  it('a longer cable never lowers the peak, and the linear rule stays above it', () => {
+    let before = 0;
+    for (let length_m = 1; length_m < 40; length_m += 0.5) {
+      const input = { ...bare(0), length_m };
+      const peak = peakUpTo_V(input);
+      expect(peak).toBeGreaterThanOrEqual(before - 1e-6);
+      expect(peak).toBeLessThanOrEqual(linearRulePeak_V(input, 7.5) * 1.0001);
+      before = peak;
+    }
+  });
+});
+
+describe.skipIf(!hasNgspice)('exact lattice against ngspice, run now', () => {
+  it.each(PRINTED)('transit %f s', (delay, _printed, relative) => {
+    const measures = simulate(`* lossless line
+Vs in 0 PWL(0 0 0.1u 0 2e-07 650)
+T1 in 0 mot 0 Z0=80 TD=${delay}
+Rm mot 0 1500
+.options reltol=1e-5 abstol=1e-9 vntol=1e-6
+.tran 0.5n 4u 0 0.5n
+.meas tran vpk MAX v(mot)
+.end
+`);
+    expectClose(latticePeak(bare(delay)).peak_V, measures.get('vpk') ?? Number.NaN, { relative }, 'ngspice');
+  });
+});
