@@ -41,14 +41,23 @@ alone('lint and format', 'npx', ['biome', 'check', '--error-on-warnings', '.']);
 alone('unused code', 'npx', ['knip']);
 
 const unit = join(folder, 'unit.json');
-const unitOk = stage('unit, reference and property tests', 'npx', ['vitest', 'run', '--reporter=default', '--reporter=json', `--outputFile.json=${unit}`]);
+const unitOk = stage('unit, reference and property tests', 'npx', [
+  'vitest',
+  'run',
+  '--reporter=default',
+  '--reporter=json',
+  `--outputFile.json=${unit}`,
+]);
 count(unit, unitOk, (report) => [Number(report['numPassedTests']), Number(report['numFailedTests'])]);
 
 if (alone('build', 'npx', ['vite', 'build'])) {
   const browser = findBrowser();
   if (browser) {
     const file = join(folder, 'browser.json');
-    const ok = stage('browser tests', 'npx', ['playwright', 'test', '--reporter=line,json'], { CHROMIUM_PATH: browser, PLAYWRIGHT_JSON_OUTPUT_NAME: file });
+    const ok = stage('browser tests', 'npx', ['playwright', 'test', '--reporter=line,json'], {
+      CHROMIUM_PATH: browser,
+      PLAYWRIGHT_JSON_OUTPUT_NAME: file,
+    });
     count(file, ok, (report) => {
       const stats = report['stats'] as Record<string, number>;
       return [stats['expected'] ?? 0, (stats['unexpected'] ?? 0) + (stats['flaky'] ?? 0)];

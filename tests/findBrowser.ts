@@ -20,7 +20,10 @@ export function findBrowser(): string | null {
   if (found) return found;
   installPackages(['chromium']);
   const installed = onPath();
-  if (!installed) console.error('No Chromium was found and none could be installed. Install one (Debian: apt-get install chromium) or set CHROMIUM_PATH, then run npm test again.');
+  if (!installed)
+    console.error(
+      'No Chromium was found and none could be installed. Install one (Debian: apt-get install chromium) or set CHROMIUM_PATH, then run npm test again.',
+    );
   return installed;
 }
 

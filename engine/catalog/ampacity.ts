@@ -41,24 +41,25 @@ export const US_AMPACITY: readonly {
 ];
 
 /** Factors by ambient on a 30 °C base: the first row whose upper end is not exceeded. Columns 60, 75, 90 °C. */
-export const US_AMBIENT: readonly { readonly upTo_C: number; readonly factors: readonly [number | null, number | null, number | null] }[] = [
-  { upTo_C: 10, factors: [1.29, 1.2, 1.15] },
-  { upTo_C: 15, factors: [1.22, 1.15, 1.12] },
-  { upTo_C: 20, factors: [1.15, 1.11, 1.08] },
-  { upTo_C: 25, factors: [1.08, 1.05, 1.04] },
-  { upTo_C: 30, factors: [1, 1, 1] },
-  { upTo_C: 35, factors: [0.91, 0.94, 0.96] },
-  { upTo_C: 40, factors: [0.82, 0.88, 0.91] },
-  { upTo_C: 45, factors: [0.71, 0.82, 0.87] },
-  { upTo_C: 50, factors: [0.58, 0.75, 0.82] },
-  { upTo_C: 55, factors: [0.41, 0.67, 0.76] },
-  { upTo_C: 60, factors: [null, 0.58, 0.71] },
-  { upTo_C: 65, factors: [null, 0.47, 0.65] },
-  { upTo_C: 70, factors: [null, 0.33, 0.58] },
-  { upTo_C: 75, factors: [null, null, 0.5] },
-  { upTo_C: 80, factors: [null, null, 0.41] },
-  { upTo_C: 85, factors: [null, null, 0.29] },
-];
+export const US_AMBIENT: readonly { readonly upTo_C: number; readonly factors: readonly [number | null, number | null, number | null] }[] =
+  [
+    { upTo_C: 10, factors: [1.29, 1.2, 1.15] },
+    { upTo_C: 15, factors: [1.22, 1.15, 1.12] },
+    { upTo_C: 20, factors: [1.15, 1.11, 1.08] },
+    { upTo_C: 25, factors: [1.08, 1.05, 1.04] },
+    { upTo_C: 30, factors: [1, 1, 1] },
+    { upTo_C: 35, factors: [0.91, 0.94, 0.96] },
+    { upTo_C: 40, factors: [0.82, 0.88, 0.91] },
+    { upTo_C: 45, factors: [0.71, 0.82, 0.87] },
+    { upTo_C: 50, factors: [0.58, 0.75, 0.82] },
+    { upTo_C: 55, factors: [0.41, 0.67, 0.76] },
+    { upTo_C: 60, factors: [null, 0.58, 0.71] },
+    { upTo_C: 65, factors: [null, 0.47, 0.65] },
+    { upTo_C: 70, factors: [null, 0.33, 0.58] },
+    { upTo_C: 75, factors: [null, null, 0.5] },
+    { upTo_C: 80, factors: [null, null, 0.41] },
+    { upTo_C: 85, factors: [null, null, 0.29] },
+  ];
 
 /** Per cent by number of loaded conductors. */
 export const US_ADJUSTMENT: readonly { readonly upTo: number; readonly percent: number }[] = [

@@ -51,7 +51,7 @@ export const US_CONDUCTORS: readonly UsConductor[] = [
   { name: '800 kcmil', area_mm2: 405, diameter_mm: 26.16, copper_ohmPerKft: 0.0161, aluminium_ohmPerKft: 0.0265 },
   { name: '900 kcmil', area_mm2: 456, diameter_mm: 27.79, copper_ohmPerKft: 0.0143, aluminium_ohmPerKft: 0.0235 },
   { name: '1000 kcmil', area_mm2: 507, diameter_mm: 29.26, copper_ohmPerKft: 0.0129, aluminium_ohmPerKft: 0.0212 },
-]; 
+];
 
 export const IEC_60228: Source = { standard: 'IEC 60228', edition: '2004', place: 'Tables 1 to 3', status: 'published' };
 
@@ -80,14 +80,70 @@ export const IEC_CONDUCTORS: readonly IecConductor[] = [
   { name: '50 mm2', area_mm2: 50, diameter_mm: 8, copperClass2_ohmPerKm: 0.387, copperClass5_ohmPerKm: 0.386, aluminium_ohmPerKm: 0.641 },
   { name: '70 mm2', area_mm2: 70, diameter_mm: 9.8, copperClass2_ohmPerKm: 0.268, copperClass5_ohmPerKm: 0.272, aluminium_ohmPerKm: 0.443 },
   { name: '95 mm2', area_mm2: 95, diameter_mm: 11.4, copperClass2_ohmPerKm: 0.193, copperClass5_ohmPerKm: 0.206, aluminium_ohmPerKm: 0.32 },
-  { name: '120 mm2', area_mm2: 120, diameter_mm: 12.8, copperClass2_ohmPerKm: 0.153, copperClass5_ohmPerKm: 0.161, aluminium_ohmPerKm: 0.253 },
-  { name: '150 mm2', area_mm2: 150, diameter_mm: 14.2, copperClass2_ohmPerKm: 0.124, copperClass5_ohmPerKm: 0.129, aluminium_ohmPerKm: 0.206 },
-  { name: '185 mm2', area_mm2: 185, diameter_mm: 15.9, copperClass2_ohmPerKm: 0.0991, copperClass5_ohmPerKm: 0.106, aluminium_ohmPerKm: 0.164 },
-  { name: '240 mm2', area_mm2: 240, diameter_mm: 18.3, copperClass2_ohmPerKm: 0.0754, copperClass5_ohmPerKm: 0.0801, aluminium_ohmPerKm: 0.125 },
-  { name: '300 mm2', area_mm2: 300, diameter_mm: 20.5, copperClass2_ohmPerKm: 0.0601, copperClass5_ohmPerKm: 0.0641, aluminium_ohmPerKm: 0.1 },
-  { name: '400 mm2', area_mm2: 400, diameter_mm: 23.1, copperClass2_ohmPerKm: 0.047, copperClass5_ohmPerKm: 0.0486, aluminium_ohmPerKm: 0.0778 },
-  { name: '500 mm2', area_mm2: 500, diameter_mm: 26.4, copperClass2_ohmPerKm: 0.0366, copperClass5_ohmPerKm: 0.0384, aluminium_ohmPerKm: 0.0605 },
-  { name: '630 mm2', area_mm2: 630, diameter_mm: 30.2, copperClass2_ohmPerKm: 0.0283, copperClass5_ohmPerKm: 0.0287, aluminium_ohmPerKm: 0.0469 },
+  {
+    name: '120 mm2',
+    area_mm2: 120,
+    diameter_mm: 12.8,
+    copperClass2_ohmPerKm: 0.153,
+    copperClass5_ohmPerKm: 0.161,
+    aluminium_ohmPerKm: 0.253,
+  },
+  {
+    name: '150 mm2',
+    area_mm2: 150,
+    diameter_mm: 14.2,
+    copperClass2_ohmPerKm: 0.124,
+    copperClass5_ohmPerKm: 0.129,
+    aluminium_ohmPerKm: 0.206,
+  },
+  {
+    name: '185 mm2',
+    area_mm2: 185,
+    diameter_mm: 15.9,
+    copperClass2_ohmPerKm: 0.0991,
+    copperClass5_ohmPerKm: 0.106,
+    aluminium_ohmPerKm: 0.164,
+  },
+  {
+    name: '240 mm2',
+    area_mm2: 240,
+    diameter_mm: 18.3,
+    copperClass2_ohmPerKm: 0.0754,
+    copperClass5_ohmPerKm: 0.0801,
+    aluminium_ohmPerKm: 0.125,
+  },
+  {
+    name: '300 mm2',
+    area_mm2: 300,
+    diameter_mm: 20.5,
+    copperClass2_ohmPerKm: 0.0601,
+    copperClass5_ohmPerKm: 0.0641,
+    aluminium_ohmPerKm: 0.1,
+  },
+  {
+    name: '400 mm2',
+    area_mm2: 400,
+    diameter_mm: 23.1,
+    copperClass2_ohmPerKm: 0.047,
+    copperClass5_ohmPerKm: 0.0486,
+    aluminium_ohmPerKm: 0.0778,
+  },
+  {
+    name: '500 mm2',
+    area_mm2: 500,
+    diameter_mm: 26.4,
+    copperClass2_ohmPerKm: 0.0366,
+    copperClass5_ohmPerKm: 0.0384,
+    aluminium_ohmPerKm: 0.0605,
+  },
+  {
+    name: '630 mm2',
+    area_mm2: 630,
+    diameter_mm: 30.2,
+    copperClass2_ohmPerKm: 0.0283,
+    copperClass5_ohmPerKm: 0.0287,
+    aluminium_ohmPerKm: 0.0469,
+  },
 ];
 
 export const US_SIZES: readonly ConductorSize[] = US_CONDUCTORS.map(({ name, area_mm2 }) => ({ name, system: 'us', area_mm2 }));

@@ -4,26 +4,49 @@ import type { Cable } from '../lineup/cable.ts';
 import type { Element } from '../lineup/elements.ts';
 import { fixed } from '../lineup/roundTo.ts';
 import { type Ampacity, ampacity } from '../physics/ampacity.ts';
-import { type Check, type CheckFacts, type CableScope, cableSubject, exceeds, finding, lacks, marginAbove, missingOf, notApplicable, openFinding, tagsOf } from './check.ts';
+import {
+  type CableScope,
+  type Check,
+  type CheckFacts,
+  cableSubject,
+  exceeds,
+  finding,
+  lacks,
+  marginAbove,
+  missingOf,
+  notApplicable,
+  openFinding,
+  tagsOf,
+} from './check.ts';
 import type { Assumption, Finding, Missing } from './finding.ts';
 import { worstLength_m } from './solveZone.ts';
 
 /** Whether the conductors carry what the code asks of them. */
 
 const WHY = 'The conductor must carry the current without overheating its insulation or the terminals at its ends.';
-const REMEDIES = ['Next conductor size up (check terminal range, fill and cable capacitance again).', 'Fewer loaded conductors together, or a cooler way.', 'Terminals marked for a higher temperature.'];
+const REMEDIES = [
+  'Next conductor size up (check terminal range, fill and cable capacitance again).',
+  'Fewer loaded conductors together, or a cooler way.',
+  'Terminals marked for a higher temperature.',
+];
 
 /** The temperature the insulation may run at here: the wet figure in a wet or unknown place. */
 function insulationTemperature_C(cable: Cable): number | null {
   const facts = insulationFacts(cable.insulation.type);
   const dry = cable.insulation.temperature_C ?? facts?.temperatureDry_C ?? null;
   if (dry === null) return null;
-  const wet = facts && cable.installation.moisture !== 'dry' && cable.installation.moisture !== 'damp' ? (facts.temperatureWet_C ?? facts.temperatureDry_C) : dry;
+  const wet =
+    facts && cable.installation.moisture !== 'dry' && cable.installation.moisture !== 'damp'
+      ? (facts.temperatureWet_C ?? facts.temperatureDry_C)
+      : dry;
   return Math.min(dry, wet);
 }
 
 /** Ampacity with the terminals' temperature as given, or null where a value is missing. */
-export function cableAmpacity(scope: Pick<CableScope, 'cable' | 'basis' | 'fromElement' | 'toElement'>, terminal_C: number | null): Ampacity | null {
+export function cableAmpacity(
+  scope: Pick<CableScope, 'cable' | 'basis' | 'fromElement' | 'toElement'>,
+  terminal_C: number | null,
+): Ampacity | null {
   const { cable, basis } = scope;
   const { size, metal, sets } = cable.conductor;
   const temperature_C = insulationTemperature_C(cable);
@@ -46,10 +69,14 @@ export function cableAmpacity(scope: Pick<CableScope, 'cable' | 'basis' | 'fromE
   });
 }
 
-const terminalOf = (element: Element): number | null => ('terminalTemperature_C' in element && typeof element.terminalTemperature_C === 'number' ? element.terminalTemperature_C : null);
+const terminalOf = (element: Element): number | null =>
+  'terminalTemperature_C' in element && typeof element.terminalTemperature_C === 'number' ? element.terminalTemperature_C : null;
 
 /** The cooler of the two terminals, and which of them are not known. */
-export function terminals({ fromElement, toElement }: Pick<CableScope, 'fromElement' | 'toElement'>): { readonly coolest_C: number | null; readonly unknown: readonly Element[] } {
+export function terminals({ fromElement, toElement }: Pick<CableScope, 'fromElement' | 'toElement'>): {
+  readonly coolest_C: number | null;
+  readonly unknown: readonly Element[];
+} {
   const ends = [fromElement, toElement].filter((element) => element.kind !== 'supply');
   const known = ends.map(terminalOf).filter((value) => value !== null);
   return { coolest_C: known.length > 0 ? Math.min(...known) : null, unknown: ends.filter((element) => terminalOf(element) === null) };
@@ -65,22 +92,36 @@ function judgeAmpacity(check: CheckFacts, scope: CableScope, need: Need): readon
   const { cable, basis, motors } = scope;
   const subject = cableSubject(cable);
   const runs = tagsOf(motors);
-  if (cable.kind === 'link' || worstLength_m(cable) === 0) return [notApplicable(check, subject, runs, 'No length: a connection inside one enclosure.')];
+  if (cable.kind === 'link' || worstLength_m(cable) === 0)
+    return [notApplicable(check, subject, runs, 'No length: a connection inside one enclosure.')];
   const missing: Missing[] = [
     ...need.missing,
-    ...missingOf(cable, 'conductor.size', 'conductor.metal', 'installation.ambient_C', ...(basis === 'us' ? ['installation.loadedConductors'] : ['installation.groupedCircuits', 'installation.method'])),
+    ...missingOf(
+      cable,
+      'conductor.size',
+      'conductor.metal',
+      'installation.ambient_C',
+      ...(basis === 'us' ? ['installation.loadedConductors'] : ['installation.groupedCircuits', 'installation.method']),
+    ),
     ...(cable.insulation.type === undefined && cable.insulation.temperature_C === undefined ? [lacks(cable, 'insulation.type')] : []),
     // Without the place, wet is assumed for the temperature; without the type, the wet figure is not known.
     ...(cable.insulation.type === undefined && cable.installation.moisture === undefined ? [lacks(cable, 'installation.moisture')] : []),
   ];
-  if (missing.length > 0 || need.need_A === null) return [openFinding(check, subject, runs, missing, missing.length > 0 ? {} : { text: need.how })];
+  if (missing.length > 0 || need.need_A === null)
+    return [openFinding(check, subject, runs, missing, missing.length > 0 ? {} : { text: need.how })];
   const { coolest_C, unknown } = terminals(scope);
   const capped = basis === 'us' ? Math.min(coolest_C ?? 90, unknown.length > 0 ? 60 : 90) : null;
   const best = cableAmpacity(scope, basis === 'us' ? coolest_C : null);
   const least = cableAmpacity(scope, capped);
   const need_A = need.need_A;
   if (!best || !least) {
-    return [openFinding(check, subject, runs, [lacks(cable, 'conductor.size')], { phrase: 'no table row', text: `Cannot be judged: the table has no ampacity for ${cable.conductor.size} ${cable.conductor.metal} at this temperature and place.`, remedies: ['Choose a size, metal and ambient that the table covers, or enter another insulation.'] })];
+    return [
+      openFinding(check, subject, runs, [lacks(cable, 'conductor.size')], {
+        phrase: 'no table row',
+        text: `Cannot be judged: the table has no ampacity for ${cable.conductor.size} ${cable.conductor.metal} at this temperature and place.`,
+        remedies: ['Choose a size, metal and ambient that the table covers, or enter another insulation.'],
+      }),
+    ];
   }
   const failsAtBest = exceeds(need_A, best.value_A);
   const failsAtLeast = exceeds(need_A, least.value_A);
@@ -107,12 +148,21 @@ function judgeAmpacity(check: CheckFacts, scope: CableScope, need: Need): readon
   };
   if (!failsAtBest && failsAtLeast) {
     return [
-      openFinding(check, subject, runs, unknown.map((element) => lacks(element, 'terminalTemperature_C')), {
-        ...shared,
-        margin_pct: marginAbove(least.value_A, need_A),
-        text: `${cable.tag} carries ${fixed(best.value_A, 1)} A with 75 °C terminals and ${fixed(least.value_A, 1)} A with 60 °C ones; ${fixed(need_A, 1)} A are needed. The marking of ${unknown.map((element) => element.tag).join(' and ')} decides.`,
-        remedies: [`Ask: ${[...new Set(unknown.map((element) => lacks(element, 'terminalTemperature_C').ask))].join(', ')}.`, ...REMEDIES],
-      }),
+      openFinding(
+        check,
+        subject,
+        runs,
+        unknown.map((element) => lacks(element, 'terminalTemperature_C')),
+        {
+          ...shared,
+          margin_pct: marginAbove(least.value_A, need_A),
+          text: `${cable.tag} carries ${fixed(best.value_A, 1)} A with 75 °C terminals and ${fixed(least.value_A, 1)} A with 60 °C ones; ${fixed(need_A, 1)} A are needed. The marking of ${unknown.map((element) => element.tag).join(' and ')} decides.`,
+          remedies: [
+            `Ask: ${[...new Set(unknown.map((element) => lacks(element, 'terminalTemperature_C').ask))].join(', ')}.`,
+            ...REMEDIES,
+          ],
+        },
+      ),
     ];
   }
   return [
@@ -140,7 +190,12 @@ export const feederAmpacity: Check = {
     if (currents.length === 0) return [notApplicable(this, cableSubject(cable), tagsOf(motors), 'It feeds no drive.')];
     const sum = currents.reduce((total, current) => total + current, 0);
     const need_A = missing.length > 0 ? null : basis === 'us' ? sum + 0.25 * (currents[0] ?? 0) : sum;
-    const how = basis === 'us' ? (currents.length === 1 ? `1.25 × ${fixed(sum, 1)} A rated input` : `125 % of the largest of ${currents.length} drives + the rest`) : `Ib ${fixed(sum, 1)} A rated input`;
+    const how =
+      basis === 'us'
+        ? currents.length === 1
+          ? `1.25 × ${fixed(sum, 1)} A rated input`
+          : `125 % of the largest of ${currents.length} drives + the rest`
+        : `Ib ${fixed(sum, 1)} A rated input`;
     return judgeAmpacity(this, scope, { need_A, how, missing });
   },
 };
@@ -160,14 +215,22 @@ export const leadAmpacity: Check = {
     const currents = motors.map((motor) => {
       if (motor.ratedCurrent_A === undefined) missing.push(lacks(motor, 'ratedCurrent_A'));
       if (basis === 'us') missing.push(...missingOf(motor, 'ratedPower_W', 'ratedVoltage_V'));
-      const table = basis === 'us' && motor.ratedPower_W !== undefined && motor.ratedVoltage_V !== undefined ? tableCurrent_A(motor.ratedPower_W, motor.ratedVoltage_V) : null;
-      return table ? { amperes: table.current_A, how: `Table 430.250, ${table.label}` } : { amperes: motor.ratedCurrent_A ?? 0, how: 'nameplate' };
+      const table =
+        basis === 'us' && motor.ratedPower_W !== undefined && motor.ratedVoltage_V !== undefined
+          ? tableCurrent_A(motor.ratedPower_W, motor.ratedVoltage_V)
+          : null;
+      return table
+        ? { amperes: table.current_A, how: `Table 430.250, ${table.label}` }
+        : { amperes: motor.ratedCurrent_A ?? 0, how: 'nameplate' };
     });
     currents.sort((a, b) => b.amperes - a.amperes);
     const sum = currents.reduce((total, { amperes }) => total + amperes, 0);
     const largest = currents[0];
     const need_A = missing.length > 0 || !largest ? null : basis === 'us' ? sum + 0.25 * largest.amperes : sum;
-    const how = basis === 'us' ? `${currents.length === 1 ? `1.25 × ${fixed(sum, 1)} A` : `125 % of the largest + the rest of ${currents.length} motors`}, ${largest?.how ?? ''}` : `Ib ${fixed(sum, 1)} A nameplate`;
+    const how =
+      basis === 'us'
+        ? `${currents.length === 1 ? `1.25 × ${fixed(sum, 1)} A` : `125 % of the largest + the rest of ${currents.length} motors`}, ${largest?.how ?? ''}`
+        : `Ib ${fixed(sum, 1)} A nameplate`;
     return judgeAmpacity(this, scope, { need_A, how, missing });
   },
 };

@@ -1,5 +1,5 @@
 import type { Cable } from '../lineup/cable.ts';
-import type { Element, ElementOf, Earthing } from '../lineup/elements.ts';
+import type { Earthing, Element, ElementOf } from '../lineup/elements.ts';
 import { fieldOf, valueAt } from '../lineup/fields.ts';
 import type { Basis, Project } from '../lineup/project.ts';
 import type { Run, TopologyFault } from '../network/network.ts';
@@ -128,7 +128,13 @@ export const missingOf = (part: Element | Cable, ...paths: readonly string[]): r
   paths.filter((path) => valueAt(part, path) === undefined).map((path) => lacks(part, path));
 
 /** 'cannot be judged': what is missing, and who to ask. */
-export function openFinding(check: CheckFacts, subject: Subject, runs: readonly string[], missing: readonly Missing[], more: Partial<Finding> = {}): Finding {
+export function openFinding(
+  check: CheckFacts,
+  subject: Subject,
+  runs: readonly string[],
+  missing: readonly Missing[],
+  more: Partial<Finding> = {},
+): Finding {
   const names = missing.map((each) => `${each.label.toLowerCase()} of ${each.tag}`).join(', ');
   const asked = [...new Set(missing.map((each) => each.ask))].join(', ');
   return finding(check, subject, runs, {
@@ -149,4 +155,5 @@ export const tagsOf = (parts: readonly { readonly tag: string }[]): readonly str
 /** An edit of one part by id. */
 export const fix = (label: string, apply: Fix['apply']): Fix => ({ label, apply });
 
-export const verdictOver = (value: number, caution: number, note: number): Verdict => (exceeds(value, caution) ? 'caution' : exceeds(value, note) ? 'note' : 'pass');
+export const verdictOver = (value: number, caution: number, note: number): Verdict =>
+  exceeds(value, caution) ? 'caution' : exceeds(value, note) ? 'note' : 'pass';

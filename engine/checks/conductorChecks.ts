@@ -1,7 +1,18 @@
 import { conductorSize } from '../catalog/conductors.ts';
 import type { Element } from '../lineup/elements.ts';
 import { fixed } from '../lineup/roundTo.ts';
-import { type Check, cableSubject, endSubject, finding, lacks, marginAbove, missingOf, notApplicable, openFinding, tagsOf } from './check.ts';
+import {
+  type Check,
+  cableSubject,
+  endSubject,
+  finding,
+  lacks,
+  marginAbove,
+  missingOf,
+  notApplicable,
+  openFinding,
+  tagsOf,
+} from './check.ts';
 import type { Finding } from './finding.ts';
 
 /** Size and metal of the conductors. */
@@ -23,7 +34,16 @@ export const smallestConductor: Check = {
     const runs = tagsOf(motors);
     if (cable.kind === 'link') return [notApplicable(this, subject, runs, 'A connection inside one enclosure.')];
     const size = cable.conductor.size === undefined ? null : conductorSize(cable.conductor.size);
-    if (!size) return [openFinding(this, subject, runs, [lacks(cable, 'conductor.size')], cable.conductor.size === undefined ? {} : { text: `Cannot be judged: ${cable.conductor.size} is not a size of the tables.` })];
+    if (!size)
+      return [
+        openFinding(
+          this,
+          subject,
+          runs,
+          [lacks(cable, 'conductor.size')],
+          cable.conductor.size === undefined ? {} : { text: `Cannot be judged: ${cable.conductor.size} is not a size of the tables.` },
+        ),
+      ];
     const least = size.system === 'us' ? LEAST_US_MM2 : LEAST_IEC_MM2;
     const small = size.area_mm2 < least;
     const between = !small && size.area_mm2 < LEAST_US_MM2 - 0.09;
@@ -31,7 +51,9 @@ export const smallestConductor: Check = {
       finding(this, subject, runs, {
         verdict: small ? 'caution' : between ? 'note' : 'pass',
         quantity: 'conductor area',
-        value: size.area_mm2, limit: least, unit: 'mm²',
+        value: size.area_mm2,
+        limit: least,
+        unit: 'mm²',
         margin_pct: marginAbove(size.area_mm2, least),
         phrase: `${cable.conductor.size} is small`,
         text: `${cable.tag} has ${cable.conductor.size?.replace('mm2', 'mm²')} conductors (${fixed(size.area_mm2, 2)} mm²); ${size.system === 'us' ? '14 AWG' : '1.5 mm²'} is the least that is usual on a drive’s output.`,
@@ -41,7 +63,8 @@ export const smallestConductor: Check = {
   },
 };
 
-const marking = (element: Element): string | undefined => ('terminalMetal' in element && typeof element.terminalMetal === 'string' ? element.terminalMetal : undefined);
+const marking = (element: Element): string | undefined =>
+  'terminalMetal' in element && typeof element.terminalMetal === 'string' ? element.terminalMetal : undefined;
 
 export const conductorMetal: Check = {
   slug: 'conductor-metal',
@@ -54,20 +77,38 @@ export const conductorMetal: Check = {
     const runs = tagsOf(motors);
     if (cable.kind === 'link') return [notApplicable(this, cableSubject(cable), runs, 'A connection inside one enclosure.')];
     const { metal } = cable.conductor;
-    if (metal === 'copper') return [finding(this, cableSubject(cable), runs, { verdict: 'pass', phrase: 'copper', text: `${cable.tag} is copper, which every terminal takes.` })];
-    const ends = [['from', fromElement], ['to', toElement]] as const;
+    if (metal === 'copper')
+      return [
+        finding(this, cableSubject(cable), runs, {
+          verdict: 'pass',
+          phrase: 'copper',
+          text: `${cable.tag} is copper, which every terminal takes.`,
+        }),
+      ];
+    const ends = [
+      ['from', fromElement],
+      ['to', toElement],
+    ] as const;
     return ends.map(([end, element]) => {
       const subject = endSubject(cable, end);
       if (metal === undefined) return openFinding(this, subject, runs, missingOf(cable, 'conductor.metal'));
       if (element.kind === 'supply') return notApplicable(this, subject, runs, 'The utility’s terminals.');
       const marked = marking(element);
-      if (marked === undefined) return openFinding(this, subject, runs, [lacks(element, 'terminalMetal')], { text: `${cable.tag} is aluminium; whether the terminals of ${element.tag} take it is not known.` });
+      if (marked === undefined)
+        return openFinding(this, subject, runs, [lacks(element, 'terminalMetal')], {
+          text: `${cable.tag} is aluminium; whether the terminals of ${element.tag} take it is not known.`,
+        });
       const taken = marked === 'copper-aluminium';
       return finding(this, subject, runs, {
         verdict: taken ? 'pass' : 'fail',
         phrase: taken ? 'marked for aluminium' : 'aluminium on copper-only lugs',
-        text: taken ? `${cable.tag} is aluminium and ${element.tag} is marked for it.` : `${cable.tag} is aluminium and lands on ${element.tag}, whose terminals are for copper only.`,
-        remedies: ['Copper tails through a transition box or listed pin adapters (check their ampacity and fault rating too).', 'A copper cable.'],
+        text: taken
+          ? `${cable.tag} is aluminium and ${element.tag} is marked for it.`
+          : `${cable.tag} is aluminium and lands on ${element.tag}, whose terminals are for copper only.`,
+        remedies: [
+          'Copper tails through a transition box or listed pin adapters (check their ampacity and fault rating too).',
+          'A copper cable.',
+        ],
       });
     });
   },

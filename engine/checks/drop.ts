@@ -1,11 +1,29 @@
 import { fixed } from '../lineup/roundTo.ts';
-import { type Check, cableSubject, elementSubject, exceeds, finding, lacks, marginAbove, marginBelow, missingOf, notApplicable, openFinding, tagsOf, verdictOver } from './check.ts';
+import {
+  type Check,
+  cableSubject,
+  elementSubject,
+  exceeds,
+  finding,
+  lacks,
+  marginAbove,
+  marginBelow,
+  missingOf,
+  notApplicable,
+  openFinding,
+  tagsOf,
+  verdictOver,
+} from './check.ts';
 import type { Authority, Finding, Missing } from './finding.ts';
 import { worstLength_m } from './solveZone.ts';
 
 /** Voltage lost on feeders and on motor leads. */
 
-const REMEDIES = ['Next conductor size up (check terminals, fill and cable capacitance again).', 'A shorter route.', 'A higher supply tap.'];
+const REMEDIES = [
+  'Next conductor size up (check terminals, fill and cable capacitance again).',
+  'A shorter route.',
+  'A higher supply tap.',
+];
 
 const cableFields = ['conductor.size', 'conductor.metal', 'length_m'] as const;
 
@@ -20,10 +38,21 @@ export const feederDrop: Check = {
     if (side !== 'input') return [];
     const runs = tagsOf(motors);
     const subject = cableSubject(cable);
-    if (cable.kind === 'link' || worstLength_m(cable) === 0) return [notApplicable(this, subject, runs, 'No length: a connection inside one enclosure.')];
+    if (cable.kind === 'link' || worstLength_m(cable) === 0)
+      return [notApplicable(this, subject, runs, 'No length: a connection inside one enclosure.')];
     const missing: Missing[] = [...missingOf(cable, ...cableFields), ...drives.flatMap((drive) => missingOf(drive, 'inputCurrent_A'))];
     if (flow.drop_V === null || nominal_V === null) {
-      return [openFinding(this, subject, runs, missing, missing.length > 0 ? {} : { text: 'Cannot be judged yet: the voltage or the load here is not known, or it cannot be carried at all.' })];
+      return [
+        openFinding(
+          this,
+          subject,
+          runs,
+          missing,
+          missing.length > 0
+            ? {}
+            : { text: 'Cannot be judged yet: the voltage or the load here is not known, or it cannot be carried at all.' },
+        ),
+      ];
     }
     if (drives.length + motors.length === 0) return [notApplicable(this, subject, runs, 'It feeds no motor.')];
     const value = (100 * flow.drop_V) / nominal_V;
@@ -37,7 +66,9 @@ export const feederDrop: Check = {
         authority,
         source: own === undefined ? this.source : 'limit set for this project',
         quantity: 'drop at rated input current',
-        value, limit, unit: '%',
+        value,
+        limit,
+        unit: '%',
         margin_pct: marginBelow(value, limit),
         phrase: `drop ${fixed(value, 2)} %`,
         text: `${cable.tag} loses ${fixed(flow.drop_V, 2)} V, ${fixed(value, 2)} % of ${fixed(nominal_V, 0)} V, at ${fixed(flow.current_A ?? 0, 1)} A; ${own === undefined ? 'the guide allows' : 'this project allows'} ${fixed(limit, 1)} %.`,
@@ -48,7 +79,13 @@ export const feederDrop: Check = {
           `drop = |V near| − |V far| = ${fixed(flow.drop_V, 3)} V`,
         ],
         assumptions: [
-          ...drives.filter((drive) => drive.inputPowerFactor === undefined).map((drive) => ({ what: `input power factor of ${drive.tag}`, value: 'that which drops most', source: 'worst case: not given' })),
+          ...drives
+            .filter((drive) => drive.inputPowerFactor === undefined)
+            .map((drive) => ({
+              what: `input power factor of ${drive.tag}`,
+              value: 'that which drops most',
+              source: 'worst case: not given',
+            })),
           ...flow.assumptions,
         ],
       }),
@@ -60,7 +97,8 @@ export const leadDrop: Check = {
   slug: 'lead-drop',
   title: 'Voltage at the motor',
   authority: 'guide',
-  source: 'NEC 210.19 informational note (3 % on a branch circuit); one drive maker’s published manual (2 %); NEMA MG 1 12.44 (90 % at the terminals, from memory)',
+  source:
+    'NEC 210.19 informational note (3 % on a branch circuit); one drive maker’s published manual (2 %); NEMA MG 1 12.44 (90 % at the terminals, from memory)',
   why: 'At low speed the drive can add volts; at base speed it has none to add. What is lost on the leads, and what the feeder lost before, is missing at the motor’s terminals, and torque falls with it.',
   scope: 'run',
   judge({ motor, drive, cables, boxes, start, terminal, project, basis, inputKnown, assumptions }): readonly Finding[] {
@@ -68,13 +106,22 @@ export const leadDrop: Check = {
     const runs = [motor.tag];
     const missing: Missing[] = [
       ...missingOf(motor, 'ratedCurrent_A', 'ratedVoltage_V'),
-      ...cables.filter((cable) => cable.kind === 'cable').flatMap((cable) => (worstLength_m(cable) === 0 ? [] : missingOf(cable, ...cableFields))),
-      ...boxes.flatMap((box) => (box.kind === 'reactor' ? missingOf(box, 'impedance_pct') : box.kind === 'filter' ? missingOf(box, 'role') : [])),
+      ...cables
+        .filter((cable) => cable.kind === 'cable')
+        .flatMap((cable) => (worstLength_m(cable) === 0 ? [] : missingOf(cable, ...cableFields))),
+      ...boxes.flatMap((box) =>
+        box.kind === 'reactor' ? missingOf(box, 'impedance_pct') : box.kind === 'filter' ? missingOf(box, 'role') : [],
+      ),
     ];
     const rated = motor.ratedVoltage_V;
     if (missing.length > 0 || rated === undefined) return [openFinding(this, subject, runs, missing)];
     if (start.voltage_V === null || terminal.voltage_V === null) {
-      return [openFinding(this, subject, runs, [], { phrase: 'load not known', text: 'Cannot be judged yet: another motor on this drive is not described, or the leads cannot carry the load at all.' })];
+      return [
+        openFinding(this, subject, runs, [], {
+          phrase: 'load not known',
+          text: 'Cannot be judged yet: another motor on this drive is not described, or the leads cannot carry the load at all.',
+        }),
+      ];
     }
     const drop_V = start.voltage_V - terminal.voltage_V;
     const value = (100 * drop_V) / rated;
@@ -104,14 +151,25 @@ export const leadDrop: Check = {
         `at the drive ${fixed(start.voltage_V, 2)} V, at the motor ${fixed(terminal.voltage_V, 2)} V (phasor solution)`,
       ],
       assumptions: [
-        ...(drive.outputRatio_pct === undefined ? [{ what: `most output of ${drive.tag}`, value: '100 % of its input', source: 'common practice' }] : []),
-        ...(motor.powerFactor === undefined ? [{ what: `power factor of ${motor.tag}`, value: 'that which drops most', source: 'worst case: not given' }] : []),
+        ...(drive.outputRatio_pct === undefined
+          ? [{ what: `most output of ${drive.tag}`, value: '100 % of its input', source: 'common practice' }]
+          : []),
+        ...(motor.powerFactor === undefined
+          ? [{ what: `power factor of ${motor.tag}`, value: 'that which drops most', source: 'worst case: not given' }]
+          : []),
         ...assumptions,
       ],
     });
     // The drop alone does not settle it: without the input side, what the motor gets is not known.
     if (!inputKnown && (verdict === 'pass' || verdict === 'note' || verdict === 'caution')) {
-      return [{ ...found, verdict: 'open', phrase: 'input voltage?', missing: drive.inputCurrent_A === undefined ? [lacks(drive, 'inputCurrent_A')] : [] }];
+      return [
+        {
+          ...found,
+          verdict: 'open',
+          phrase: 'input voltage?',
+          missing: drive.inputCurrent_A === undefined ? [lacks(drive, 'inputCurrent_A')] : [],
+        },
+      ];
     }
     return [found];
   },

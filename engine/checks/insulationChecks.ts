@@ -1,7 +1,19 @@
-import { insulationFacts, wallThickness_mm, MM_PER_MIL } from '../catalog/insulation.ts';
+import { insulationFacts, MM_PER_MIL, wallThickness_mm } from '../catalog/insulation.ts';
 import { cite } from '../catalog/source.ts';
 import { fixed } from '../lineup/roundTo.ts';
-import { type Check, cableSubject, exceeds, finding, lacks, marginAbove, marginBelow, missingOf, notApplicable, openFinding, tagsOf } from './check.ts';
+import {
+  type Check,
+  cableSubject,
+  exceeds,
+  finding,
+  lacks,
+  marginAbove,
+  marginBelow,
+  missingOf,
+  notApplicable,
+  openFinding,
+  tagsOf,
+} from './check.ts';
 import type { Missing } from './finding.ts';
 
 /** The insulation against fast pulses, moisture and voltage. */
@@ -17,7 +29,8 @@ export const insulationWall: Check = {
   slug: 'insulation-wall',
   title: 'Insulation wall',
   authority: 'guide',
-  source: 'two drive makers’ published wiring guides: 15 mil (0.38 mm) at every point, good concentricity; ICEA S-95-658 and UL 758: 90 % of nominal at the thinnest point',
+  source:
+    'two drive makers’ published wiring guides: 15 mil (0.38 mm) at every point, good concentricity; ICEA S-95-658 and UL 758: 90 % of nominal at the thinnest point',
   why: 'The peaks come thousands of times a second. In the air gap at the surface of a thin wall they start discharges that eat it; where the conductor is off centre, less wall is left than the name says.',
   scope: 'cable',
   judge({ cable, side, motors }) {
@@ -36,16 +49,37 @@ export const insulationWall: Check = {
     const nominalFails = exceeds(LEAST_WALL_MM, wall);
     const thin = exceeds(LEAST_WALL_MM, thinnest);
     const shared = {
-      quantity: 'thinnest wall', value: thinnest, limit: LEAST_WALL_MM, unit: 'mm', margin_pct: marginAbove(thinnest, LEAST_WALL_MM),
-      remedies: ['A type with a thicker wall in the same size (XHHW-2, RHW-2, or a cross-linked drive cable).', 'A filter that lowers the peak; it does not thicken the wall.'],
+      quantity: 'thinnest wall',
+      value: thinnest,
+      limit: LEAST_WALL_MM,
+      unit: 'mm',
+      margin_pct: marginAbove(thinnest, LEAST_WALL_MM),
+      remedies: [
+        'A type with a thicker wall in the same size (XHHW-2, RHW-2, or a cross-linked drive cable).',
+        'A filter that lowers the peak; it does not thicken the wall.',
+      ],
       working: [
         `nominal ${mil(wall)}${cable.insulation.wall_mm === undefined && table ? `, ${cable.insulation.type} ${cable.conductor.size}, ${cite(table.source)}` : ', entered'}`,
         `thinnest = nominal × ${given === undefined ? USUAL_THINNEST : given / 100} = ${mil(thinnest)}`,
       ],
-      assumptions: given === undefined ? [{ what: 'thinnest wall, of nominal', value: '90 %', source: 'ICEA S-95-658, UL 758; one maker’s guide found 67 % in the field' }] : [],
+      assumptions:
+        given === undefined
+          ? [
+              {
+                what: 'thinnest wall, of nominal',
+                value: '90 %',
+                source: 'ICEA S-95-658, UL 758; one maker’s guide found 67 % in the field',
+              },
+            ]
+          : [],
     };
     if (given === undefined && !thin && exceeds(LEAST_WALL_MM, wall * WORST_THINNEST)) {
-      return [openFinding(this, subject, runs, [lacks(cable, 'insulation.concentricity_pct')], { ...shared, text: `${cable.tag} has ${mil(wall)} nominal: at least ${mil(thinnest)} where the specification is kept, ${mil(wall * WORST_THINNEST)} in the worst wire found in the field; ${mil(LEAST_WALL_MM)} is asked everywhere. How well it is centred decides.` })];
+      return [
+        openFinding(this, subject, runs, [lacks(cable, 'insulation.concentricity_pct')], {
+          ...shared,
+          text: `${cable.tag} has ${mil(wall)} nominal: at least ${mil(thinnest)} where the specification is kept, ${mil(wall * WORST_THINNEST)} in the worst wire found in the field; ${mil(LEAST_WALL_MM)} is asked everywhere. How well it is centred decides.`,
+        }),
+      ];
     }
     return [
       finding(this, subject, runs, {
@@ -63,7 +97,8 @@ export const insulationMoisture: Check = {
   slug: 'insulation-moisture',
   title: 'Insulation and moisture',
   authority: 'guide',
-  source: 'one drive maker’s published wiring guide and small-drive manual: no PVC and nylon wire in wet places, inception when damp below half of dry; NEC 310.10(C), 300.5(B), 300.9 (wet letters)',
+  source:
+    'one drive maker’s published wiring guide and small-drive manual: no PVC and nylon wire in wet places, inception when damp below half of dry; NEC 310.10(C), 300.5(B), 300.9 (wet letters)',
   why: 'Moisture lowers the voltage at which discharges start on PVC to less than half. Cross-linked insulation hardly changes. The inside of a pipe underground or outdoors counts as wet.',
   scope: 'cable',
   judge({ cable, side, motors }) {
@@ -73,17 +108,43 @@ export const insulationMoisture: Check = {
     const facts = insulationFacts(cable.insulation.type);
     const buried = cable.installation.raceway === 'buried-duct' || cable.installation.raceway === 'direct-buried';
     const place = buried ? 'wet' : cable.installation.moisture;
-    const missing = [...(facts ? [] : [lacks(cable, 'insulation.type')]), ...(place === undefined ? [lacks(cable, 'installation.moisture')] : [])];
+    const missing = [
+      ...(facts ? [] : [lacks(cable, 'insulation.type')]),
+      ...(place === undefined ? [lacks(cable, 'installation.moisture')] : []),
+    ];
     if (!facts || place === undefined) return [openFinding(this, subject, runs, missing)];
     const type = cable.insulation.type ?? '';
     const remedies = ['XHHW-2, RHW-2 or a cross-linked drive cable.', 'A filter lowers the stress but does not dry the pipe.'];
     const because = buried ? ' (underground)' : '';
     const wetRated = facts.temperatureWet_C !== null && cable.insulation.wetRated !== false;
     if (place === 'wet' && !wetRated) {
-      return [finding(this, subject, runs, { verdict: 'fail', authority: 'code', source: 'NEC 310.10(C)', phrase: `${type} not for wet`, text: `${cable.tag} is ${type}, which is not rated for wet places, and lies in a wet place${because}.`, remedies })];
+      return [
+        finding(this, subject, runs, {
+          verdict: 'fail',
+          authority: 'code',
+          source: 'NEC 310.10(C)',
+          phrase: `${type} not for wet`,
+          text: `${cable.tag} is ${type}, which is not rated for wet places, and lies in a wet place${because}.`,
+          remedies,
+        }),
+      ];
     }
-    if (facts.polymer !== 'pvc') return [finding(this, subject, runs, { verdict: 'pass', phrase: `${type}, ${place}`, text: `${cable.tag} is ${type} (cross-linked or rubber) in a ${place} place${because}.` })];
-    if (side === 'input') return [finding(this, subject, runs, { verdict: 'pass', phrase: `${type}, ${place}`, text: `${cable.tag} is ${type} in a ${place} place${because}; ahead of the drive it sees no pulses.` })];
+    if (facts.polymer !== 'pvc')
+      return [
+        finding(this, subject, runs, {
+          verdict: 'pass',
+          phrase: `${type}, ${place}`,
+          text: `${cable.tag} is ${type} (cross-linked or rubber) in a ${place} place${because}.`,
+        }),
+      ];
+    if (side === 'input')
+      return [
+        finding(this, subject, runs, {
+          verdict: 'pass',
+          phrase: `${type}, ${place}`,
+          text: `${cable.tag} is ${type} in a ${place} place${because}; ahead of the drive it sees no pulses.`,
+        }),
+      ];
     const verdict = place === 'wet' ? 'fail' : place === 'damp' ? 'caution' : 'note';
     return [
       finding(this, subject, runs, {
@@ -97,13 +158,18 @@ export const insulationMoisture: Check = {
 };
 
 /** Least cable voltage by supply: one drive maker's published guide; 690 V from IEC insulation notes. [supply up to V, cable V] */
-const CLASSES = [[500, 600], [600, 750], [1000, 1000]] as const;
+const CLASSES = [
+  [500, 600],
+  [600, 750],
+  [1000, 1000],
+] as const;
 
 export const insulationVoltage: Check = {
   slug: 'insulation-voltage',
   title: 'Cable voltage class',
   authority: 'guide',
-  source: 'one drive maker’s published guide: 600 V cable to 500 V supply, 750 V to 600 V, 1 kV to 690 V; E. Bulington and others, IEEE PCIC 1998 (thicker wall on 600 V drives)',
+  source:
+    'one drive maker’s published guide: 600 V cable to 500 V supply, 750 V to 600 V, 1 kV to 690 V; E. Bulington and others, IEEE PCIC 1998 (thicker wall on 600 V drives)',
   why: 'The reflected wave puts up to twice the bus voltage on the cable, many times a second. A cable at the edge of its class has no room for that.',
   scope: 'cable',
   judge({ cable, side, motors, nominal_V }) {
@@ -114,17 +180,33 @@ export const insulationVoltage: Check = {
     const facts = insulationFacts(cable.insulation.type);
     const value = cable.insulation.voltage_V ?? facts?.voltage_V;
     const missing = value === undefined ? [lacks(cable, 'insulation.voltage_V')] : [];
-    if (value === undefined || nominal_V === null) return [openFinding(this, subject, runs, missing, nominal_V === null ? { text: 'Cannot be judged yet: the supply voltage of its drive is not known.' } : {})];
+    if (value === undefined || nominal_V === null)
+      return [
+        openFinding(
+          this,
+          subject,
+          runs,
+          missing,
+          nominal_V === null ? { text: 'Cannot be judged yet: the supply voltage of its drive is not known.' } : {},
+        ),
+      ];
     const limit = CLASSES.find(([upTo]) => nominal_V <= upTo)?.[1] ?? 2000;
     const under = exceeds(limit, value);
     return [
       finding(this, subject, runs, {
         verdict: under ? 'caution' : 'pass',
-        quantity: 'cable voltage class', value, limit, unit: 'V', margin_pct: -(marginBelow(value, limit) ?? 0),
+        quantity: 'cable voltage class',
+        value,
+        limit,
+        unit: 'V',
+        margin_pct: -(marginBelow(value, limit) ?? 0),
         phrase: `${fixed(value, 0)} V class`,
         text: `${cable.tag} is rated ${fixed(value, 0)} V; on a ${fixed(nominal_V, 0)} V drive ${fixed(limit, 0)} V is asked.`,
         remedies: ['A cable of the next voltage class (1 kV or 2 kV).'],
-        assumptions: cable.insulation.voltage_V === undefined && facts ? [{ what: 'cable voltage', value: `${facts.voltage_V} V`, source: `${cable.insulation.type}, ${cite(facts.source)}` }] : [],
+        assumptions:
+          cable.insulation.voltage_V === undefined && facts
+            ? [{ what: 'cable voltage', value: `${facts.voltage_V} V`, source: `${cable.insulation.type}, ${cite(facts.source)}` }]
+            : [],
       }),
     ];
   },

@@ -2,7 +2,21 @@ import type { Cable } from '../lineup/cable.ts';
 import type { Element } from '../lineup/elements.ts';
 import type { LineUp } from '../lineup/lineUp.ts';
 import { fixed } from '../lineup/roundTo.ts';
-import { type Check, cableSubject, elementSubject, endSubject, exceeds, finding, fix, lacks, marginBelow, missingOf, notApplicable, openFinding, tagsOf } from './check.ts';
+import {
+  type Check,
+  cableSubject,
+  elementSubject,
+  endSubject,
+  exceeds,
+  finding,
+  fix,
+  lacks,
+  marginBelow,
+  missingOf,
+  notApplicable,
+  openFinding,
+  tagsOf,
+} from './check.ts';
 import type { Finding, Fix, Missing, Subject } from './finding.ts';
 import { carrierOf } from './shieldPath.ts';
 import type { ShieldBreak } from './solved.ts';
@@ -16,7 +30,8 @@ export const shieldPresent: Check = {
   slug: 'shield-present',
   title: 'Shield present',
   authority: 'guide',
-  source: 'drive makers’ published guides (they differ on grouped singles in tray); IEC 61800-3 where a category is asked; the drive’s own manual',
+  source:
+    'drive makers’ published guides (they differ on grouped singles in tray); IEC 61800-3 where a category is asked; the drive’s own manual',
   why: 'Each edge drives a current through the capacitance of cable and motor to earth. A shield, or a continuous metal pipe, gives it a way back to the drive; without one it takes building steel, bearings and signal grounds.',
   scope: 'run',
   judge({ motor, drive, cables, project, shield }): readonly Finding[] {
@@ -29,7 +44,13 @@ export const shieldPresent: Check = {
     const missing: Missing[] = unknown.flatMap((cable) => missingOf(cable, 'construction', 'installation.raceway'));
     if (bare.length === 0) {
       if (unknown.length > 0) return [openFinding(this, subject, runs, missing)];
-      return [finding(this, subject, runs, { verdict: 'pass', phrase: 'shielded', text: `From ${drive.tag} to ${motor.tag} every cable has a shield, an armour or a metal raceway.` })];
+      return [
+        finding(this, subject, runs, {
+          verdict: 'pass',
+          phrase: 'shielded',
+          text: `From ${drive.tag} to ${motor.tag} every cable has a shield, an armour or a metal raceway.`,
+        }),
+      ];
     }
     const manual = drive.manual?.shieldRequired === true;
     const category = demandsEmc(project.emcCategory);
@@ -41,7 +62,10 @@ export const shieldPresent: Check = {
       finding(this, subject, runs, {
         verdict: manual || category ? 'fail' : 'caution',
         authority: manual ? 'manual' : category ? 'standard' : 'guide',
-        quantity: 'length without shield', value: metres, limit: 0, unit: 'm',
+        quantity: 'length without shield',
+        value: metres,
+        limit: 0,
+        unit: 'm',
         phrase: 'no shield',
         text: `${tags}, ${fixed(metres, 1)} m${piece}, has neither a shield nor a metal raceway${manual ? `; the manual of ${drive.tag} asks for one` : category ? `; category ${project.emcCategory} is asked` : large ? '; above 30 kW one guide allows no such cable at all' : ''}.`,
         remedies: ['A symmetrical shielded cable.', 'A continuous, bonded steel or aluminium conduit.'],
@@ -53,19 +77,33 @@ export const shieldPresent: Check = {
 
 /** Bonds a box through: the bar in it, and both shields clamped to it. */
 export const bondThrough = (box: Element, at: ShieldBreak): Fix =>
-  fix(`Bond the shields through ${box.tag}`, (lineUp: LineUp): LineUp => ({
-    ...lineUp,
-    elements: lineUp.elements.map((element) => (element.id === box.id ? { ...element, bondBar: true } : element)),
-    cables: lineUp.cables.map((cable) => {
-      const touched = (['from', 'to'] as const).filter((end) => cable[end].element === box.id || at.ends.some((each) => each.cableId === cable.id && each.end === end));
-      const toLand = touched.filter((end) => cable[end].element === box.id && carrierOf(cable) !== 'none' && (cable[end].landing === undefined || cable[end].landing === 'none'));
-      return toLand.reduce<Cable>((changed, end) => ({ ...changed, [end]: { ...changed[end], landing: 'clamp' } }), cable);
+  fix(
+    `Bond the shields through ${box.tag}`,
+    (lineUp: LineUp): LineUp => ({
+      ...lineUp,
+      elements: lineUp.elements.map((element) => (element.id === box.id ? { ...element, bondBar: true } : element)),
+      cables: lineUp.cables.map((cable) => {
+        const touched = (['from', 'to'] as const).filter(
+          (end) => cable[end].element === box.id || at.ends.some((each) => each.cableId === cable.id && each.end === end),
+        );
+        const toLand = touched.filter(
+          (end) =>
+            cable[end].element === box.id &&
+            carrierOf(cable) !== 'none' &&
+            (cable[end].landing === undefined || cable[end].landing === 'none'),
+        );
+        return toLand.reduce<Cable>((changed, end) => ({ ...changed, [end]: { ...changed[end], landing: 'clamp' } }), cable);
+      }),
     }),
-  }));
+  );
 
 const endWords = (cable: Cable, end: 'from' | 'to'): string => {
   const { landing } = cable[end];
-  return landing === 'none' ? `the shield of ${cable.tag} is cut back there` : landing === undefined ? `how ${cable.tag} is landed there is not known` : `${cable.tag} is landed there`;
+  return landing === 'none'
+    ? `the shield of ${cable.tag} is cut back there`
+    : landing === undefined
+      ? `how ${cable.tag} is landed there is not known`
+      : `${cable.tag} is landed there`;
 };
 
 export const shieldContinuity: Check = {
@@ -77,10 +115,18 @@ export const shieldContinuity: Check = {
   scope: 'run',
   judge({ motor, drive, cables, boxes, shield }): readonly Finding[] {
     const runs = [motor.tag];
-    if (shield.state === 'none') return [notApplicable(this, elementSubject(motor), runs, 'There is no shield and no metal raceway on this run: see Shield present.')];
+    if (shield.state === 'none')
+      return [notApplicable(this, elementSubject(motor), runs, 'There is no shield and no metal raceway on this run: see Shield present.')];
     if (shield.state === 'continuous') {
       const path = [drive.tag, ...cables.filter((cable) => cable.kind === 'cable').map((cable) => cable.tag), motor.tag].join(', ');
-      return [finding(this, elementSubject(motor), runs, { verdict: 'pass', phrase: 'shield continuous', text: `The shield runs unbroken from ${drive.tag} to ${motor.tag}.`, working: [`path: ${path}`] })];
+      return [
+        finding(this, elementSubject(motor), runs, {
+          verdict: 'pass',
+          phrase: 'shield continuous',
+          text: `The shield runs unbroken from ${drive.tag} to ${motor.tag}.`,
+          working: [`path: ${path}`],
+        }),
+      ];
     }
     const parts = new Map<string, Element>([drive, motor, ...boxes].map((element) => [element.id, element] as const));
     const byId = new Map(cables.map((cable) => [cable.id, cable] as const));
@@ -100,7 +146,12 @@ export const shieldContinuity: Check = {
         const tags = pieces.map((cable) => cable.tag).join(', ');
         return [
           finding(this, subject, runs, {
-            verdict: 'fail', quantity: 'length without shield', value: metres, limit: 0, unit: 'm', phrase: 'unshielded piece',
+            verdict: 'fail',
+            quantity: 'length without shield',
+            value: metres,
+            limit: 0,
+            unit: 'm',
+            phrase: 'unshielded piece',
             text: `${tags}, ${fixed(metres, 1)} m of the way from ${drive.tag} to ${motor.tag}, has no shield: the path is broken over its whole length.`,
             remedies: ['The same shielded cable all the way.', 'A bonded metal conduit over this piece.'],
           }),
@@ -110,21 +161,42 @@ export const shieldContinuity: Check = {
       const made = 'box' in box ? box.box : undefined;
       const bar = 'bondBar' in box ? box.bondBar : undefined;
       const said = ends.map(({ cable, end }) => endWords(cable, end)).join(' and ');
-      const fixes = 'box' in box || ['disconnect', 'junction', 'contactor', 'reactor', 'filter', 'transformer'].includes(box.kind) ? [bondThrough(box, at)] : [];
+      const fixes =
+        'box' in box || ['disconnect', 'junction', 'contactor', 'reactor', 'filter', 'transformer'].includes(box.kind)
+          ? [bondThrough(box, at)]
+          : [];
       if (at.state === 'open') {
         const missing: Missing[] = [
           ...ends.filter(({ cable, end }) => cable[end].landing === undefined).map(({ cable, end }) => lacks(cable, `${end}.landing`)),
           ...(made === undefined && bar === undefined && box.kind !== 'drive' && box.kind !== 'motor' ? [lacks(box, 'box')] : []),
         ];
-        return [openFinding(this, subject, runs, missing, { phrase: 'shield joined here?', fixes: box.kind === 'drive' || box.kind === 'motor' ? [] : fixes })];
+        return [
+          openFinding(this, subject, runs, missing, {
+            phrase: 'shield joined here?',
+            fixes: box.kind === 'drive' || box.kind === 'motor' ? [] : fixes,
+          }),
+        ];
       }
-      const why = made === 'plastic' && bar !== true ? `the box is plastic${bar === undefined ? '' : ' and has no bond bar'}` : made === undefined ? 'the box' : `the box is ${made}`;
+      const why =
+        made === 'plastic' && bar !== true
+          ? `the box is plastic${bar === undefined ? '' : ' and has no bond bar'}`
+          : made === undefined
+            ? 'the box'
+            : `the box is ${made}`;
       return [
         finding(this, subject, runs, {
-          verdict: 'fail', quantity: 'joined shields', value: 0, limit: 1, unit: '',
+          verdict: 'fail',
+          quantity: 'joined shields',
+          value: 0,
+          limit: 1,
+          unit: '',
           phrase: 'shield gap',
           text: `Shield stops at ${box.tag}: ${said}${made === undefined ? '' : `, and ${why}`}.`,
-          remedies: ['A bond bar with two clamps that joins both shields.', 'A metal box with two full-circumference EMC glands.', 'One cable in one piece, with the isolator moved or built into the motor or drive.'],
+          remedies: [
+            'A bond bar with two clamps that joins both shields.',
+            'A metal box with two full-circumference EMC glands.',
+            'One cable in one piece, with the isolator moved or built into the motor or drive.',
+          ],
           fixes,
         }),
       ];
@@ -145,27 +217,64 @@ export const shieldLanding: Check = {
     if (side !== 'output') return [];
     const runs = tagsOf(motors);
     const carrier = carrierOf(cable);
-    if (cable.kind === 'link' || carrier === 'none') return [notApplicable(this, cableSubject(cable), runs, cable.kind === 'link' ? 'A connection inside one enclosure.' : 'It has no shield and no metal raceway.')];
+    if (cable.kind === 'link' || carrier === 'none')
+      return [
+        notApplicable(
+          this,
+          cableSubject(cable),
+          runs,
+          cable.kind === 'link' ? 'A connection inside one enclosure.' : 'It has no shield and no metal raceway.',
+        ),
+      ];
     const what = carrier === 'raceway' ? 'raceway' : 'shield';
     const strict = demandsEmc(project.emcCategory) && (project.emcCategory === 'C1' || project.emcCategory === 'C2');
-    return ([['from', fromElement], ['to', toElement]] as const).map(([end, element]) => {
+    return (
+      [
+        ['from', fromElement],
+        ['to', toElement],
+      ] as const
+    ).map(([end, element]) => {
       const subject = endSubject(cable, end);
       const { landing, pigtailLength_mm, pigtailWidth_mm } = cable[end];
       if (carrier === 'unknown') return openFinding(this, subject, runs, missingOf(cable, 'construction', 'installation.raceway'));
-      if (landing === undefined) return openFinding(this, subject, runs, [lacks(cable, `${end}.landing`)], { phrase: `landing at ${element.tag}?` });
+      if (landing === undefined)
+        return openFinding(this, subject, runs, [lacks(cable, `${end}.landing`)], { phrase: `landing at ${element.tag}?` });
       if (landing === 'none') {
-        return finding(this, subject, runs, { verdict: 'fail', phrase: `${what} not landed`, text: `The ${what} of ${cable.tag} is not landed at ${element.tag}.`, remedies: ['A full-circumference gland or clamp on bare metal at both ends.'] });
+        return finding(this, subject, runs, {
+          verdict: 'fail',
+          phrase: `${what} not landed`,
+          text: `The ${what} of ${cable.tag} is not landed at ${element.tag}.`,
+          remedies: ['A full-circumference gland or clamp on bare metal at both ends.'],
+        });
       }
-      if (landing !== 'pigtail') return finding(this, subject, runs, { verdict: 'pass', phrase: 'landed all round', text: `The ${what} of ${cable.tag} is landed all round at ${element.tag}.` });
+      if (landing !== 'pigtail')
+        return finding(this, subject, runs, {
+          verdict: 'pass',
+          phrase: 'landed all round',
+          text: `The ${what} of ${cable.tag} is landed all round at ${element.tag}.`,
+        });
       const remedies = ['A full-circumference gland or clamp instead.', 'A shorter, wider tail.'];
-      if (strict) return finding(this, subject, runs, { verdict: 'fail', authority: 'standard', source: `${this.source}; IEC 61800-3 category ${project.emcCategory}`, phrase: 'pigtail', text: `${cable.tag} is landed by a pigtail at ${element.tag}; category ${project.emcCategory} asks for full circumference.`, remedies });
-      if (pigtailLength_mm === undefined || pigtailWidth_mm === undefined) return openFinding(this, subject, runs, missingOf(cable, `${end}.pigtailLength_mm`, `${end}.pigtailWidth_mm`));
+      if (strict)
+        return finding(this, subject, runs, {
+          verdict: 'fail',
+          authority: 'standard',
+          source: `${this.source}; IEC 61800-3 category ${project.emcCategory}`,
+          phrase: 'pigtail',
+          text: `${cable.tag} is landed by a pigtail at ${element.tag}; category ${project.emcCategory} asks for full circumference.`,
+          remedies,
+        });
+      if (pigtailLength_mm === undefined || pigtailWidth_mm === undefined)
+        return openFinding(this, subject, runs, missingOf(cable, `${end}.pigtailLength_mm`, `${end}.pigtailWidth_mm`));
       const ratio = pigtailLength_mm / pigtailWidth_mm;
       // Longer than the guide allows is still a caution without an EMC demand: one guide accepts pigtails in ordinary industry.
       const over = exceeds(ratio, PIGTAIL_RATIO);
       return finding(this, subject, runs, {
         verdict: over && demandsEmc(project.emcCategory) ? 'fail' : 'caution',
-        quantity: 'pigtail length over width', value: ratio, limit: PIGTAIL_RATIO, unit: '', margin_pct: marginBelow(ratio, PIGTAIL_RATIO),
+        quantity: 'pigtail length over width',
+        value: ratio,
+        limit: PIGTAIL_RATIO,
+        unit: '',
+        margin_pct: marginBelow(ratio, PIGTAIL_RATIO),
         phrase: `pigtail ${fixed(ratio, 1)} : 1`,
         text: `${cable.tag} is landed at ${element.tag} by a pigtail ${fixed(pigtailLength_mm, 0)} mm long and ${fixed(pigtailWidth_mm, 0)} mm wide, ${fixed(ratio, 1)} times its width; ${PIGTAIL_RATIO} is the most the guides bear.`,
         remedies,
@@ -178,7 +287,8 @@ export const auxiliaryCores: Check = {
   slug: 'auxiliary-cores',
   title: 'Other cores with the motor’s',
   authority: 'guide',
-  source: 'one drive maker’s cable-type table (a screen of its own for each group); NEC 300.3(C) (insulation for the highest voltage in the raceway)',
+  source:
+    'one drive maker’s cable-type table (a screen of its own for each group); NEC 300.3(C) (insulation for the highest voltage in the raceway)',
   why: 'The motor’s pulses couple into cores beside them: a brake coil is held in, a sensor reads nonsense. On a hoist a brake held in drops the load.',
   scope: 'cable',
   judge({ cable, side, motors, nominal_V }): readonly Finding[] {
@@ -187,7 +297,15 @@ export const auxiliaryCores: Check = {
     const subject = cableSubject(cable);
     const fedByDrive = motors.filter((motor) => motor.brake?.fedFrom === 'drive-output');
     if (fedByDrive.length > 0) {
-      return [finding(this, subject, runs, { verdict: 'fail', authority: 'physics', phrase: 'brake on drive output', text: `The brake of ${fedByDrive.map((motor) => motor.tag).join(', ')} is fed from the drive’s output, whose voltage falls with speed.`, remedies: ['Feed the brake from its own supply.'] })];
+      return [
+        finding(this, subject, runs, {
+          verdict: 'fail',
+          authority: 'physics',
+          phrase: 'brake on drive output',
+          text: `The brake of ${fedByDrive.map((motor) => motor.tag).join(', ')} is fed from the drive’s output, whose voltage falls with speed.`,
+          remedies: ['Feed the brake from its own supply.'],
+        }),
+      ];
     }
     if (cable.auxiliary.length === 0) return [notApplicable(this, subject, runs, 'No other cores in this cable or raceway.')];
     return cable.auxiliary.map((group, i) => {
@@ -195,22 +313,67 @@ export const auxiliaryCores: Check = {
       const id = `${this.slug}/cable/${cable.id}/${i}`;
       const braked = motors.filter((motor) => motor.brake !== undefined || group.use === 'brake');
       const holds = braked.some((motor) => motor.brake?.holdsLoad === true);
-      const label = (path: string, text: string): Missing => ({ id: cable.id, tag: cable.tag, field: `auxiliary.${i}.${path}`, label: text, ask: 'cable supplier' });
+      const label = (path: string, text: string): Missing => ({
+        id: cable.id,
+        tag: cable.tag,
+        field: `auxiliary.${i}.${path}`,
+        label: text,
+        ask: 'cable supplier',
+      });
       const insulated = group.insulation_V;
       if (insulated !== undefined && nominal_V !== null && insulated < nominal_V) {
-        return finding(this, where, runs, { id, verdict: 'fail', authority: 'code', source: 'NEC 300.3(C)', quantity: 'insulation of the cores', value: insulated, limit: nominal_V, unit: 'V', margin_pct: marginAboveOf(insulated, nominal_V), phrase: `${group.use} cores ${insulated} V`, text: `The ${group.use} cores in ${cable.tag} are insulated for ${fixed(insulated, 0)} V beside ${fixed(nominal_V, 0)} V power cores.`, remedies: ['Cores insulated for the power voltage, or a cable of their own.'] });
+        return finding(this, where, runs, {
+          id,
+          verdict: 'fail',
+          authority: 'code',
+          source: 'NEC 300.3(C)',
+          quantity: 'insulation of the cores',
+          value: insulated,
+          limit: nominal_V,
+          unit: 'V',
+          margin_pct: marginAboveOf(insulated, nominal_V),
+          phrase: `${group.use} cores ${insulated} V`,
+          text: `The ${group.use} cores in ${cable.tag} are insulated for ${fixed(insulated, 0)} V beside ${fixed(nominal_V, 0)} V power cores.`,
+          remedies: ['Cores insulated for the power voltage, or a cable of their own.'],
+        });
       }
       if (group.screened === false || group.screenLanded === 'none' || group.screenLanded === 'one') {
-        const poor = group.screened === false ? 'have no screen of their own' : `have a screen landed at ${group.screenLanded === 'one' ? 'one end only' : 'neither end'}`;
+        const poor =
+          group.screened === false
+            ? 'have no screen of their own'
+            : `have a screen landed at ${group.screenLanded === 'one' ? 'one end only' : 'neither end'}`;
         if (group.use === 'brake' && !holds && braked.some((motor) => motor.brake?.holdsLoad === undefined)) {
-          return openFinding(this, where, runs, braked.filter((motor) => motor.brake?.holdsLoad === undefined).map((motor) => lacks(motor, 'brake.holdsLoad')), { id, text: `The brake cores in ${cable.tag} ${poor}; whether the brake holds a suspended load is not known.` });
+          return openFinding(
+            this,
+            where,
+            runs,
+            braked.filter((motor) => motor.brake?.holdsLoad === undefined).map((motor) => lacks(motor, 'brake.holdsLoad')),
+            { id, text: `The brake cores in ${cable.tag} ${poor}; whether the brake holds a suspended load is not known.` },
+          );
         }
-        return finding(this, where, runs, { id, verdict: group.use === 'brake' && holds ? 'fail' : 'caution', authority: group.use === 'brake' && holds ? 'physics' : 'guide', phrase: `${group.use} cores unscreened`, text: `The ${group.use} cores in ${cable.tag} ${poor}${holds && group.use === 'brake' ? ', and the brake holds a suspended load' : ''}.`, remedies: ['A composite cable with a screened pair, landed at both ends.', 'A cable of their own, apart.'] });
+        return finding(this, where, runs, {
+          id,
+          verdict: group.use === 'brake' && holds ? 'fail' : 'caution',
+          authority: group.use === 'brake' && holds ? 'physics' : 'guide',
+          phrase: `${group.use} cores unscreened`,
+          text: `The ${group.use} cores in ${cable.tag} ${poor}${holds && group.use === 'brake' ? ', and the brake holds a suspended load' : ''}.`,
+          remedies: ['A composite cable with a screened pair, landed at both ends.', 'A cable of their own, apart.'],
+        });
       }
-      const missing = [...(group.screened === undefined ? [label('screened', `Screen of the ${group.use} cores`)] : []), ...(group.screenLanded === undefined ? [label('screenLanded', `Landing of the ${group.use} screen`)] : []), ...(insulated === undefined ? [label('insulation_V', `Insulation of the ${group.use} cores`)] : [])];
+      const missing = [
+        ...(group.screened === undefined ? [label('screened', `Screen of the ${group.use} cores`)] : []),
+        ...(group.screenLanded === undefined ? [label('screenLanded', `Landing of the ${group.use} screen`)] : []),
+        ...(insulated === undefined ? [label('insulation_V', `Insulation of the ${group.use} cores`)] : []),
+      ];
       if (missing.length > 0) return openFinding(this, where, runs, missing, { id });
-      if (nominal_V === null) return openFinding(this, where, runs, [], { id, text: 'Cannot be judged yet: the supply voltage is not known.' });
-      return finding(this, where, runs, { id, verdict: 'pass', phrase: 'screened, both ends', text: `The ${group.use} cores in ${cable.tag} have their own screen, landed at both ends.` });
+      if (nominal_V === null)
+        return openFinding(this, where, runs, [], { id, text: 'Cannot be judged yet: the supply voltage is not known.' });
+      return finding(this, where, runs, {
+        id,
+        verdict: 'pass',
+        phrase: 'screened, both ends',
+        text: `The ${group.use} cores in ${cable.tag} have their own screen, landed at both ends.`,
+      });
     });
   },
 };

@@ -45,7 +45,10 @@ function boxJoins(box: Element): boolean | null {
 }
 
 /** @param hops cables from drive to motor, each with the end nearer to the drive and the element at its far end */
-export function traceShield(drive: Element, hops: readonly { readonly cable: Cable; readonly nearEnd: 'from' | 'to'; readonly far: Element }[]): ShieldPath {
+export function traceShield(
+  drive: Element,
+  hops: readonly { readonly cable: Cable; readonly nearEnd: 'from' | 'to'; readonly far: Element }[],
+): ShieldPath {
   const carriers = hops.map((hop) => carrierOf(hop.cable));
   const real = hops.filter((hop) => hop.cable.kind === 'cable');
   if (real.length === 0) return { state: 'continuous', breaks: [], bare: [] };
@@ -60,7 +63,14 @@ export function traceShield(drive: Element, hops: readonly { readonly cable: Cab
     else bare.push([hop.cable]);
   });
   for (const piece of bare) {
-    breaks.push({ state: 'broken', elementId: null, ends: piece.flatMap((cable) => [{ cableId: cable.id, end: 'from' as const }, { cableId: cable.id, end: 'to' as const }]) });
+    breaks.push({
+      state: 'broken',
+      elementId: null,
+      ends: piece.flatMap((cable) => [
+        { cableId: cable.id, end: 'from' as const },
+        { cableId: cable.id, end: 'to' as const },
+      ]),
+    });
   }
   // Each place where the path passes from one cable to the next, and its two outer ends.
   for (let i = 0; i <= hops.length; i++) {
@@ -68,7 +78,8 @@ export function traceShield(drive: Element, hops: readonly { readonly cable: Cab
     const after = hops[i];
     const box = before?.far ?? drive;
     const ends: { cable: Cable; end: 'from' | 'to' }[] = [];
-    if (before && carriers[i - 1] !== 'none' && carriers[i - 1] !== 'unknown') ends.push({ cable: before.cable, end: before.nearEnd === 'from' ? 'to' : 'from' });
+    if (before && carriers[i - 1] !== 'none' && carriers[i - 1] !== 'unknown')
+      ends.push({ cable: before.cable, end: before.nearEnd === 'from' ? 'to' : 'from' });
     if (after && carriers[i] !== 'none' && carriers[i] !== 'unknown') ends.push({ cable: after.cable, end: after.nearEnd });
     if (ends.length === 0) continue;
     const states = ends.map(({ cable, end }) => landed(cable, end));
@@ -79,8 +90,10 @@ export function traceShield(drive: Element, hops: readonly { readonly cable: Cab
     const stopped = ends.filter((_, k) => states[k] === false);
     const notKnown = ends.filter((_, k) => states[k] === null);
     const named = (list: readonly { cable: Cable; end: 'from' | 'to' }[]) => list.map(({ cable, end }) => ({ cableId: cable.id, end }));
-    if (stopped.length > 0 || joins === false) breaks.push({ state: 'broken', elementId: box.id, ends: named(stopped.length > 0 ? stopped : ends) });
-    else if (notKnown.length > 0 || joins === null) breaks.push({ state: 'open', elementId: box.id, ends: named(notKnown.length > 0 ? notKnown : ends) });
+    if (stopped.length > 0 || joins === false)
+      breaks.push({ state: 'broken', elementId: box.id, ends: named(stopped.length > 0 ? stopped : ends) });
+    else if (notKnown.length > 0 || joins === null)
+      breaks.push({ state: 'open', elementId: box.id, ends: named(notKnown.length > 0 ? notKnown : ends) });
   }
   const state = breaks.some((each) => each.state === 'broken') ? 'broken' : breaks.length > 0 ? 'open' : 'continuous';
   return { state, breaks, bare };

@@ -43,7 +43,11 @@ export function surroundOf(cable: Cable): 'steel' | 'aluminium' | 'nonmetallic' 
     case 'aluminium-conduit':
       return 'aluminium';
     default:
-      return cable.construction === 'corrugated-armour' ? 'aluminium' : cable.construction === 'interlocked-armour' ? 'steel' : 'nonmetallic';
+      return cable.construction === 'corrugated-armour'
+        ? 'aluminium'
+        : cable.construction === 'interlocked-armour'
+          ? 'steel'
+          : 'nonmetallic';
   }
 }
 
@@ -81,11 +85,13 @@ function elementImpedance(element: Element, nominal_V: number | null, current_A:
   switch (element.kind) {
     case 'transformer': {
       const { primaryVoltage_V, secondaryVoltage_V, impedance_pct, ratedPower_VA, xOverR } = element;
-      const ratio = primaryVoltage_V && secondaryVoltage_V ? (primaryVoltage_V / secondaryVoltage_V) * (1 + (element.tap_pct ?? 0) / 100) : 1;
+      const ratio =
+        primaryVoltage_V && secondaryVoltage_V ? (primaryVoltage_V / secondaryVoltage_V) * (1 + (element.tap_pct ?? 0) / 100) : 1;
       if (!secondaryVoltage_V || !primaryVoltage_V || !impedance_pct || !ratedPower_VA) return { ...unknown, ratio };
       const z = ((impedance_pct / 100) * secondaryVoltage_V ** 2) / ratedPower_VA;
       const xr = xOverR ?? 5;
-      const assumptions = xOverR === undefined ? [{ what: `X/R of ${element.tag}`, value: '5', source: 'common practice, from memory' }] : [];
+      const assumptions =
+        xOverR === undefined ? [{ what: `X/R of ${element.tag}`, value: '5', source: 'common practice, from memory' }] : [];
       const r = z / Math.hypot(1, xr);
       return { z: complex(r, r * xr), cold: complex(r, r * xr), ratio, known: true, assumptions };
     }
@@ -96,7 +102,13 @@ function elementImpedance(element: Element, nominal_V: number | null, current_A:
       const z = complex(element.resistance_ohm ?? 0, ((element.impedance_pct / 100) * base_V) / Math.sqrt(3) / base_A);
       const assumptions =
         element.ratedCurrent_A === undefined
-          ? [{ what: `rated current of ${element.tag}`, value: `${Math.round(base_A)} A`, source: 'common practice: that of the drive it serves' }]
+          ? [
+              {
+                what: `rated current of ${element.tag}`,
+                value: `${Math.round(base_A)} A`,
+                source: 'common practice: that of the drive it serves',
+              },
+            ]
           : [];
       return { ...nothing, z, cold: z, assumptions };
     }
@@ -111,7 +123,15 @@ function elementImpedance(element: Element, nominal_V: number | null, current_A:
       const size = ((drop_pct / 100) * base_V) / Math.sqrt(3) / base_A;
       const z = complex(size * 0.85, size * Math.sqrt(1 - 0.85 ** 2));
       const assumptions =
-        element.drop_pct === undefined ? [{ what: `drop in ${element.tag}`, value: `${drop_pct} %`, source: 'common practice, high end; one maker states up to 9 % for a sine filter' }] : [];
+        element.drop_pct === undefined
+          ? [
+              {
+                what: `drop in ${element.tag}`,
+                value: `${drop_pct} %`,
+                source: 'common practice, high end; one maker states up to 9 % for a sine filter',
+              },
+            ]
+          : [];
       return { ...nothing, z, cold: z, assumptions };
     }
     default:
@@ -214,7 +234,8 @@ export function solveZone(zone: Zone, available_V: number | null, basis: Basis):
     results.push({
       voltage_V: carried && voltageKnown[i] ? magnitude(here) * Math.sqrt(3) : null,
       current_A: carried && currentKnown ? magnitude(flow?.currents_A[i + 1] ?? ZERO) : null,
-      drop_V: carried && currentKnown && impedance.known ? (magnitude(scale(above, 1 / impedance.ratio)) - magnitude(here)) * Math.sqrt(3) : null,
+      drop_V:
+        carried && currentKnown && impedance.known ? (magnitude(scale(above, 1 / impedance.ratio)) - magnitude(here)) * Math.sqrt(3) : null,
       resistance_ohm: impedance.known ? impedance.z.re : null,
       reactance_ohm: impedance.known ? impedance.z.im : null,
       faultCurrent_A: zone.kind === 'input' ? faultOf(nominal[i] ?? null, cold[i] ?? null) : null,

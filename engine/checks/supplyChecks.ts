@@ -18,16 +18,36 @@ export const inputShield: Check = {
     if (cable.kind === 'link') return [notApplicable(this, subject, runs, 'A connection inside one enclosure.')];
     const manual = drives.some((drive) => drive.manual?.inputShieldRequired === true);
     const betweenFilter = filterAhead && (fromElement.kind === 'drive' || toElement.kind === 'drive');
-    if (!manual && !betweenFilter) return [notApplicable(this, subject, runs, 'No filter stands between it and the drive and no manual asks for it: ordinary wiring rules hold.')];
+    if (!manual && !betweenFilter)
+      return [
+        notApplicable(
+          this,
+          subject,
+          runs,
+          'No filter stands between it and the drive and no manual asks for it: ordinary wiring rules hold.',
+        ),
+      ];
     const carrier = carrierOf(cable);
-    if (carrier === 'unknown') return [openFinding(this, subject, runs, [lacks(cable, 'construction'), lacks(cable, 'installation.raceway')].filter((each) => (each.field === 'construction' ? cable.construction === undefined : cable.installation.raceway === undefined)))];
+    if (carrier === 'unknown')
+      return [
+        openFinding(
+          this,
+          subject,
+          runs,
+          [lacks(cable, 'construction'), lacks(cable, 'installation.raceway')].filter((each) =>
+            each.field === 'construction' ? cable.construction === undefined : cable.installation.raceway === undefined,
+          ),
+        ),
+      ];
     const bare = carrier === 'none';
     return [
       finding(this, subject, runs, {
         verdict: bare ? (manual ? 'fail' : 'caution') : 'pass',
         authority: manual ? 'manual' : 'guide',
         phrase: bare ? 'input not shielded' : 'input shielded',
-        text: bare ? `${cable.tag} has neither shield nor metal raceway${manual ? '; the drive’s manual asks for one' : ' between filter and drive'}${project.emcCategory && project.emcCategory !== 'none' ? ` (category ${project.emcCategory} asked)` : ''}.` : `${cable.tag} has a shield or a metal raceway.`,
+        text: bare
+          ? `${cable.tag} has neither shield nor metal raceway${manual ? '; the drive’s manual asks for one' : ' between filter and drive'}${project.emcCategory && project.emcCategory !== 'none' ? ` (category ${project.emcCategory} asked)` : ''}.`
+          : `${cable.tag} has a shield or a metal raceway.`,
         remedies: bare ? ['A shielded cable between filter and drive, or the filter mounted at the drive.'] : [],
       }),
     ];
@@ -36,7 +56,13 @@ export const inputShield: Check = {
 
 const SOLID = new Set(['solid-wye', 'tn', 'tt']);
 const EARTHING_WORDS: Readonly<Record<string, string>> = {
-  'solid-wye': 'solidly grounded wye', tn: 'TN', tt: 'TT', 'corner-grounded': 'corner-grounded', 'midpoint-grounded': 'mid-point-grounded', 'resistance-grounded': 'resistance-grounded', ungrounded: 'not grounded (IT)',
+  'solid-wye': 'solidly grounded wye',
+  tn: 'TN',
+  tt: 'TT',
+  'corner-grounded': 'corner-grounded',
+  'midpoint-grounded': 'mid-point-grounded',
+  'resistance-grounded': 'resistance-grounded',
+  ungrounded: 'not grounded (IT)',
 };
 
 export const supplyEarthing: Check = {
@@ -49,24 +75,61 @@ export const supplyEarthing: Check = {
   judge({ drive, earthing, earthingPart, filters, motors }): readonly Finding[] {
     const subject = elementSubject(drive);
     const runs = tagsOf(motors);
-    if (earthing === undefined) return [openFinding(this, subject, runs, [lacks(earthingPart, earthingPart.kind === 'transformer' ? 'secondaryEarthing' : 'earthing')])];
+    if (earthing === undefined)
+      return [
+        openFinding(this, subject, runs, [lacks(earthingPart, earthingPart.kind === 'transformer' ? 'secondaryEarthing' : 'earthing')]),
+      ];
     const words = EARTHING_WORDS[earthing] ?? earthing;
     const allowed = drive.manual?.allowedEarthing;
     const fitted = filters.length > 0 || drive.builtInFilter === true;
-    const remedies = ['Take the jumpers out as the manual says (the emission category is lost).', 'An isolating transformer with a solidly grounded wye.', 'Another drive or filter.'];
+    const remedies = [
+      'Take the jumpers out as the manual says (the emission category is lost).',
+      'An isolating transformer with a solidly grounded wye.',
+      'Another drive or filter.',
+    ];
     if (allowed && !allowed.includes(earthing)) {
-      return [finding(this, subject, runs, { verdict: 'fail', phrase: `${words} supply`, text: `The supply of ${drive.tag} is ${words}; its manual allows ${allowed.map((each) => EARTHING_WORDS[each]).join(', ')}.`, remedies })];
+      return [
+        finding(this, subject, runs, {
+          verdict: 'fail',
+          phrase: `${words} supply`,
+          text: `The supply of ${drive.tag} is ${words}; its manual allows ${allowed.map((each) => EARTHING_WORDS[each]).join(', ')}.`,
+          remedies,
+        }),
+      ];
     }
-    if (SOLID.has(earthing)) return [finding(this, subject, runs, { verdict: 'pass', phrase: words, text: `The supply of ${drive.tag} is ${words}.` })];
+    if (SOLID.has(earthing))
+      return [finding(this, subject, runs, { verdict: 'pass', phrase: words, text: `The supply of ${drive.tag} is ${words}.` })];
     const missing: Missing[] = [];
     if (drive.builtInFilter === undefined && filters.length === 0) missing.push(lacks(drive, 'builtInFilter'));
     if (drive.filterJumpers === undefined) missing.push(lacks(drive, 'filterJumpers'));
     const jumpered = drive.filterJumpers === 'in';
     if (earthing === 'ungrounded' && (filters.length > 0 || (fitted && jumpered))) {
-      return [finding(this, subject, runs, { verdict: 'fail', authority: 'physics', phrase: 'filter on ungrounded supply', text: `The supply of ${drive.tag} is ${words} and a filter to earth is connected.`, remedies })];
+      return [
+        finding(this, subject, runs, {
+          verdict: 'fail',
+          authority: 'physics',
+          phrase: 'filter on ungrounded supply',
+          text: `The supply of ${drive.tag} is ${words} and a filter to earth is connected.`,
+          remedies,
+        }),
+      ];
     }
     if (missing.length > 0) return [openFinding(this, subject, runs, missing)];
-    if (fitted || jumpered) return [finding(this, subject, runs, { verdict: allowed ? 'note' : 'caution', phrase: `${words} supply`, text: `The supply of ${drive.tag} is ${words} with its filter or varistors to earth connected${allowed ? '; its manual allows it' : ', and no permission of the manual is entered'}.`, remedies })];
-    return [finding(this, subject, runs, { verdict: 'note', phrase: `${words} supply`, text: `The supply of ${drive.tag} is ${words}; nothing to earth is connected in it.` })];
+    if (fitted || jumpered)
+      return [
+        finding(this, subject, runs, {
+          verdict: allowed ? 'note' : 'caution',
+          phrase: `${words} supply`,
+          text: `The supply of ${drive.tag} is ${words} with its filter or varistors to earth connected${allowed ? '; its manual allows it' : ', and no permission of the manual is entered'}.`,
+          remedies,
+        }),
+      ];
+    return [
+      finding(this, subject, runs, {
+        verdict: 'note',
+        phrase: `${words} supply`,
+        text: `The supply of ${drive.tag} is ${words}; nothing to earth is connected in it.`,
+      }),
+    ];
   },
 };

@@ -5,7 +5,18 @@ import { fixed } from '../lineup/roundTo.ts';
 import { conductorImpedance } from '../physics/conductorImpedance.ts';
 import { criticalLength_m, type LatticeInput, linearRulePeak_V, peakUpTo_V } from '../physics/wave/latticePeak.ts';
 import { lineConstants, motorSurgeImpedance_ohm } from '../physics/wave/lineConstants.ts';
-import { type Check, elementSubject, exceeds, finding, lacks, marginBelow, missingOf, notApplicable, openFinding, type RunScope } from './check.ts';
+import {
+  type Check,
+  elementSubject,
+  exceeds,
+  finding,
+  lacks,
+  marginBelow,
+  missingOf,
+  notApplicable,
+  openFinding,
+  type RunScope,
+} from './check.ts';
 import type { Assumption, Finding, Missing } from './finding.ts';
 import { surroundOf, worstLength_m } from './solveZone.ts';
 
@@ -44,7 +55,17 @@ export function waveOf({ cables, motor, basis }: Pick<RunScope, 'cables' | 'moto
   const polymer = insulationFacts(longest.insulation.type)?.polymer ?? null;
   const line = lineConstants({ construction: longest.construction, polymer, area_mm2: size?.area_mm2 ?? 3.31 });
   const { metal, build } = longest.conductor;
-  const resistance = size && metal ? conductorImpedance({ size: size.name, metal, build, temperature_C: basis === 'us' ? 75 : 20, frequency_Hz: 60, surround: surroundOf(longest) }) : null;
+  const resistance =
+    size && metal
+      ? conductorImpedance({
+          size: size.name,
+          metal,
+          build,
+          temperature_C: basis === 'us' ? 75 : 20,
+          frequency_Hz: 60,
+          surround: surroundOf(longest),
+        })
+      : null;
   const motor_ohm = motor.ratedPower_W === undefined ? 5000 : motorSurgeImpedance_ohm(motor.ratedPower_W);
   // The slow end of the band: the shorter critical length, the higher peak.
   const input: LatticeInput = {
@@ -65,9 +86,17 @@ export function waveOf({ cables, motor, basis }: Pick<RunScope, 'cables' | 'moto
     central_V: Math.max(bus_V, peakUpTo_V(input)),
     high_V: linearRulePeak_V(input, critical_m),
     assumptions: [
-      { what: 'speed of the wave', value: `${fixed(line.slowest_mPerS / 1e6, 0)} m/µs`, source: 'slow end of the usual band (common practice)' },
+      {
+        what: 'speed of the wave',
+        value: `${fixed(line.slowest_mPerS / 1e6, 0)} m/µs`,
+        source: 'slow end of the usual band (common practice)',
+      },
       { what: 'surge impedance of the cable, line to line', value: `${fixed(line.impedanceLL_ohm, 0)} Ω`, source: line.source },
-      { what: `surge impedance of ${motor.tag}`, value: `${fixed(motor_ohm, 0)} Ω`, source: 'fit to a joint trade working group’s figures (from memory), within a factor 1.6' },
+      {
+        what: `surge impedance of ${motor.tag}`,
+        value: `${fixed(motor_ohm, 0)} Ω`,
+        source: 'fit to a joint trade working group’s figures (from memory), within a factor 1.6',
+      },
     ],
     working: [
       `lc = 1.25 × tr × v / 2 = ${fixed(critical_m, 1)} m; length ${fixed(length_m, 1)} m`,
@@ -83,7 +112,8 @@ export const criticalLength: Check = {
   slug: 'critical-length',
   title: 'Critical length',
   authority: 'estimate',
-  source: 'v tr / 2 with the whole ramp, 1.25 times the 10 to 90 % rise time (text-book; A. von Jouanne, P. Enjeti, W. Gray 1996, from memory)',
+  source:
+    'v tr / 2 with the whole ramp, 1.25 times the 10 to 90 % rise time (text-book; A. von Jouanne, P. Enjeti, W. Gray 1996, from memory)',
   why: 'A cable longer than this lets each edge double at the motor before the wave can come back. IEC 60034-18-41: more than twice the bus is possible with double transitions.',
   scope: 'run',
   judge(scope): readonly Finding[] {
@@ -95,9 +125,23 @@ export const criticalLength: Check = {
     if (missing.length > 0) return [openFinding(this, subject, runs, missing)];
     const wave = waveOf(scope, 1, rise_s ?? USUAL_RISE_S);
     if (!wave) return [notApplicable(this, subject, runs, 'No cable between drive and motor.')];
-    const shown = { quantity: 'length from drive to motor', value: wave.input.length_m, limit: wave.critical_m, unit: 'm', margin_pct: marginBelow(wave.input.length_m, wave.critical_m), working: wave.working.slice(0, 1), assumptions: wave.assumptions.slice(0, 1) };
+    const shown = {
+      quantity: 'length from drive to motor',
+      value: wave.input.length_m,
+      limit: wave.critical_m,
+      unit: 'm',
+      margin_pct: marginBelow(wave.input.length_m, wave.critical_m),
+      working: wave.working.slice(0, 1),
+      assumptions: wave.assumptions.slice(0, 1),
+    };
     if (rise_s === undefined) {
-      return [openFinding(this, subject, runs, [lacks(drive, 'riseTime_s')], { ...shown, phrase: 'rise time?', text: `The rise time of ${drive.tag} is not known; at a usual ${USUAL_RISE_S * 1e6} µs the critical length would be ${fixed(wave.critical_m, 1)} m, and the way is ${fixed(wave.input.length_m, 1)} m.` })];
+      return [
+        openFinding(this, subject, runs, [lacks(drive, 'riseTime_s')], {
+          ...shown,
+          phrase: 'rise time?',
+          text: `The rise time of ${drive.tag} is not known; at a usual ${USUAL_RISE_S * 1e6} µs the critical length would be ${fixed(wave.critical_m, 1)} m, and the way is ${fixed(wave.input.length_m, 1)} m.`,
+        }),
+      ];
     }
     const longer = exceeds(wave.input.length_m, wave.critical_m);
     return [
@@ -129,18 +173,33 @@ function limitOf({ motor, project }: RunScope): Limit | null {
     case undefined:
       break;
     case 'entered':
-      limit = motor.peakLimit_V === undefined ? null : { peak_V: motor.peakLimit_V, name: 'the motor maker’s limit', authority: 'manual', slowOnly: false };
+      limit =
+        motor.peakLimit_V === undefined
+          ? null
+          : { peak_V: motor.peakLimit_V, name: 'the motor maker’s limit', authority: 'manual', slowOnly: false };
       break;
     case 'mg1-part-30':
       limit = { peak_V: 1000, name: 'NEMA MG 1 Part 30', authority: 'standard', slowOnly: true };
       break;
     case 'mg1-part-31':
-      limit = rated === undefined ? null : { peak_V: 3.1 * rated, name: 'NEMA MG 1 Part 31 (3.1 × rated voltage)', authority: 'standard', slowOnly: false };
+      limit =
+        rated === undefined
+          ? null
+          : { peak_V: 3.1 * rated, name: 'NEMA MG 1 Part 31 (3.1 × rated voltage)', authority: 'standard', slowOnly: false };
       break;
     default:
-      limit = rated === undefined ? null : { peak_V: ivic[motor.insulation] * 1.35 * rated, name: `IEC 60034-18-41 category ${motor.insulation.slice(-1).toUpperCase()} (from memory)`, authority: 'standard', slowOnly: false };
+      limit =
+        rated === undefined
+          ? null
+          : {
+              peak_V: ivic[motor.insulation] * 1.35 * rated,
+              name: `IEC 60034-18-41 category ${motor.insulation.slice(-1).toUpperCase()} (from memory)`,
+              authority: 'standard',
+              slowOnly: false,
+            };
   }
-  if (limit && own !== undefined && own < limit.peak_V) return { peak_V: own, name: 'the limit of this project', authority: 'project', slowOnly: limit.slowOnly };
+  if (limit && own !== undefined && own < limit.peak_V)
+    return { peak_V: own, name: 'the limit of this project', authority: 'project', slowOnly: limit.slowOnly };
   return limit;
 }
 
@@ -161,47 +220,108 @@ export const motorPeakVoltage: Check = {
     const provisional: Limit = { peak_V: 1000, name: 'NEMA MG 1 Part 30, provisionally', authority: 'standard', slowOnly: true };
     const judged = limit ?? provisional;
     const missing: Missing[] = [
-      ...(motor.insulation === undefined ? [lacks(motor, 'insulation')] : motor.insulation === 'entered' ? missingOf(motor, 'peakLimit_V') : limit ? [] : missingOf(motor, 'ratedVoltage_V')),
+      ...(motor.insulation === undefined
+        ? [lacks(motor, 'insulation')]
+        : motor.insulation === 'entered'
+          ? missingOf(motor, 'peakLimit_V')
+          : limit
+            ? []
+            : missingOf(motor, 'ratedVoltage_V')),
       ...cables.filter((cable) => cable.kind === 'cable').flatMap((cable) => missingOf(cable, 'length_m')),
     ];
-    if (nominal_V === null) return [openFinding(this, subject, runs, missing, { text: 'Cannot be judged yet: the supply voltage of its drive is not known.' })];
+    if (nominal_V === null)
+      return [openFinding(this, subject, runs, missing, { text: 'Cannot be judged yet: the supply voltage of its drive is not known.' })];
     if (softened) {
       const stated = filter?.kind === 'filter' ? filter.motorPeak_V : undefined;
       if (stated === undefined) {
-        return [openFinding(this, subject, runs, [...missing, ...(softened.kind === 'filter' ? [lacks(softened, 'motorPeak_V')] : [])], { phrase: `peak behind ${softened.tag}?`, text: `${softened.tag} between drive and motor changes the wave; without its maker’s figure for the peak at the motor it is not judged here.` })];
+        return [
+          openFinding(this, subject, runs, [...missing, ...(softened.kind === 'filter' ? [lacks(softened, 'motorPeak_V')] : [])], {
+            phrase: `peak behind ${softened.tag}?`,
+            text: `${softened.tag} between drive and motor changes the wave; without its maker’s figure for the peak at the motor it is not judged here.`,
+          }),
+        ];
       }
       if (missing.length > 0) return [openFinding(this, subject, runs, missing)];
       const over = exceeds(stated, judged.peak_V);
-      return [finding(this, subject, runs, { verdict: over ? 'fail' : 'pass', authority: judged.authority, quantity: 'peak, stated by the maker of the filter', value: stated, limit: judged.peak_V, unit: 'V', margin_pct: marginBelow(stated, judged.peak_V), phrase: `${fixed(stated, 0)} V at the motor`, text: `Behind ${softened.tag} its maker states ${fixed(stated, 0)} V at the motor; ${judged.name} allows ${fixed(judged.peak_V, 0)} V.` })];
+      return [
+        finding(this, subject, runs, {
+          verdict: over ? 'fail' : 'pass',
+          authority: judged.authority,
+          quantity: 'peak, stated by the maker of the filter',
+          value: stated,
+          limit: judged.peak_V,
+          unit: 'V',
+          margin_pct: marginBelow(stated, judged.peak_V),
+          phrase: `${fixed(stated, 0)} V at the motor`,
+          text: `Behind ${softened.tag} its maker states ${fixed(stated, 0)} V at the motor; ${judged.name} allows ${fixed(judged.peak_V, 0)} V.`,
+        }),
+      ];
     }
     const bus = busVoltage_V(nominal_V);
     const wave = waveOf(scope, bus, drive.riseTime_s ?? FASTEST_RISE_S);
-    if (!wave) return [missing.length > 0 ? openFinding(this, subject, runs, missing) : notApplicable(this, subject, runs, 'No cable between drive and motor.')];
+    if (!wave)
+      return [
+        missing.length > 0
+          ? openFinding(this, subject, runs, missing)
+          : notApplicable(this, subject, runs, 'No cable between drive and motor.'),
+      ];
     const value = wave.central_V;
     const perVolt = value / bus;
     const highLine = perVolt * bus * 1.1;
     const braking = drive.brakingBus_V === undefined ? 0 : perVolt * drive.brakingBus_V;
     const shown = {
       authority: judged.authority,
-      quantity: 'peak line to line, nominal supply', value, limit: judged.peak_V, unit: 'V', margin_pct: marginBelow(value, judged.peak_V),
-      working: [`bus = √2 × ${fixed(nominal_V, 0)} V = ${fixed(bus, 1)} V, unloaded`, ...wave.working, `peak ${fixed(value, 1)} V; linear rule, upper bound ${fixed(wave.high_V, 1)} V; at +10 % line ${fixed(highLine, 1)} V${braking > 0 ? `; braking ${fixed(braking, 1)} V` : ''}`],
-      assumptions: [...wave.assumptions, ...(motor.ratedPower_W === undefined ? [{ what: `power of ${motor.tag}`, value: 'small: nearly full reflection', source: 'worst case: not given' }] : [])],
-      remedies: ['A dV/dt filter at the drive.', 'A motor wound to MG 1 Part 31 or a marked IEC category.', 'A terminator at the motor (it protects the motor, not the cable).', 'A shorter lead: the drive nearer to the motor.', 'A bigger conductor changes nothing here.'],
+      quantity: 'peak line to line, nominal supply',
+      value,
+      limit: judged.peak_V,
+      unit: 'V',
+      margin_pct: marginBelow(value, judged.peak_V),
+      working: [
+        `bus = √2 × ${fixed(nominal_V, 0)} V = ${fixed(bus, 1)} V, unloaded`,
+        ...wave.working,
+        `peak ${fixed(value, 1)} V; linear rule, upper bound ${fixed(wave.high_V, 1)} V; at +10 % line ${fixed(highLine, 1)} V${braking > 0 ? `; braking ${fixed(braking, 1)} V` : ''}`,
+      ],
+      assumptions: [
+        ...wave.assumptions,
+        ...(motor.ratedPower_W === undefined
+          ? [{ what: `power of ${motor.tag}`, value: 'small: nearly full reflection', source: 'worst case: not given' }]
+          : []),
+      ],
+      remedies: [
+        'A dV/dt filter at the drive.',
+        'A motor wound to MG 1 Part 31 or a marked IEC category.',
+        'A terminator at the motor (it protects the motor, not the cable).',
+        'A shorter lead: the drive nearer to the motor.',
+        'A bigger conductor changes nothing here.',
+      ],
     };
     const fails = exceeds(value, judged.peak_V);
     if (missing.length > 0) {
-      return [openFinding(this, subject, runs, missing, { ...shown, text: `${fixed(value, 0)} V at ${motor.tag}; what its winding is built for is not known. As a general-purpose motor (1000 V) it would ${fails ? 'fail' : 'be within its limit'}.` })];
+      return [
+        openFinding(this, subject, runs, missing, {
+          ...shown,
+          text: `${fixed(value, 0)} V at ${motor.tag}; what its winding is built for is not known. As a general-purpose motor (1000 V) it would ${fails ? 'fail' : 'be within its limit'}.`,
+        }),
+      ];
     }
     if (drive.riseTime_s === undefined && fails) {
       const usual = waveOf(scope, bus, 0.2e-6);
       if (usual && !exceeds(usual.central_V, judged.peak_V)) {
-        return [openFinding(this, subject, runs, [lacks(drive, 'riseTime_s')], { ...shown, text: `With the fastest edge ${fixed(value, 0)} V stand at ${motor.tag}, over ${fixed(judged.peak_V, 0)} V; with a slow one ${fixed(usual.central_V, 0)} V. The rise time of ${drive.tag} decides.` })];
+        return [
+          openFinding(this, subject, runs, [lacks(drive, 'riseTime_s')], {
+            ...shown,
+            text: `With the fastest edge ${fixed(value, 0)} V stand at ${motor.tag}, over ${fixed(judged.peak_V, 0)} V; with a slow one ${fixed(usual.central_V, 0)} V. The rise time of ${drive.tag} decides.`,
+          }),
+        ];
       }
     }
     const near = !fails && (exceeds(highLine, judged.peak_V) || exceeds(braking, judged.peak_V) || exceeds(wave.high_V, judged.peak_V));
     const shortLead = wave.input.length_m === 0;
     const edge = judged.slowOnly && !fails && !shortLead;
-    const straddles = !fails && exceeds(wave.high_V, judged.peak_V) ? ` The upper bound, ${fixed(wave.high_V, 0)} V, lies above the limit: the band straddles it.` : '';
+    const straddles =
+      !fails && exceeds(wave.high_V, judged.peak_V)
+        ? ` The upper bound, ${fixed(wave.high_V, 0)} V, lies above the limit: the band straddles it.`
+        : '';
     return [
       finding(this, subject, runs, {
         ...shown,

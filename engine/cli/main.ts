@@ -9,7 +9,8 @@ import { submittalPdf } from '../submittal/pdf.ts';
 const USAGE = 'usage: npm run --silent check -- FILE... [--json] [--basis us|iec] [--pdf OUT] [--list]';
 
 /** Control and direction-changing characters out: text from a file never drives a terminal. */
-const printable = (text: string): string => text.replace(/[\u0000-\u0009\u000b-\u001f\u007f-\u009f\u200e\u200f\u202a-\u202e\u2066-\u2069]/gu, '');
+const printable = (text: string): string =>
+  text.replace(/[\u0000-\u0009\u000b-\u001f\u007f-\u009f\u200e\u200f\u202a-\u202e\u2066-\u2069]/gu, '');
 const print = (text: string): void => void process.stdout.write(`${printable(text)}\n`);
 const complain = (text: string): void => void process.stderr.write(`${printable(text)}\n`);
 
@@ -62,10 +63,14 @@ const plain = (result: Review) => result.findings.map(({ fixes: _fixes, ...rest 
 
 function asText(file: string, result: Review): void {
   const { counts } = result;
-  print(`${file}: ${result.verdict.toUpperCase()}  ${counts.fail} fail, ${counts.open} open, ${counts.caution} caution, ${counts.note} note, ${counts.pass} pass`);
+  print(
+    `${file}: ${result.verdict.toUpperCase()}  ${counts.fail} fail, ${counts.open} open, ${counts.caution} caution, ${counts.note} note, ${counts.pass} pass`,
+  );
   for (const each of result.findings) {
     if (each.verdict === 'not-applicable') continue;
-    print(`  ${each.verdict.padEnd(12)} ${each.subject.tag.padEnd(8)} ${each.check.padEnd(20)} ${each.text} [${each.authority}: ${each.source}]`);
+    print(
+      `  ${each.verdict.padEnd(12)} ${each.subject.tag.padEnd(8)} ${each.check.padEnd(20)} ${each.text} [${each.authority}: ${each.source}]`,
+    );
   }
 }
 
@@ -76,8 +81,17 @@ function main(args: readonly string[]): number {
     return 2;
   }
   if (options.list) {
-    if (options.json) print(JSON.stringify(CHECKS.map(({ slug, title, authority, source }) => ({ slug, title, authority, source })), null, 2));
-    else for (const { slug, title, authority, source } of CHECKS) print(`${slug.padEnd(20)} ${title.padEnd(30)} ${authority.padEnd(10)} ${source}`);
+    if (options.json)
+      print(
+        JSON.stringify(
+          CHECKS.map(({ slug, title, authority, source }) => ({ slug, title, authority, source })),
+          null,
+          2,
+        ),
+      );
+    else
+      for (const { slug, title, authority, source } of CHECKS)
+        print(`${slug.padEnd(20)} ${title.padEnd(30)} ${authority.padEnd(10)} ${source}`);
     return 0;
   }
   const reports: unknown[] = [];
@@ -100,7 +114,14 @@ function main(args: readonly string[]): number {
     const lineUp = options.basis ? { ...loaded.lineUp, project: { ...loaded.lineUp.project, basis: options.basis } } : loaded.lineUp;
     const result = review(lineUp);
     if (result.counts.fail > 0 && exit === 0) exit = 1;
-    if (options.json) reports.push({ file, verdict: result.verdict, counts: result.counts, findings: plain(result), solved: { elements: result.elements, cables: result.cables, runs: result.runs } });
+    if (options.json)
+      reports.push({
+        file,
+        verdict: result.verdict,
+        counts: result.counts,
+        findings: plain(result),
+        solved: { elements: result.elements, cables: result.cables, runs: result.runs },
+      });
     else asText(file, result);
     if (options.pdf) writePdf(lineUp, result, options.pdf);
   }

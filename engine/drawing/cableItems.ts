@@ -46,9 +46,22 @@ export function cableItems({ points, cable, verdict, gapFrom, gapTo }: CableDraw
       items.push(...landingMark(from, points), ...landingMark(to, [...points].reverse(), -1));
     }
     if ((cable.conductor.sets ?? 1) > 1) items.push(...setsSlash(points, cable.conductor.sets ?? 1));
-    items.push(...verdictAlong(verdict, trim(points, 4.5, 4.5)));
+    items.push(...verdictAlong(verdict, trim(longestUpright(points), 4.5, 4.5)));
   }
   return items;
+}
+
+/** Marks stand on the piece that belongs to this cable alone; the pieces across are shared with the other branches. */
+function longestUpright(points: readonly Point[]): readonly Point[] {
+  const all = legs(points);
+  const upright = all.filter((leg) => Math.abs(leg.uy) > 0.5 && leg.length > 9);
+  const [leg] = upright.sort((a, b) => b.length - a.length);
+  return leg
+    ? [
+        [leg.x, leg.y],
+        [leg.x + leg.ux * leg.length, leg.y + leg.uy * leg.length],
+      ]
+    : points;
 }
 
 /** Inward ticks on both walls, every 2 mm. */

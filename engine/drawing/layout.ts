@@ -4,12 +4,12 @@ import { symbolOf } from './symbols.ts';
 /** Columns stand this far apart: verdict phrases at the left of an axis and labels at its right both fit between two. */
 export const COLUMN_mm = 100;
 /** Room of a cable, for three lines of label and its landings; of a link, for its tag. */
-const CABLE_mm = 32;
-const LINK_mm = 12;
+const CABLE_mm = 26;
+const LINK_mm = 5;
 /** Parts snap to this. */
 const GRID_mm = 2.5;
 /** From a bus to the device under it. */
-const TAP_mm = 8;
+const TAP_mm = 5;
 
 interface Twig {
   readonly id: string;

@@ -49,6 +49,7 @@ export function oneLine(lineUp: LineUp, review: Review, options: OneLineOptions 
   const parts: OneLinePart[] = [];
   const gapMarks: Item[] = [];
   const wanted: Wanted[] = [];
+  const obstacles: Box[] = [];
 
   for (const cable of lineUp.cables) {
     const points = routeCable(lineUp, positions, cable, family);
@@ -62,6 +63,7 @@ export function oneLine(lineUp: LineUp, review: Review, options: OneLineOptions 
       gapTo: cutEnds.has(`${cable.id}/to`),
     });
     parts.push({ id: cable.id, kind: 'cable', items, ...extent(items) });
+    for (const leg of legs(points)) obstacles.push(legBox(leg));
     const middle = labelPlace(points);
     const gap = gaps.get(cable.id);
     const said = { tag: cable.tag, lines: cableLines(cable, units), findings: byPart.get(cable.id) ?? [], gap: gap?.state };
@@ -87,6 +89,7 @@ export function oneLine(lineUp: LineUp, review: Review, options: OneLineOptions 
       });
     const placed = translate(items, at.x_mm, at.y_mm);
     parts.push({ id: element.id, kind: 'element', items: placed, ...extent(placed) });
+    obstacles.push(extent(placed));
     const gap = gaps.get(element.id);
     if (gap) {
       const side = (port: 'line' | 'load') =>
@@ -95,16 +98,16 @@ export function oneLine(lineUp: LineUp, review: Review, options: OneLineOptions 
             (c.from.element === element.id && (c.from.port ?? 'load') === port && gap.ends.includes(`${c.id}/from`)) ||
             (c.to.element === element.id && (c.to.port ?? 'line') === port && gap.ends.includes(`${c.id}/to`)),
         );
-      gapMarks.push(
-        ...gapItems({
-          x: at.x_mm,
-          top: at.y_mm,
-          bottom: at.y_mm + symbol.height_mm,
-          above: side('line'),
-          below: side('load'),
-          state: gap.state,
-        }),
-      );
+      const bracket = gapItems({
+        x: at.x_mm,
+        top: at.y_mm,
+        bottom: at.y_mm + symbol.height_mm,
+        above: side('line'),
+        below: side('load'),
+        state: gap.state,
+      });
+      gapMarks.push(...bracket);
+      obstacles.push(extent(bracket));
     }
     const said = { tag: element.tag, lines: elementLines(element, units), findings: byPart.get(element.id) ?? [], gap: gap?.state };
     if (element.kind === 'bus')
@@ -121,7 +124,7 @@ export function oneLine(lineUp: LineUp, review: Review, options: OneLineOptions 
   const drawn = [...parts.filter((part) => part.kind === 'cable'), ...parts.filter((part) => part.kind === 'element')].flatMap(
     (part) => part.items,
   );
-  const labels = placeLabels(wanted, parts, options.callouts ?? new Map());
+  const labels = placeLabels(wanted, obstacles, options.callouts ?? new Map());
   const items = [...drawn, ...gapMarks, ...labels];
   const box = extent(items);
   return { items, x_mm: box.x, y_mm: box.y, width_mm: box.w, height_mm: box.h, parts };
@@ -133,6 +136,17 @@ function labelPlace(points: readonly Point[]): Point {
   const upright = all.filter((leg) => Math.abs(leg.uy) > 0.5);
   const longest = (upright.length > 0 ? upright : all).sort((a, b) => b.length - a.length)[0];
   return longest ? [longest.x + (longest.ux * longest.length) / 2, longest.y + (longest.uy * longest.length) / 2] : (points[0] ?? [0, 0]);
+}
+
+/** A cable with its pipe, shield and marks. */
+function legBox({ x, y, ux, uy, length }: ReturnType<typeof legs>[number]): Box {
+  const half = 2.8;
+  return {
+    x: Math.min(x, x + ux * length) - half,
+    y: Math.min(y, y + uy * length),
+    w: Math.abs(ux) * length + 2 * half,
+    h: Math.abs(uy) * length + 0.1,
+  };
 }
 
 const rank = (finding: Finding): number => VERDICTS.indexOf(finding.verdict);

@@ -56,14 +56,20 @@ function freePlace(box: Box, taken: readonly Box[]): readonly [number, number] {
   return [0, 0];
 }
 
+/** The gap is named once: by the finding at the left when there is one. */
+const namesGap = (each: Wanted): boolean =>
+  each.gap !== undefined && !each.findings.some((finding) => LOUD.includes(finding.verdict) && /shield/i.test(finding.phrase));
+
 function tagBlock(each: Wanted): readonly Item[] {
   const x = each.x + each.right;
-  const count = 1 + each.lines.length + (each.gap ? 1 : 0);
+  const count = 1 + each.lines.length + (namesGap(each) ? 1 : 0);
   let y = each.y - ((count - 1) * LINE_PITCH_mm) / 2 + 1.3;
   const items: Item[] = [{ t: 'text', x, y, text: fitText(each.tag, 46, 600), size_mm: TEXT_mm, weight: 600, anchor: 'start', ink: 'ink' }];
-  for (const text of each.lines)
-    items.push({ t: 'text', x, y: (y += LINE_PITCH_mm), text, size_mm: TEXT_mm, weight: 400, anchor: 'start', ink: 'ink2' });
-  if (each.gap) items.push(gapText(each.gap, x, y + LINE_PITCH_mm));
+  for (const text of each.lines) {
+    y += LINE_PITCH_mm;
+    items.push({ t: 'text', x, y, text, size_mm: TEXT_mm, weight: 400, anchor: 'start', ink: 'ink2' });
+  }
+  if (each.gap && namesGap(each)) items.push(gapText(each.gap, x, y + LINE_PITCH_mm));
   return items;
 }
 

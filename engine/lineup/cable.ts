@@ -4,8 +4,22 @@ import { celsius, id, notNegative, percent, positive, provenance, text, yesNo } 
 /** A cable, or a link (a connection inside one enclosure, without length). */
 
 export const insulationType = z.enum([
-  'THHN', 'THWN', 'THWN-2', 'TW', 'THW', 'THW-2', 'XHHW', 'XHHW-2', 'RHH', 'RHW', 'RHW-2', 'MTW',
-  'PVC', 'XLPE', 'EPR', 'HEPR',
+  'THHN',
+  'THWN',
+  'THWN-2',
+  'TW',
+  'THW',
+  'THW-2',
+  'XHHW',
+  'XHHW-2',
+  'RHH',
+  'RHW',
+  'RHW-2',
+  'MTW',
+  'PVC',
+  'XLPE',
+  'EPR',
+  'HEPR',
 ]);
 export type InsulationType = z.infer<typeof insulationType>;
 
@@ -35,7 +49,17 @@ export const cableEnd = z.looseObject({
 });
 export type CableEnd = z.infer<typeof cableEnd>;
 
-export const raceway = z.enum(['none', 'steel-conduit', 'aluminium-conduit', 'plastic-conduit', 'flexible-metal', 'tray', 'ladder', 'buried-duct', 'direct-buried']);
+export const raceway = z.enum([
+  'none',
+  'steel-conduit',
+  'aluminium-conduit',
+  'plastic-conduit',
+  'flexible-metal',
+  'tray',
+  'ladder',
+  'buried-duct',
+  'direct-buried',
+]);
 
 export const cable = z.looseObject({
   id,
@@ -47,7 +71,10 @@ export const cable = z.looseObject({
   provenance: provenance.optional(),
   conductor: z.looseObject({
     /** Trade size: '2 AWG', '1/0 AWG', '500 kcmil', '16 mm2'. */
-    size: z.string().regex(/^(\d+(\/0)? AWG|\d+ kcmil|\d+(\.\d+)? mm2)$/, "a size reads like '2 AWG', '1/0 AWG', '500 kcmil' or '16 mm2'").optional(),
+    size: z
+      .string()
+      .regex(/^(\d+(\/0)? AWG|\d+ kcmil|\d+(\.\d+)? mm2)$/, "a size reads like '2 AWG', '1/0 AWG', '500 kcmil' or '16 mm2'")
+      .optional(),
     metal: z.enum(['copper', 'aluminium']).optional(),
     sets: z.int().min(1).max(50).optional(),
     build: z.enum(['solid', 'stranded', 'flexible']).optional(),

@@ -17,7 +17,16 @@ export function newLineUp(basis: Basis = 'us'): LineUp {
 }
 
 const TAG_LETTERS: Readonly<Record<ElementKind, string>> = {
-  supply: 'S', transformer: 'T', bus: 'B', disconnect: 'DS', reactor: 'L', filter: 'Z', drive: 'VFD', junction: 'JB', contactor: 'K', motor: 'M',
+  supply: 'S',
+  transformer: 'T',
+  bus: 'B',
+  disconnect: 'DS',
+  reactor: 'L',
+  filter: 'Z',
+  drive: 'VFD',
+  junction: 'JB',
+  contactor: 'K',
+  motor: 'M',
 };
 
 /** The next free tag 'DS-3', counting over every tag in use. */

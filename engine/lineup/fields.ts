@@ -22,8 +22,22 @@ const SPECIFICATION = 'specification';
 const SUPPLIER = 'supplier of the part';
 const CABLE = 'cable supplier';
 
-const of = (path: string, label: string, quantity: Quantity, ask: string, help = ''): Field => ({ path, label, kind: 'quantity', quantity, help, ask });
-const choice = (path: string, label: string, choices: readonly string[], ask: string, help = ''): Field => ({ path, label, kind: 'choice', choices, help, ask });
+const of = (path: string, label: string, quantity: Quantity, ask: string, help = ''): Field => ({
+  path,
+  label,
+  kind: 'quantity',
+  quantity,
+  help,
+  ask,
+});
+const choice = (path: string, label: string, choices: readonly string[], ask: string, help = ''): Field => ({
+  path,
+  label,
+  kind: 'choice',
+  choices,
+  help,
+  ask,
+});
 const yesNo = (path: string, label: string, ask: string, help = ''): Field => ({ path, label, kind: 'yesno', help, ask });
 const words = (path: string, label: string, ask: string, help = ''): Field => ({ path, label, kind: 'text', help, ask });
 const count = (path: string, label: string, ask: string, help = ''): Field => ({ path, label, kind: 'count', help, ask });
@@ -64,7 +78,12 @@ export const FIELDS: Readonly<Record<ElementKind | 'cable', readonly Field[]>> =
     ...terminals,
     ...common,
   ],
-  bus: [of('ratedCurrent_A', 'Rated current', 'current', SUPPLIER), of('faultRating_A', 'Fault rating', 'current', SUPPLIER), ...terminals, ...common],
+  bus: [
+    of('ratedCurrent_A', 'Rated current', 'current', SUPPLIER),
+    of('faultRating_A', 'Fault rating', 'current', SUPPLIER),
+    ...terminals,
+    ...common,
+  ],
   disconnect: [
     choice('device', 'Device', ['switch', 'breaker', 'fuse', 'fused-switch'], SPECIFICATION),
     choice('state', 'State', ['closed', 'open'], SPECIFICATION),
@@ -170,8 +189,18 @@ export const FIELDS: Readonly<Record<ElementKind | 'cable', readonly Field[]>> =
     of('length_m', 'Length, one way', 'length', INSTALLER),
     of('lengthMost_m', 'Length, up to', 'length', INSTALLER, 'Makes the length a range'),
     choice('lengthOrigin', 'Length is', ['drawn', 'estimated', 'measured'], INSTALLER),
-    choice('construction', 'Construction', ['singles', 'multicore', 'foil-and-braid', 'copper-tape', 'corrugated-armour', 'interlocked-armour'], CABLE),
-    choice('insulation.type', 'Insulation type', ['THHN', 'THWN', 'THWN-2', 'TW', 'THW', 'THW-2', 'XHHW', 'XHHW-2', 'RHH', 'RHW', 'RHW-2', 'MTW', 'PVC', 'XLPE', 'EPR', 'HEPR'], CABLE),
+    choice(
+      'construction',
+      'Construction',
+      ['singles', 'multicore', 'foil-and-braid', 'copper-tape', 'corrugated-armour', 'interlocked-armour'],
+      CABLE,
+    ),
+    choice(
+      'insulation.type',
+      'Insulation type',
+      ['THHN', 'THWN', 'THWN-2', 'TW', 'THW', 'THW-2', 'XHHW', 'XHHW-2', 'RHH', 'RHW', 'RHW-2', 'MTW', 'PVC', 'XLPE', 'EPR', 'HEPR'],
+      CABLE,
+    ),
     of('insulation.voltage_V', 'Insulation voltage', 'voltage', CABLE),
     of('insulation.wall_mm', 'Insulation wall', 'smallLength', CABLE, 'Nominal; overrides the table of the type'),
     of('insulation.concentricity_pct', 'Thinnest wall, of nominal', 'percent', CABLE),
@@ -182,7 +211,12 @@ export const FIELDS: Readonly<Record<ElementKind | 'cable', readonly Field[]>> =
     of('grounds.size', 'Grounding conductor size', 'size', SPECIFICATION),
     choice('grounds.metal', 'Grounding conductor metal', ['copper', 'aluminium'], SPECIFICATION),
     choice('grounds.arrangement', 'Grounding arrangement', ['symmetrical', 'single', 'concentric'], CABLE),
-    choice('installation.raceway', 'Laid in', ['none', 'steel-conduit', 'aluminium-conduit', 'plastic-conduit', 'flexible-metal', 'tray', 'ladder', 'buried-duct', 'direct-buried'], INSTALLER),
+    choice(
+      'installation.raceway',
+      'Laid in',
+      ['none', 'steel-conduit', 'aluminium-conduit', 'plastic-conduit', 'flexible-metal', 'tray', 'ladder', 'buried-duct', 'direct-buried'],
+      INSTALLER,
+    ),
     words('installation.racewaySize', 'Raceway size', INSTALLER),
     choice('installation.method', 'Reference method', ['B1', 'B2', 'C', 'D1', 'D2', 'E', 'F'], INSTALLER, 'IEC 60364-5-52'),
     of('installation.ambient_C', 'Hottest ambient', 'temperature', INSTALLER),

@@ -16,13 +16,26 @@ const refuse = (where: string, what: string, mend: string): Loaded => ({ ok: fal
 
 /** Control and direction-changing characters out: the message may end on a terminal. */
 const printable = (text: string): string =>
-  [...text].filter((c) => !/[\u0000-\u001f\u007f-\u009f\u200e\u200f\u202a-\u202e\u2066-\u2069]/u.test(c)).join('').slice(0, 300);
+  [...text]
+    .filter((c) => !/[\u0000-\u001f\u007f-\u009f\u200e\u200f\u202a-\u202e\u2066-\u2069]/u.test(c))
+    .join('')
+    .slice(0, 300);
 
 export function load(text: string, file = 'the file'): Loaded {
-  if (text.length > MOST_BYTES) return refuse(file, `it holds ${(text.length / 1048576).toFixed(1)} MB, more than the 10 MB a line-up may hold`, 'Open a file written by this program, or split the line-up.');
+  if (text.length > MOST_BYTES)
+    return refuse(
+      file,
+      `it holds ${(text.length / 1048576).toFixed(1)} MB, more than the 10 MB a line-up may hold`,
+      'Open a file written by this program, or split the line-up.',
+    );
   if (text.trim() === '') return refuse(file, 'it is empty', 'Open another file, or an earlier copy of this one.');
   const deep = tooDeepAt(text);
-  if (deep !== null) return refuse(`${file}, line ${lineOf(text, deep)}`, `brackets are nested more than ${MOST_DEPTH} deep`, 'A line-up is never that deep: this is another kind of file, or it was damaged.');
+  if (deep !== null)
+    return refuse(
+      `${file}, line ${lineOf(text, deep)}`,
+      `brackets are nested more than ${MOST_DEPTH} deep`,
+      'A line-up is never that deep: this is another kind of file, or it was damaged.',
+    );
   let raw: unknown;
   try {
     raw = JSON.parse(text, (key, value) => (key === '__proto__' || key === 'constructor' || key === 'prototype' ? undefined : value));
@@ -30,19 +43,39 @@ export function load(text: string, file = 'the file'): Loaded {
     const reason = fault instanceof Error ? fault.message : String(fault);
     const position = Number(/position (\d+)/.exec(reason)?.[1] ?? text.length);
     const cut = position >= text.trimEnd().length - 1 || /end of JSON|Unterminated/i.test(reason);
-    return refuse(`${file}, line ${lineOf(text, position)}`, cut ? 'the text ends too early: the file was cut off' : `it is not JSON from here on (${reason.split(' in JSON')[0]})`, cut ? 'Copy the file again, or open an earlier copy.' : 'Mend the text at this line, or open an earlier copy.');
+    return refuse(
+      `${file}, line ${lineOf(text, position)}`,
+      cut ? 'the text ends too early: the file was cut off' : `it is not JSON from here on (${reason.split(' in JSON')[0]})`,
+      cut ? 'Copy the file again, or open an earlier copy.' : 'Mend the text at this line, or open an earlier copy.',
+    );
   }
-  if (typeof raw !== 'object' || raw === null || Array.isArray(raw)) return refuse(file, 'it does not hold a line-up', 'Open a file written by this program.');
+  if (typeof raw !== 'object' || raw === null || Array.isArray(raw))
+    return refuse(file, 'it does not hold a line-up', 'Open a file written by this program.');
   const { format, version } = raw as Record<string, unknown>;
-  if (format !== FORMAT) return refuse(`${file}, format`, `it says ${show(format)} where a line-up says "${FORMAT}"`, 'This is another kind of file.');
-  if (typeof version !== 'number' || !Number.isInteger(version) || version < 1) return refuse(`${file}, version`, `it says ${show(version)} where a whole number from 1 is expected`, 'Open an earlier copy of the file.');
-  if (version > VERSION) return refuse(`${file}, version`, `it was written by a newer program (version ${version}; this one reads up to ${VERSION})`, 'Open it with the newer program; nothing in it was changed.');
+  if (format !== FORMAT)
+    return refuse(`${file}, format`, `it says ${show(format)} where a line-up says "${FORMAT}"`, 'This is another kind of file.');
+  if (typeof version !== 'number' || !Number.isInteger(version) || version < 1)
+    return refuse(
+      `${file}, version`,
+      `it says ${show(version)} where a whole number from 1 is expected`,
+      'Open an earlier copy of the file.',
+    );
+  if (version > VERSION)
+    return refuse(
+      `${file}, version`,
+      `it was written by a newer program (version ${version}; this one reads up to ${VERSION})`,
+      'Open it with the newer program; nothing in it was changed.',
+    );
   const current = migrate(raw as Record<string, unknown>, version);
   const result = schema.safeParse(current.document);
   if (!result.success) {
     const issue = result.error.issues[0];
     if (!issue) return refuse(file, 'it does not fit the format', 'Open an earlier copy of the file.');
-    return refuse(`${file}, ${placeOf(current.document, issue.path)}`, inWords(issue, current.document), 'Correct the value at this place, or take it out: a value that is not there counts as not known.');
+    return refuse(
+      `${file}, ${placeOf(current.document, issue.path)}`,
+      inWords(issue, current.document),
+      'Correct the value at this place, or take it out: a value that is not there counts as not known.',
+    );
   }
   return checkReferences(result.data, file) ?? { ok: true, lineUp: result.data, notes: current.notes };
 }
@@ -51,7 +84,8 @@ function checkReferences(lineUp: LineUp, file: string): Loaded | null {
   const seen = new Map<string, string>();
   for (const part of [...lineUp.elements, ...lineUp.cables]) {
     const before = seen.get(part.id);
-    if (before !== undefined) return refuse(`${file}, "${part.tag}"`, `its id "${part.id}" is also that of "${before}"`, 'Give one of the two an id of its own.');
+    if (before !== undefined)
+      return refuse(`${file}, "${part.tag}"`, `its id "${part.id}" is also that of "${before}"`, 'Give one of the two an id of its own.');
     seen.set(part.id, part.tag);
   }
   const elements = new Map(lineUp.elements.map((element) => [element.id, element] as const));
@@ -60,8 +94,18 @@ function checkReferences(lineUp: LineUp, file: string): Loaded | null {
       const end = cable[side];
       if (end.element === undefined) continue;
       const element = elements.get(end.element);
-      if (!element) return refuse(`${file}, cable "${cable.tag}", ${side}`, `it lands on "${end.element}", and no element has that id`, 'Name an element of this file, or take the name out to leave the end free.');
-      if (end.port !== undefined && !PORTS[element.kind].includes(end.port)) return refuse(`${file}, cable "${cable.tag}", ${side}`, `a ${element.kind} has no ${end.port} side`, `Use ${PORTS[element.kind].join(' or ')}.`);
+      if (!element)
+        return refuse(
+          `${file}, cable "${cable.tag}", ${side}`,
+          `it lands on "${end.element}", and no element has that id`,
+          'Name an element of this file, or take the name out to leave the end free.',
+        );
+      if (end.port !== undefined && !PORTS[element.kind].includes(end.port))
+        return refuse(
+          `${file}, cable "${cable.tag}", ${side}`,
+          `a ${element.kind} has no ${end.port} side`,
+          `Use ${PORTS[element.kind].join(' or ')}.`,
+        );
     }
   }
   return null;
@@ -89,7 +133,10 @@ const lineOf = (text: string, position: number): number => text.slice(0, positio
 const show = (value: unknown): string => (value === undefined ? 'nothing' : (JSON.stringify(value) ?? typeof value).slice(0, 60));
 
 const at = (document: unknown, path: readonly PropertyKey[]): unknown =>
-  path.reduce<unknown>((here, key) => (typeof here === 'object' && here !== null ? (here as Record<PropertyKey, unknown>)[key] : undefined), document);
+  path.reduce<unknown>(
+    (here, key) => (typeof here === 'object' && here !== null ? (here as Record<PropertyKey, unknown>)[key] : undefined),
+    document,
+  );
 
 /** 'cables[2] "W-1", length_m' */
 function placeOf(document: unknown, path: readonly PropertyKey[]): string {
@@ -98,7 +145,8 @@ function placeOf(document: unknown, path: readonly PropertyKey[]): string {
     if (typeof key === 'number') words[words.length - 1] += `[${key}]`;
     else words.push(String(key));
     const part = at(document, path.slice(0, i + 1));
-    if (typeof key === 'number' && typeof part === 'object' && part !== null && 'tag' in part) words[words.length - 1] += ` "${String(part.tag)}"`;
+    if (typeof key === 'number' && typeof part === 'object' && part !== null && 'tag' in part)
+      words[words.length - 1] += ` "${String(part.tag)}"`;
   });
   return words.join(', ') || 'the whole';
 }

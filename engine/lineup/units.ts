@@ -3,8 +3,20 @@ import { fixed, roundTo } from './roundTo.ts';
 /** The door between what people type and read and the SI values of the document. Factors are exact by definition. */
 
 export type Quantity =
-  | 'length' | 'smallLength' | 'distance' | 'power' | 'apparentPower' | 'voltage' | 'current' | 'frequency'
-  | 'temperature' | 'time' | 'percent' | 'size' | 'resistance' | 'number';
+  | 'length'
+  | 'smallLength'
+  | 'distance'
+  | 'power'
+  | 'apparentPower'
+  | 'voltage'
+  | 'current'
+  | 'frequency'
+  | 'temperature'
+  | 'time'
+  | 'percent'
+  | 'size'
+  | 'resistance'
+  | 'number';
 export type Units = 'us' | 'metric';
 
 interface Unit {
@@ -33,7 +45,11 @@ const both = (...units: Unit[]) => ({ us: units, metric: units });
 const SCALES: Readonly<Record<Exclude<Quantity, 'temperature' | 'size'>, Scale>> = {
   length: { us: [FT, M, unit(1000, 'km')], metric: [M, FT, unit(1000, 'km')], digits: about },
   smallLength: { us: [MIL, MM, INCH], metric: [MM, MIL, INCH], digits: about },
-  distance: { us: [INCH, MM, unit(304.8, 'ft'), unit(1000, 'm'), unit(10, 'cm')], metric: [MM, INCH, unit(10, 'cm'), unit(1000, 'm')], digits: about },
+  distance: {
+    us: [INCH, MM, unit(304.8, 'ft'), unit(1000, 'm'), unit(10, 'cm')],
+    metric: [MM, INCH, unit(10, 'cm'), unit(1000, 'm')],
+    digits: about,
+  },
   power: { us: [HP, KW, unit(1, 'W')], metric: [KW, HP, unit(1, 'W'), unit(1e6, 'MW')], digits: about },
   apparentPower: { ...both(KVA, unit(1e6, 'MVA'), unit(1, 'VA')), digits: about },
   voltage: { ...both(unit(1, 'V', 'v'), unit(1000, 'kV')), digits: (v) => (Math.abs(v) >= 100 ? 0 : 1) },
@@ -49,14 +65,18 @@ export type Parsed = { readonly ok: true; readonly value: number | string } | { 
 
 /** Reads a number that uses a point or a comma as its decimal mark. One comma before three digits could be either: asked, not guessed. */
 function readNumber(text: string): number | string {
-  if (/^[+-]?\d{1,3},\d{3}$/.test(text)) return `“${text}” may be ${text.replace(',', '')} or ${text.replace(',', '.')}: write it without the comma or with a point`;
+  if (/^[+-]?\d{1,3},\d{3}$/.test(text))
+    return `“${text}” may be ${text.replace(',', '')} or ${text.replace(',', '.')}: write it without the comma or with a point`;
   if (!/^[+-]?(\d+([.,]\d+)?|[.,]\d+)(e[+-]?\d+)?$/i.test(text)) return `“${text}” is not a number`;
   return Number(text.replace(',', '.'));
 }
 
 /** @param text as typed; a bare number is in the first unit of the project's system */
 export function parseQuantity(text: string, quantity: Quantity, units: Units): Parsed {
-  const clean = text.replace(/[\u00a0\u2009\u202f]/g, ' ').replace('−', '-').trim();
+  const clean = text
+    .replace(/[\u00a0\u2009\u202f]/g, ' ')
+    .replace('−', '-')
+    .trim();
   if (clean === '') return { ok: false, what: 'nothing is typed' };
   if (quantity === 'size') return parseSize(clean, units);
   const match = /^([+-]?[\d.,]+(?:e[+-]?\d+)?)\s*(.*)$/i.exec(clean);
@@ -71,8 +91,19 @@ export function parseQuantity(text: string, quantity: Quantity, units: Units): P
     return { ok: false, what: `“${name}” is not a temperature unit: use °C or °F` };
   }
   const scale = SCALES[quantity][units];
-  const found = name === '' ? scale[0] : (scale.find((each) => each.names.includes(name)) ?? scale.find((each) => each.names.some((n) => n.toLowerCase() === name.toLowerCase())));
-  if (!found) return { ok: false, what: `“${name}” is not a unit of this field: use ${scale.map((each) => each.names[0]).filter(Boolean).join(', ')}` };
+  const found =
+    name === ''
+      ? scale[0]
+      : (scale.find((each) => each.names.includes(name)) ??
+        scale.find((each) => each.names.some((n) => n.toLowerCase() === name.toLowerCase())));
+  if (!found)
+    return {
+      ok: false,
+      what: `“${name}” is not a unit of this field: use ${scale
+        .map((each) => each.names[0])
+        .filter(Boolean)
+        .join(', ')}`,
+    };
   // Twelve figures hide the last bit of the conversion and nothing else.
   return { ok: true, value: Number((number * found.factor).toPrecision(12)) };
 }

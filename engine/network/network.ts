@@ -31,7 +31,15 @@ export interface Zone {
   readonly steps: readonly Step[];
 }
 
-export type FaultKind = 'loop' | 'two-sources' | 'fed-backwards' | 'drive-behind-drive' | 'no-source' | 'unfed-motor' | 'island' | 'cable-to-nowhere';
+export type FaultKind =
+  | 'loop'
+  | 'two-sources'
+  | 'fed-backwards'
+  | 'drive-behind-drive'
+  | 'no-source'
+  | 'unfed-motor'
+  | 'island'
+  | 'cable-to-nowhere';
 
 export interface TopologyFault {
   readonly kind: FaultKind;
@@ -59,7 +67,8 @@ const isOneNode = (element: Element): boolean =>
 const joinsItsSides = (element: Element): boolean =>
   element.kind === 'drive' ? false : !((element.kind === 'disconnect' || element.kind === 'contactor') && element.state === 'open');
 
-export const nodeOf = (element: Element, port: Port | undefined): string => (isOneNode(element) ? element.id : `${element.id}:${port ?? 'line'}`);
+export const nodeOf = (element: Element, port: Port | undefined): string =>
+  isOneNode(element) ? element.id : `${element.id}:${port ?? 'line'}`;
 
 interface Attached {
   readonly cable: Cable;
@@ -84,7 +93,10 @@ export function buildNetwork(lineUp: Pick<LineUp, 'elements' | 'cables'>): Netwo
       faults.push({ kind: 'loop', part: cable, other: from });
       continue;
     }
-    for (const [element, end] of [[from, 'from'], [to, 'to']] as const) {
+    for (const [element, end] of [
+      [from, 'from'],
+      [to, 'to'],
+    ] as const) {
       const node = nodeOf(element, cable[end].port);
       const list = attached.get(node);
       if (list) list.push({ cable, end });

@@ -1,6 +1,14 @@
 import { TABLE_310_15_B, TABLE_310_15_C, TABLE_310_16, US_ADJUSTMENT, US_AMBIENT, US_AMPACITY } from '../catalog/ampacity.ts';
 import { conductorSize } from '../catalog/conductors.ts';
-import { IEC_AMBIENT_AIR, IEC_AMBIENT_GROUND, IEC_AMBIENT_SOURCE, IEC_AMPACITY, IEC_GROUPING, IEC_GROUPING_SOURCE, type ReferenceMethod } from '../catalog/iecAmpacity.ts';
+import {
+  IEC_AMBIENT_AIR,
+  IEC_AMBIENT_GROUND,
+  IEC_AMBIENT_SOURCE,
+  IEC_AMPACITY,
+  IEC_GROUPING,
+  IEC_GROUPING_SOURCE,
+  type ReferenceMethod,
+} from '../catalog/iecAmpacity.ts';
 import { cite } from '../catalog/source.ts';
 
 /** What current a cable may carry, all sets together, with each factor named. */
@@ -80,7 +88,10 @@ function iecAmpacity(input: AmpacityInput): Ampacity | null {
   const row = size ? table?.rows.filter(([area]) => area <= size.area_mm2 * 1.0001).at(-1) : undefined;
   if (!size || !table || !row) return null;
   // Aluminium XLPE: the tables at hand print B1 above C, the wrong way round physically; the smaller of the two is used.
-  const other = input.metal === 'aluminium' && input.group === 'xlpe' && input.method === 'B1' ? pick('C')?.rows.find(([area]) => area === row[0]) : undefined;
+  const other =
+    input.metal === 'aluminium' && input.group === 'xlpe' && input.method === 'B1'
+      ? pick('C')?.rows.find(([area]) => area === row[0])
+      : undefined;
   const table_A = Math.min(row[1], other?.[1] ?? row[1]);
   const inGround = input.method === 'D1' || input.method === 'D2';
   const temperature = (inGround ? IEC_AMBIENT_GROUND : IEC_AMBIENT_AIR).find(([upTo_C]) => input.ambient_C <= upTo_C);

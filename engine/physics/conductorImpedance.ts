@@ -35,7 +35,8 @@ function usImpedance({ size, metal, temperature_C, frequency_Hz, surround }: Inp
   const direct = metal === 'copper' ? own?.copper_ohmPerKft : own?.aluminium_ohmPerKft;
   const at75 = alternating ?? direct ?? null;
   if (at75 === null || !own) return null;
-  const nearest = row ?? AC_IMPEDANCE.find((candidate) => (conductorSize(candidate.name)?.area_mm2 ?? 0) >= own.area_mm2) ?? AC_IMPEDANCE.at(-1);
+  const nearest =
+    row ?? AC_IMPEDANCE.find((candidate) => (conductorSize(candidate.name)?.area_mm2 ?? 0) >= own.area_mm2) ?? AC_IMPEDANCE.at(-1);
   if (!nearest) return null;
   const coefficient = metal === 'copper' ? 0.00323 : 0.0033;
   return {
@@ -47,7 +48,8 @@ function usImpedance({ size, metal, temperature_C, frequency_Hz, surround }: Inp
 
 function iecImpedance({ size, metal, build, temperature_C, frequency_Hz }: Input): ReturnType<typeof conductorImpedance> {
   const row = IEC_CONDUCTORS.find((candidate) => candidate.name === size);
-  const at20 = metal === 'aluminium' ? row?.aluminium_ohmPerKm : build === 'flexible' ? row?.copperClass5_ohmPerKm : row?.copperClass2_ohmPerKm;
+  const at20 =
+    metal === 'aluminium' ? row?.aluminium_ohmPerKm : build === 'flexible' ? row?.copperClass5_ohmPerKm : row?.copperClass2_ohmPerKm;
   if (at20 === null || at20 === undefined) return null;
   const coefficient = metal === 'copper' ? 0.00393 : 0.00403;
   const direct = (at20 / 1000) * (1 + coefficient * (temperature_C - 20));

@@ -5,10 +5,10 @@ import { CHECKS } from '../checks/index.ts';
 import { Memo } from '../checks/memo.ts';
 import { carrierOf, traceShield } from '../checks/shieldPath.ts';
 import type { Review, SolvedCable, SolvedElement, SolvedRun } from '../checks/solved.ts';
-import { solveZone, type StepResult, type ZoneResult } from '../checks/solveZone.ts';
+import { type StepResult, solveZone, type ZoneResult } from '../checks/solveZone.ts';
 import { busVoltage_V, leadLength_m, waveOf } from '../checks/waveChecks.ts';
 import type { Cable } from '../lineup/cable.ts';
-import type { Element, ElementOf, Earthing } from '../lineup/elements.ts';
+import type { Earthing, Element, ElementOf } from '../lineup/elements.ts';
 import type { LineUp } from '../lineup/lineUp.ts';
 import { buildNetwork, type EndName, type Run, type Step, type Zone } from '../network/network.ts';
 
@@ -23,14 +23,28 @@ export interface Reviewer {
 
 export const review = (lineUp: LineUp): Review => createReviewer().review(lineUp);
 
-const NO_FLOW: StepResult = { voltage_V: null, current_A: null, drop_V: null, resistance_ohm: null, reactance_ohm: null, faultCurrent_A: null, nominal_V: null, assumptions: [] };
+const NO_FLOW: StepResult = {
+  voltage_V: null,
+  current_A: null,
+  drop_V: null,
+  resistance_ohm: null,
+  reactance_ohm: null,
+  faultCurrent_A: null,
+  nominal_V: null,
+  assumptions: [],
+};
 
 export function createReviewer(): Reviewer {
   const memo = new Memo();
   let last: { lineUp: LineUp; review: Review } | null = null;
   return {
     review(lineUp) {
-      if (last && last.lineUp.elements === lineUp.elements && last.lineUp.cables === lineUp.cables && last.lineUp.project === lineUp.project) {
+      if (
+        last &&
+        last.lineUp.elements === lineUp.elements &&
+        last.lineUp.cables === lineUp.cables &&
+        last.lineUp.project === lineUp.project
+      ) {
         last = { lineUp, review: { ...last.review, recomputed: 0 } };
         return last.review;
       }
@@ -44,7 +58,8 @@ export function createReviewer(): Reviewer {
 }
 
 /** Everything a scope is made of, one level deep: what a remembered result hangs on. */
-const dependencies = (scope: object): readonly unknown[] => Object.values(scope).flatMap((value) => (Array.isArray(value) ? [value.length, ...value] : [value]));
+const dependencies = (scope: object): readonly unknown[] =>
+  Object.values(scope).flatMap((value) => (Array.isArray(value) ? [value.length, ...value] : [value]));
 
 function reviewWith(memo: Memo, lineUp: LineUp): Review {
   const { project } = lineUp;
@@ -70,17 +85,40 @@ function reviewWith(memo: Memo, lineUp: LineUp): Review {
   }
 
   const stepOf = (zone: Zone, index: number): StepResult => solved.get(zone)?.steps[index] ?? NO_FLOW;
-  const offIds = new Set(Object.entries(project.checks).filter(([, setting]) => setting.off).map(([slug]) => slug));
+  const offIds = new Set(
+    Object.entries(project.checks)
+      .filter(([, setting]) => setting.off)
+      .map(([slug]) => slug),
+  );
   const judge = <S extends object>(kind: Check['scope'], key: string, scope: S): void => {
     const deps = dependencies(scope);
     for (const check of CHECKS) {
       if (check.scope !== kind) continue;
-      const made = memo.get(`${check.slug}/${key}`, deps, () => (check.judge as (scope: S) => readonly Finding[]).call(check, scope), (list) => list.length);
-      findings.push(...(offIds.has(check.slug) ? made.map((each) => ({ ...each, verdict: 'out-of-scope' as const, text: `Switched off for this project${project.checks[check.slug]?.reason ? `: ${project.checks[check.slug]?.reason}` : ''}.` })) : made));
+      const made = memo.get(
+        `${check.slug}/${key}`,
+        deps,
+        () => (check.judge as (scope: S) => readonly Finding[]).call(check, scope),
+        (list) => list.length,
+      );
+      findings.push(
+        ...(offIds.has(check.slug)
+          ? made.map((each) => ({
+              ...each,
+              verdict: 'out-of-scope' as const,
+              text: `Switched off for this project${project.checks[check.slug]?.reason ? `: ${project.checks[check.slug]?.reason}` : ''}.`,
+            }))
+          : made),
+      );
     }
   };
 
-  for (const fault of network.faults) judge('fault', `${fault.kind}/${fault.part?.id ?? ''}/${fault.other?.id ?? ''}`, { kind: fault.kind, part: fault.part, other: fault.other, fault: memo.keep(`fault/${fault.kind}/${fault.part?.id ?? ''}/${fault.other?.id ?? ''}`, fault) });
+  for (const fault of network.faults)
+    judge('fault', `${fault.kind}/${fault.part?.id ?? ''}/${fault.other?.id ?? ''}`, {
+      kind: fault.kind,
+      part: fault.part,
+      other: fault.other,
+      fault: memo.keep(`fault/${fault.kind}/${fault.part?.id ?? ''}/${fault.other?.id ?? ''}`, fault),
+    });
 
   const elementsSolved = new Map<string, SolvedElement>();
   const cablesSolved = new Map<string, SolvedCable>();
@@ -92,12 +130,27 @@ function reviewWith(memo: Memo, lineUp: LineUp): Review {
       const flow = stepOf(zone, step.index);
       const { element } = step;
       // A part is told by its line side; a supply and the load side of a transformer by what they give.
-      if (!elementsSolved.has(element.id) && !(zone.kind === 'output' && step.parent < 0)) elementsSolved.set(element.id, { id: element.id, tag: element.tag, voltage_V: flow.voltage_V, faultCurrent_A: flow.faultCurrent_A });
+      if (!elementsSolved.has(element.id) && !(zone.kind === 'output' && step.parent < 0))
+        elementsSolved.set(element.id, {
+          id: element.id,
+          tag: element.tag,
+          voltage_V: flow.voltage_V,
+          faultCurrent_A: flow.faultCurrent_A,
+        });
       if (step.via?.kind === 'cable') judgeCable(zone, step, step.via.cable, step.via.nearEnd, flow, below[step.index] ?? EMPTY);
       if (element.kind === 'drive' && zone.kind === 'input' && step.parent >= 0) {
         const motors = below[step.index]?.motors ?? [];
         const grounded = earthingAt(zone, step);
-        const scope: DriveScope = { project, basis, drive: element, feed: flow, earthing: grounded.earthing, earthingPart: grounded.part, filters: filtersAhead(zone, step), motors };
+        const scope: DriveScope = {
+          project,
+          basis,
+          drive: element,
+          feed: flow,
+          earthing: grounded.earthing,
+          earthingPart: grounded.part,
+          filters: filtersAhead(zone, step),
+          motors,
+        };
         judge('drive', element.id, scope);
       }
     }
@@ -109,8 +162,16 @@ function reviewWith(memo: Memo, lineUp: LineUp): Review {
     const drive = zone.source.kind === 'drive' ? zone.source : null;
     const atDrive = zone.feed ? stepOf(zone.feed.zone, zone.feed.step).nominal_V : null;
     const scope: CableScope = {
-      project, basis, cable, side: zone.kind, fromElement, toElement, flow,
-      drives: below.drives, motors: below.motors, drive,
+      project,
+      basis,
+      cable,
+      side: zone.kind,
+      fromElement,
+      toElement,
+      flow,
+      drives: below.drives,
+      motors: below.motors,
+      drive,
       nominal_V: zone.kind === 'output' ? atDrive : flow.nominal_V,
       filterAhead: zone.kind === 'input' && filtersAhead(zone, step).length > 0,
     };
@@ -119,9 +180,14 @@ function reviewWith(memo: Memo, lineUp: LineUp): Review {
     const carried = cableAmpacity(scope, known);
     const base = zone.kind === 'output' ? below.motors[0]?.ratedVoltage_V : flow.nominal_V;
     cablesSolved.set(cable.id, {
-      id: cable.id, tag: cable.tag, side: zone.kind,
-      current_A: flow.current_A, resistance_ohm: flow.resistance_ohm, reactance_ohm: flow.reactance_ohm,
-      drop_V: flow.drop_V, drop_pct: flow.drop_V !== null && base ? (100 * flow.drop_V) / base : null,
+      id: cable.id,
+      tag: cable.tag,
+      side: zone.kind,
+      current_A: flow.current_A,
+      resistance_ohm: flow.resistance_ohm,
+      reactance_ohm: flow.reactance_ohm,
+      drop_V: flow.drop_V,
+      drop_pct: flow.drop_V !== null && base ? (100 * flow.drop_V) / base : null,
       ampacity_A: carried?.value_A ?? null,
       ampacityFactors: carried?.factors.map(({ name, value }) => ({ name, value })) ?? [],
       shield: carrierOf(cable),
@@ -133,41 +199,95 @@ function reviewWith(memo: Memo, lineUp: LineUp): Review {
 
   function judgeRun(run: Run): SolvedRun {
     const { motor, drive } = run;
-    const path = run.steps.flatMap(({ step }) => [...(step.via?.kind === 'cable' ? [step.via.cable.id] : []), step.element.id]).filter((id, i, list) => id !== list[i - 1]);
+    const path = run.steps
+      .flatMap(({ step }) => [...(step.via?.kind === 'cable' ? [step.via.cable.id] : []), step.element.id])
+      .filter((id, i, list) => id !== list[i - 1]);
     const lead = run.steps.filter(({ zone }) => zone.kind === 'output');
     const start = lead[0];
     const end = lead.at(-1);
     if (!drive || !start || !end || !start.zone.feed) {
       const only = run.steps.at(-1);
       const result = only ? stepOf(only.zone, only.step.index) : NO_FLOW;
-      return { motorId: motor.id, motorTag: motor.tag, driveId: null, path, terminalVoltage_pct: result.voltage_V !== null && motor.ratedVoltage_V ? (100 * result.voltage_V) / motor.ratedVoltage_V : null, peak_V: null, criticalLength_m: null, leadLength_m: null, shield: 'none', breaks: [], verdict: 'not-applicable' };
+      return {
+        motorId: motor.id,
+        motorTag: motor.tag,
+        driveId: null,
+        path,
+        terminalVoltage_pct: result.voltage_V !== null && motor.ratedVoltage_V ? (100 * result.voltage_V) / motor.ratedVoltage_V : null,
+        peak_V: null,
+        criticalLength_m: null,
+        leadLength_m: null,
+        shield: 'none',
+        breaks: [],
+        verdict: 'not-applicable',
+      };
     }
-    const hops = lead.flatMap(({ step }) => (step.via?.kind === 'cable' ? [{ cable: step.via.cable, nearEnd: step.via.nearEnd, far: step.element }] : []));
+    const hops = lead.flatMap(({ step }) =>
+      step.via?.kind === 'cable' ? [{ cable: step.via.cable, nearEnd: step.via.nearEnd, far: step.element }] : [],
+    );
     const cables = hops.map((hop) => hop.cable);
     const boxes = [...new Set(lead.slice(1, -1).map(({ step }) => step.element))];
     const feed = stepOf(start.zone.feed.zone, start.zone.feed.step);
     const terminal = stepOf(end.zone, end.step.index);
     const shield = memo.keep(`shield/${motor.id}`, traceShield(drive, hops));
     const scope: RunScope = {
-      project, basis, run: memo.keep(`run/${motor.id}`, { motor, drive, steps: [] }), drive, motor, cables, boxes,
-      start: stepOf(start.zone, 0), terminal, nominal_V: feed.nominal_V, inputKnown: feed.voltage_V !== null, shield,
-      assumptions: memo.keep(`assumed/${motor.id}`, lead.flatMap(({ zone, step }) => stepOf(zone, step.index).assumptions)),
+      project,
+      basis,
+      run: memo.keep(`run/${motor.id}`, { motor, drive, steps: [] }),
+      drive,
+      motor,
+      cables,
+      boxes,
+      start: stepOf(start.zone, 0),
+      terminal,
+      nominal_V: feed.nominal_V,
+      inputKnown: feed.voltage_V !== null,
+      shield,
+      assumptions: memo.keep(
+        `assumed/${motor.id}`,
+        lead.flatMap(({ zone, step }) => stepOf(zone, step.index).assumptions),
+      ),
     };
     judge('run', motor.id, scope);
-    const wave = feed.nominal_V === null || drive.riseTime_s === undefined ? null : waveOf(scope, busVoltage_V(feed.nominal_V), drive.riseTime_s);
+    const wave =
+      feed.nominal_V === null || drive.riseTime_s === undefined ? null : waveOf(scope, busVoltage_V(feed.nominal_V), drive.riseTime_s);
     const softened = boxes.some((box) => box.kind === 'reactor' || box.kind === 'filter' || box.kind === 'transformer');
     return {
-      motorId: motor.id, motorTag: motor.tag, driveId: drive.id, path,
-      terminalVoltage_pct: terminal.voltage_V !== null && feed.voltage_V !== null && motor.ratedVoltage_V ? (100 * terminal.voltage_V) / motor.ratedVoltage_V : null,
+      motorId: motor.id,
+      motorTag: motor.tag,
+      driveId: drive.id,
+      path,
+      terminalVoltage_pct:
+        terminal.voltage_V !== null && feed.voltage_V !== null && motor.ratedVoltage_V
+          ? (100 * terminal.voltage_V) / motor.ratedVoltage_V
+          : null,
       peak_V: softened ? null : (wave?.central_V ?? null),
       criticalLength_m: wave?.critical_m ?? null,
       leadLength_m: leadLength_m(cables),
-      shield: shield.state, breaks: shield.breaks, verdict: 'not-applicable',
+      shield: shield.state,
+      breaks: shield.breaks,
+      verdict: 'not-applicable',
     };
   }
 
   const merged = mergeById(findings).sort(worstFirst);
-  const unfed = lineUp.cables.filter((cable) => !cablesSolved.has(cable.id)).map((cable): SolvedCable => ({ id: cable.id, tag: cable.tag, side: 'unfed', current_A: null, resistance_ohm: null, reactance_ohm: null, drop_V: null, drop_pct: null, ampacity_A: null, ampacityFactors: [], shield: carrierOf(cable) }));
+  const unfed = lineUp.cables
+    .filter((cable) => !cablesSolved.has(cable.id))
+    .map(
+      (cable): SolvedCable => ({
+        id: cable.id,
+        tag: cable.tag,
+        side: 'unfed',
+        current_A: null,
+        resistance_ohm: null,
+        reactance_ohm: null,
+        drop_V: null,
+        drop_pct: null,
+        ampacity_A: null,
+        ampacityFactors: [],
+        shield: carrierOf(cable),
+      }),
+    );
   const byRun = new Map<string, Verdict[]>();
   for (const each of merged) {
     for (const tag of each.runs) {
@@ -180,10 +300,15 @@ function reviewWith(memo: Memo, lineUp: LineUp): Review {
   for (const each of merged) counts[each.verdict]++;
   return {
     // A sheet with nothing to judge is not in order: it is not known.
-    verdict: merged.length === 0 || network.runs.length === 0 ? worst(['open', ...merged.map((each) => each.verdict)]) : worst(merged.map((each) => each.verdict)),
+    verdict:
+      merged.length === 0 || network.runs.length === 0
+        ? worst(['open', ...merged.map((each) => each.verdict)])
+        : worst(merged.map((each) => each.verdict)),
     counts,
     findings: merged,
-    elements: lineUp.elements.map((element) => elementsSolved.get(element.id) ?? { id: element.id, tag: element.tag, voltage_V: null, faultCurrent_A: null }),
+    elements: lineUp.elements.map(
+      (element) => elementsSolved.get(element.id) ?? { id: element.id, tag: element.tag, voltage_V: null, faultCurrent_A: null },
+    ),
     cables: [...lineUp.cables.flatMap((cable) => cablesSolved.get(cable.id) ?? []), ...unfed],
     runs: runs.map((run) => ({ ...run, verdict: worst(byRun.get(run.motorTag) ?? []) })),
     recomputed: memo.recomputed,
@@ -202,7 +327,14 @@ function loadsBelow(zone: Zone, zones: readonly Zone[]): readonly Below[] {
   for (const step of zone.steps) {
     const { element } = step;
     const drive = element.kind === 'drive' && step.parent >= 0 ? element : null;
-    const motors = element.kind === 'motor' ? [element] : drive ? (zones.find((each) => each.kind === 'output' && each.source.id === drive.id)?.steps ?? []).map((each) => each.element).filter((each) => each.kind === 'motor') : [];
+    const motors =
+      element.kind === 'motor'
+        ? [element]
+        : drive
+          ? (zones.find((each) => each.kind === 'output' && each.source.id === drive.id)?.steps ?? [])
+              .map((each) => each.element)
+              .filter((each) => each.kind === 'motor')
+          : [];
     if (!drive && motors.length === 0) continue;
     for (let at: number = step.index; at >= 0; at = zone.steps[at]?.parent ?? -1) {
       if (drive) result[at]?.drives.push(drive);
@@ -246,5 +378,8 @@ function mergeById(findings: readonly Finding[]): Finding[] {
 }
 
 const worstFirst = (a: Finding, b: Finding): number =>
-  VERDICTS.indexOf(a.verdict) - VERDICTS.indexOf(b.verdict) || compare(a.subject.tag, b.subject.tag) || compare(a.check, b.check) || compare(a.id, b.id);
+  VERDICTS.indexOf(a.verdict) - VERDICTS.indexOf(b.verdict) ||
+  compare(a.subject.tag, b.subject.tag) ||
+  compare(a.check, b.check) ||
+  compare(a.id, b.id);
 const compare = (a: string, b: string): number => (a < b ? -1 : a > b ? 1 : 0);

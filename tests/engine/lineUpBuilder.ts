@@ -2,8 +2,13 @@ import { type Cable, type Element, type LineUp, newLineUp } from '../../engine/i
 
 /** A vocabulary for small line-ups in tests and examples: parts one after another, each joined to the last by a cable or a link. */
 
-export type Part<K extends Element['kind'] = Element['kind']> = Omit<Extract<Element, { kind: K }>, 'id' | 'kind' | 'tag'> & { readonly tag?: string };
-type CableValues = Partial<Omit<Cable, 'from' | 'to' | 'id' | 'kind'>> & { readonly from?: Partial<Cable['from']>; readonly to?: Partial<Cable['to']> };
+export type Part<K extends Element['kind'] = Element['kind']> = Omit<Extract<Element, { kind: K }>, 'id' | 'kind' | 'tag'> & {
+  readonly tag?: string;
+};
+type CableValues = Partial<Omit<Cable, 'from' | 'to' | 'id' | 'kind'>> & {
+  readonly from?: Partial<Cable['from']>;
+  readonly to?: Partial<Cable['to']>;
+};
 
 export class LineUpBuilder {
   #lineUp: LineUp;

@@ -4,15 +4,43 @@ import { ampacity } from '../../engine/physics/ampacity.ts';
 import { expectClose } from './expectClose.ts';
 
 const us = (size: string, insulation_C: number, ambient_C: number, loaded: number, terminal_C: number | null = null) =>
-  ampacity({ basis: 'us', size, metal: 'copper', sets: 1, insulationTemperature_C: insulation_C, terminalTemperature_C: terminal_C, ambient_C, loadedConductors: loaded, method: 'B1', groupedCircuits: 1, group: 'pvc' })?.value_A ?? Number.NaN;
+  ampacity({
+    basis: 'us',
+    size,
+    metal: 'copper',
+    sets: 1,
+    insulationTemperature_C: insulation_C,
+    terminalTemperature_C: terminal_C,
+    ambient_C,
+    loadedConductors: loaded,
+    method: 'B1',
+    groupedCircuits: 1,
+    group: 'pvc',
+  })?.value_A ?? Number.NaN;
 const iec = (size: string, group: 'pvc' | 'xlpe', ambient_C: number, metal: 'copper' | 'aluminium' = 'copper', method: 'E' | 'F' = 'F') =>
-  ampacity({ basis: 'iec', size, metal, sets: 1, insulationTemperature_C: group === 'pvc' ? 70 : 90, terminalTemperature_C: null, ambient_C, loadedConductors: 3, method, groupedCircuits: 1, group });
+  ampacity({
+    basis: 'iec',
+    size,
+    metal,
+    sets: 1,
+    insulationTemperature_C: group === 'pvc' ? 70 : 90,
+    terminalTemperature_C: null,
+    ambient_C,
+    loadedConductors: 3,
+    method,
+    groupedCircuits: 1,
+    group,
+  });
 
 describe('NEC ampacity, published examples', () => {
-  it('six 12 AWG TW at 43 °C: 20 × 0.71 × 0.80 = 11.36 A (inspection exam question set)', () => expectClose(us('12 AWG', 60, 43, 6), 11.36, { absolute: 0.005 }, 'exam'));
-  it('10 AWG THHN at 49 °C: 40 × 0.82 = 32.8 A (continuing-education article)', () => expectClose(us('10 AWG', 90, 49, 3), 32.8, { absolute: 0.05 }, 'article'));
-  it('the same with four conductors: 26.24 A', () => expectClose(us('10 AWG', 90, 49, 4), 26.24, { absolute: 0.005 }, 'article, with its 0.80'));
-  it('12 AWG, 90 °C, 55 °C ambient: 22.8 A (engineers’ exam forum)', () => expectClose(us('12 AWG', 90, 55, 3), 22.8, { absolute: 0.05 }, 'forum'));
+  it('six 12 AWG TW at 43 °C: 20 × 0.71 × 0.80 = 11.36 A (inspection exam question set)', () =>
+    expectClose(us('12 AWG', 60, 43, 6), 11.36, { absolute: 0.005 }, 'exam'));
+  it('10 AWG THHN at 49 °C: 40 × 0.82 = 32.8 A (continuing-education article)', () =>
+    expectClose(us('10 AWG', 90, 49, 3), 32.8, { absolute: 0.05 }, 'article'));
+  it('the same with four conductors: 26.24 A', () =>
+    expectClose(us('10 AWG', 90, 49, 4), 26.24, { absolute: 0.005 }, 'article, with its 0.80'));
+  it('12 AWG, 90 °C, 55 °C ambient: 22.8 A (engineers’ exam forum)', () =>
+    expectClose(us('12 AWG', 90, 55, 3), 22.8, { absolute: 0.05 }, 'forum'));
   it('8 AWG on 75 °C terminals: 50 A (notes on motor calculations, 25 hp example)', () => expect(us('8 AWG', 90, 30, 3, 75)).toBe(50));
   it('25 hp at 460 V draws 34 A, 50 hp 65 A in the table (NEC Annex D8; notes on conductors)', () => {
     expect(tableCurrent_A(25 * WATTS_PER_HP, 460)?.current_A).toBe(34);
@@ -22,8 +50,10 @@ describe('NEC ampacity, published examples', () => {
 
 describe('IEC 60364-5-52 ampacity, published examples', () => {
   // A compressor maker's instruction books: method F at 45 °C.
-  it('185 mm2 PVC at 45 °C: 409 × 0.79 = 323 A', () => expectClose(iec('185 mm2', 'pvc', 45)?.value_A ?? 0, 323.1, { absolute: 0.5 }, 'instruction book'));
-  it('120 mm2 XLPE at 45 °C: 383 × 0.87 = 333 A', () => expectClose(iec('120 mm2', 'xlpe', 45)?.value_A ?? 0, 333.2, { absolute: 0.5 }, 'instruction book'));
+  it('185 mm2 PVC at 45 °C: 409 × 0.79 = 323 A', () =>
+    expectClose(iec('185 mm2', 'pvc', 45)?.value_A ?? 0, 323.1, { absolute: 0.5 }, 'instruction book'));
+  it('120 mm2 XLPE at 45 °C: 383 × 0.87 = 333 A', () =>
+    expectClose(iec('120 mm2', 'xlpe', 45)?.value_A ?? 0, 333.2, { absolute: 0.5 }, 'instruction book'));
   // A drive maker's guide: method E × 0.70.
   it.each([
     ['35 mm2', 'xlpe', 'copper', 110],

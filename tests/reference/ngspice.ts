@@ -6,7 +6,10 @@ import { join } from 'node:path';
 /** The independent judge of circuits and waves: a general-purpose simulator from Debian's packages. */
 
 export const hasNgspice = spawnSync('ngspice', ['--version']).status === 0;
-if (!hasNgspice) console.warn('\n*** SKIPPED: ngspice is not on this machine, so nothing here is held against a circuit simulator. Install the package ngspice. ***\n');
+if (!hasNgspice)
+  console.warn(
+    '\n*** SKIPPED: ngspice is not on this machine, so nothing here is held against a circuit simulator. Install the package ngspice. ***\n',
+  );
 
 /** Runs a deck and returns its printed measures, by lower-case name. */
 export function simulate(deck: string): ReadonlyMap<string, number> {

@@ -21,9 +21,12 @@ describe('IEEE 141 exact voltage-drop formula', () => {
     [480, 30, 0.9, 0.05, 1],
   ])('%i V, %i A, Z %f + j%f, power factor %f', (line, current, r, x, cosine) => {
     // The rated voltage lies far below what arrives, so that the load draws its rated current, as in the formula.
-    const flow = powerFlow(line, 2, [{ from: 0, to: 1, impedance_ohm: complex(r, x), ratio: 1 }], [
-      { node: 1, kind: 'regulated', ratedVoltage_V: 0.6 * line, ratedCurrent_A: current, powerFactor: cosine },
-    ]);
+    const flow = powerFlow(
+      line,
+      2,
+      [{ from: 0, to: 1, impedance_ohm: complex(r, x), ratio: 1 }],
+      [{ node: 1, kind: 'regulated', ratedVoltage_V: 0.6 * line, ratedCurrent_A: current, powerFactor: cosine }],
+    );
     const ours = line / SQRT3 - magnitude(flow.voltages_V[1] ?? complex(0));
     expect(flow.converged).toBe(true);
     expectClose(ours, exactDrop(line / SQRT3, current, r, x, cosine), { relative: 1e-9 }, 'IEEE 141 exact formula');
@@ -36,9 +39,12 @@ describe('IEC 60364-5-52 Annex G', () => {
     const annex = 1 * (((0.0225 * 50) / 35) * 0.8 + 0.08e-3 * 50 * 0.6) * 100;
     expectClose(annex, 2.811, { absolute: 0.001 }, 'worked example');
     const z = conductorImpedance({ size: '35 mm2', metal: 'copper', temperature_C: 80, frequency_Hz: 50, surround: 'nonmetallic' });
-    const flow = powerFlow(400, 2, [{ from: 0, to: 1, impedance_ohm: complex((z?.resistance_ohmPerM ?? 0) * 50, (z?.reactance_ohmPerM ?? 0) * 50), ratio: 1 }], [
-      { node: 1, kind: 'regulated', ratedVoltage_V: 200, ratedCurrent_A: 100, powerFactor: 0.8 },
-    ]);
+    const flow = powerFlow(
+      400,
+      2,
+      [{ from: 0, to: 1, impedance_ohm: complex((z?.resistance_ohmPerM ?? 0) * 50, (z?.reactance_ohmPerM ?? 0) * 50), ratio: 1 }],
+      [{ node: 1, kind: 'regulated', ratedVoltage_V: 200, ratedCurrent_A: 100, powerFactor: 0.8 }],
+    );
     // Annex G takes 1.25 × the nominal resistivity over the nominal area; IEC 60228's largest resistance is 1.5 % higher or so.
     expectClose(400 / SQRT3 - magnitude(flow.voltages_V[1] ?? complex(0)), annex, { relative: 0.03 }, 'Annex G');
   });

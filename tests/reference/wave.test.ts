@@ -5,7 +5,16 @@ import { expectClose } from './expectClose.ts';
 import { hasNgspice, simulate } from './ngspice.ts';
 
 /** 650 V step, 100 ns ramp, 80 ohm line, 1500 ohm motor, lossless, by transit time. */
-const bare = (delay_s: number) => ({ bus_V: 650, ramp_s: 100e-9, length_m: delay_s * 150e6, velocity_mPerS: 150e6, impedanceLL_ohm: 80, motor_ohm: 1500, resistance_ohmPerM: 0, skin_ohmPerMRootHz: 0 });
+const bare = (delay_s: number) => ({
+  bus_V: 650,
+  ramp_s: 100e-9,
+  length_m: delay_s * 150e6,
+  velocity_mPerS: 150e6,
+  impedanceLL_ohm: 80,
+  motor_ohm: 1500,
+  resistance_ohmPerM: 0,
+  skin_ohmPerMRootHz: 0,
+});
 const PRINTED = [
   [200e-9, 1234.2, 0.002],
   [37.5e-9, 956.9, 0.005],
@@ -14,11 +23,22 @@ const PRINTED = [
 ] as const;
 
 describe('exact lattice against a circuit simulation (ngspice 39, printed)', () => {
-  it.each(PRINTED)('transit %f s: %f V', (delay, printed, relative) => expectClose(latticePeak(bare(delay)).peak_V, printed, { relative }, 'ngspice'));
+  it.each(PRINTED)('transit %f s: %f V', (delay, printed, relative) =>
+    expectClose(latticePeak(bare(delay)).peak_V, printed, { relative }, 'ngspice'),
+  );
 
   it('line with skin-effect loss, 100 m: 1209.4 V, second crest 1056.4 V (inverse Fourier solution)', () => {
     const velocity_mPerS = 1 / Math.sqrt(150e-9 * 160e-12);
-    const input = { bus_V: 650, ramp_s: 100e-9, length_m: 100, velocity_mPerS, impedanceLL_ohm: 2 * Math.sqrt(150e-9 / 160e-12), motor_ohm: 1500, resistance_ohmPerM: 0.0053, skin_ohmPerMRootHz: 4e-5 };
+    const input = {
+      bus_V: 650,
+      ramp_s: 100e-9,
+      length_m: 100,
+      velocity_mPerS,
+      impedanceLL_ohm: 2 * Math.sqrt(150e-9 / 160e-12),
+      motor_ohm: 1500,
+      resistance_ohmPerM: 0.0053,
+      skin_ohmPerMRootHz: 4e-5,
+    };
     expectClose(latticePeak(input).peak_V, 1209.4, { relative: 0.005 }, 'FFT');
     const delay = 100 / velocity_mPerS;
     let crest = 0;
@@ -27,7 +47,14 @@ describe('exact lattice against a circuit simulation (ngspice 39, printed)', () 
   });
 
   it('critical length at 0.1, 0.5, 1, 2, 4 µs full ramp and 119 m/µs: 19, 97, 195, 390, 780 ft (von Jouanne and others, from memory)', () => {
-    for (const [ramp, ft] of [[0.1, 19], [0.5, 97], [1, 195], [2, 390], [4, 780]] as const) expectClose(criticalLength_m(119e6, (ramp * 1e-6) / 1.25) / 0.3048, ft, { relative: 0.03 }, 'paper');
+    for (const [ramp, ft] of [
+      [0.1, 19],
+      [0.5, 97],
+      [1, 195],
+      [2, 390],
+      [4, 780],
+    ] as const)
+      expectClose(criticalLength_m(119e6, (ramp * 1e-6) / 1.25) / 0.3048, ft, { relative: 0.03 }, 'paper');
   });
 
   it('surge impedance of a 90 and a 355 kW motor: 800 and 400 ohm (joint trade technical report, from memory)', () => {

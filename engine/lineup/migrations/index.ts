@@ -12,7 +12,10 @@ export interface Migration {
 
 export const MIGRATIONS: readonly Migration[] = [];
 
-export function migrate(document: Record<string, unknown>, version: number): { readonly document: Record<string, unknown>; readonly notes: readonly string[] } {
+export function migrate(
+  document: Record<string, unknown>,
+  version: number,
+): { readonly document: Record<string, unknown>; readonly notes: readonly string[] } {
   let here = document;
   const notes: string[] = [];
   for (const step of MIGRATIONS) {

@@ -26,8 +26,15 @@ export interface LatticeInput {
 export function erfc(x: number): number {
   const t = 1 / (1 + 0.5 * Math.abs(x));
   const poly =
-    -x * x - 1.26551223 +
-    t * (1.00002368 + t * (0.37409196 + t * (0.09678418 + t * (-0.18628806 + t * (0.27886807 + t * (-1.13520398 + t * (1.48851587 + t * (-0.82215223 + t * 0.17087277))))))));
+    -x * x -
+    1.26551223 +
+    t *
+      (1.00002368 +
+        t *
+          (0.37409196 +
+            t *
+              (0.09678418 +
+                t * (-0.18628806 + t * (0.27886807 + t * (-1.13520398 + t * (1.48851587 + t * (-0.82215223 + t * 0.17087277))))))));
   const value = t * Math.exp(poly);
   return x >= 0 ? value : 2 - value;
 }
@@ -88,7 +95,10 @@ export function peakUpTo_V(input: LatticeInput): number {
 }
 
 /** Upper bound for one edge: the peak grows in proportion to length up to the critical length (common practice). */
-export function linearRulePeak_V(input: Pick<LatticeInput, 'bus_V' | 'length_m' | 'motor_ohm' | 'impedanceLL_ohm'>, critical_m: number): number {
+export function linearRulePeak_V(
+  input: Pick<LatticeInput, 'bus_V' | 'length_m' | 'motor_ohm' | 'impedanceLL_ohm'>,
+  critical_m: number,
+): number {
   const reflection = (input.motor_ohm - input.impedanceLL_ohm) / (input.motor_ohm + input.impedanceLL_ohm);
   return input.bus_V * (1 + Math.max(0, reflection) * Math.min(1, critical_m > 0 ? input.length_m / critical_m : 1));
 }

@@ -1,0 +1,50 @@
+import { openFile, saveFile } from './files/lineUpFile.ts';
+import { edit, redo, select, showFinding, undo, useEditor } from './store/editorStore.ts';
+import { move, remove } from './store/edits.ts';
+
+/** The keyboard. Single letters and Delete never fire while a field is being typed in. */
+export function onKey(event: KeyboardEvent, add: () => void): void {
+  if (event.isComposing) return;
+  const key = event.key.toLowerCase();
+  const typing = event.target instanceof HTMLElement && event.target.closest('input, select, textarea') !== null;
+  const { lineUp, selected, review, finding } = useEditor.getState();
+  const done = (action: () => void) => {
+    event.preventDefault();
+    action();
+  };
+  if (event.ctrlKey || event.metaKey) {
+    if (key === 's') done(() => void saveFile());
+    else if (key === 'o') done(() => void openFile());
+    else if (typing) return;
+    else if (key === 'z') done(event.shiftKey ? redo : undo);
+    else if (key === 'y') done(redo);
+    else if (key === 'a' && lineUp) done(() => select([...lineUp.elements, ...lineUp.cables].map((part) => part.id)));
+    return;
+  }
+  if (typing || !lineUp || !review) return;
+  if (event.key === 'Delete' || event.key === 'Backspace') done(() => edit('Delete', (before) => remove(before, selected), []));
+  else if (event.key === 'Escape') done(() => (finding ? showFinding(null) : select([])));
+  else if (key === 'a') done(add);
+  else if (key === '.' || key === ',') {
+    const list = review.findings.filter((each) => each.verdict !== 'pass' && each.verdict !== 'not-applicable');
+    const at = list.findIndex((each) => each.id === finding);
+    const next = list[(at + (key === '.' ? 1 : -1) + list.length) % list.length];
+    if (next) done(() => showFinding(next.id));
+  } else if (event.key.startsWith('Arrow') && selected.length > 0 && !(event.target instanceof HTMLButtonElement)) {
+    const step = event.shiftKey ? 10 : 2.5;
+    const [dx, dy] = { ArrowLeft: [-step, 0], ArrowRight: [step, 0], ArrowUp: [0, -step], ArrowDown: [0, step] }[event.key] ?? [0, 0];
+    done(() =>
+      edit('Move', (before) =>
+        move(
+          before,
+          new Map(
+            selected.flatMap((id) => {
+              const at = before.positions[id];
+              return at ? [[id, { x_mm: at.x_mm + dx, y_mm: at.y_mm + dy }] as const] : [];
+            }),
+          ),
+        ),
+      ),
+    );
+  }
+}

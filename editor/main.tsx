@@ -1,0 +1,14 @@
+import { StrictMode } from 'react';
+import { createRoot } from 'react-dom/client';
+import '@xyflow/react/dist/style.css';
+import './ui/tokens.css';
+import './ui/layout.css';
+import { App } from './App.tsx';
+
+const root = document.getElementById('root');
+if (!root) throw new Error('index.html has no element with the id "root"');
+createRoot(root).render(
+  <StrictMode>
+    <App />
+  </StrictMode>,
+);

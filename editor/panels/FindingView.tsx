@@ -1,0 +1,111 @@
+import { type Finding, fixed, type LineUp } from '../../engine/index.ts';
+import { edit, select, showFinding } from '../store/editorStore.ts';
+import { Badge } from './Badge.tsx';
+
+/** One finding in full: the sentence, the number against its limit, why, what to do, and on what it rests. */
+export function FindingView({ finding, lineUp }: { readonly finding: Finding; readonly lineUp: LineUp }) {
+  const { value, limit, unit, margin_pct } = finding;
+  const digits = unit === 'V' || unit === 'A' ? 1 : 2;
+  const part = [...lineUp.elements, ...lineUp.cables].find((each) => each.id === finding.subject.id);
+  const missing = finding.missing[0];
+  return (
+    <article>
+      <button type="button" className="quiet" onClick={() => showFinding(null)}>
+        Back
+      </button>
+      <p style={{ display: 'flex', gap: 6, alignItems: 'center' }}>
+        <Badge verdict={finding.verdict} />
+        <span className={`word v-${finding.verdict}`}>{finding.verdict}</span>
+        <span className="muted">{finding.subject.tag}</span>
+      </p>
+      <h2 className="serif">{finding.title}</h2>
+      <p className="reason">{finding.text}</p>
+      {value !== null && (
+        <dl>
+          <dt>{finding.quantity}</dt>
+          <dd className="number">
+            {fixed(value, digits)} {unit}
+          </dd>
+          {limit !== null && (
+            <>
+              <dt>Limit</dt>
+              <dd>
+                {fixed(limit, digits)} {unit}
+              </dd>
+            </>
+          )}
+          {margin_pct !== null && (
+            <>
+              <dt>Margin</dt>
+              <dd>{fixed(margin_pct, 1)} %</dd>
+            </>
+          )}
+        </dl>
+      )}
+      {finding.missing.length > 0 && (
+        <section>
+          <h3>What is missing</h3>
+          <ul>
+            {finding.missing.map((each) => (
+              <li key={`${each.id}/${each.field}`}>
+                {each.label} of {each.tag}. Ask: {each.ask}.
+              </li>
+            ))}
+          </ul>
+        </section>
+      )}
+      <section>
+        <h3>Why it matters</h3>
+        <p className="reason">{finding.why}</p>
+      </section>
+      {(finding.remedies.length > 0 || finding.fixes.length > 0) && (
+        <section>
+          <h3>What to do</h3>
+          <ul>
+            {finding.remedies.map((each) => (
+              <li key={each}>{each}</li>
+            ))}
+          </ul>
+          {finding.fixes.map((fix) => (
+            <button key={fix.label} type="button" className="main" onClick={() => edit(fix.label, fix.apply)}>
+              {fix.label}
+            </button>
+          ))}
+        </section>
+      )}
+      <section>
+        <h3>On whose word</h3>
+        <p>
+          {finding.authority}: {finding.source}
+        </p>
+      </section>
+      {finding.assumptions.length > 0 && (
+        <section>
+          <h3>Took as given</h3>
+          <ul>
+            {finding.assumptions.map((each) => (
+              <li key={each.what}>
+                {each.what}: {each.value} ({each.source})
+              </li>
+            ))}
+          </ul>
+        </section>
+      )}
+      {finding.working.length > 0 && (
+        <details>
+          <summary>Show working</summary>
+          <ol>
+            {finding.working.map((each) => (
+              <li key={each}>{each}</li>
+            ))}
+          </ol>
+        </details>
+      )}
+      {(missing || part) && (
+        <button type="button" onClick={() => select([missing?.id || finding.subject.id], missing?.field ?? null)}>
+          Go to the field
+        </button>
+      )}
+    </article>
+  );
+}

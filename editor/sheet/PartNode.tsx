@@ -1,0 +1,27 @@
+import { Handle, type Node, type NodeProps, Position } from '@xyflow/react';
+import { memo } from 'react';
+
+/** The part under the hand: a box over its drawn symbol, with its ports. The symbol itself is painted by the sheet. */
+
+export interface PartData extends Record<string, unknown> {
+  readonly label: string;
+  readonly ports: readonly { readonly port: 'line' | 'load'; readonly x: number; readonly y: number; readonly below: boolean }[];
+}
+export type PartNodeType = Node<PartData, 'part'>;
+
+export const PartNode = memo(function PartNode({ data }: NodeProps<PartNodeType>) {
+  return (
+    <div className="part" data-part={data.label}>
+      {data.ports.map(({ port, x, y, below }) => (
+        <Handle
+          key={port}
+          id={port}
+          type="source"
+          position={below ? Position.Bottom : Position.Top}
+          style={{ left: x, top: y, bottom: 'auto', transform: 'translate(-50%, -50%)' }}
+          aria-label={`${data.label}, ${port} side`}
+        />
+      ))}
+    </div>
+  );
+});

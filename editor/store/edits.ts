@@ -1,0 +1,119 @@
+import {
+  type Cable,
+  type Element,
+  type ElementKind,
+  type LineUp,
+  newCable,
+  newElement,
+  nextId,
+  nextTag,
+  PORTS,
+  type Port,
+} from '../../engine/index.ts';
+
+/** What hands do to the document, as functions from one document to the next. */
+
+export interface At {
+  readonly x_mm: number;
+  readonly y_mm: number;
+}
+export interface PortAt {
+  readonly element: string;
+  readonly port: Port;
+}
+
+const snap = (value: number): number => Math.round(value / 2.5) * 2.5;
+export const snapped = ({ x_mm, y_mm }: At): At => ({ x_mm: snap(x_mm), y_mm: snap(y_mm) });
+
+export function place(lineUp: LineUp, kind: ElementKind, at: At): { readonly lineUp: LineUp; readonly id: string } {
+  const element = newElement(lineUp, kind);
+  return {
+    id: element.id,
+    lineUp: { ...lineUp, elements: [...lineUp.elements, element], positions: { ...lineUp.positions, [element.id]: snapped(at) } },
+  };
+}
+
+export const move = (lineUp: LineUp, places: ReadonlyMap<string, At>): LineUp => ({
+  ...lineUp,
+  positions: { ...lineUp.positions, ...Object.fromEntries([...places].map(([id, at]) => [id, snapped(at)])) },
+});
+
+/** Why these two ports may not be joined, or null when they may. */
+export function illegal(lineUp: LineUp, from: PortAt, to: PortAt): string | null {
+  if (from.element === to.element) return 'A cable joins two different parts.';
+  const find = (id: string) => lineUp.elements.find((element) => element.id === id);
+  const [a, b] = [find(from.element), find(to.element)];
+  if (!a || !b) return 'One of the parts is gone.';
+  const kinds = [a.kind, b.kind];
+  if (kinds.every((kind) => kind === 'supply')) return 'Two supplies may not be joined.';
+  if (kinds.every((kind) => kind === 'motor')) return 'A motor is fed from a drive, a bus or a box, not from another motor.';
+  const [output, other] =
+    a.kind === 'drive' && from.port === 'load' ? [a, b] : b.kind === 'drive' && to.port === 'load' ? [b, a] : [null, null];
+  if (output && other?.kind === 'supply') return 'Mains on the output of a drive destroys it.';
+  if (output && other?.kind === 'drive') return 'A drive may not stand behind another drive.';
+  return null;
+}
+
+export function connect(lineUp: LineUp, from: PortAt, to: PortAt): { readonly lineUp: LineUp; readonly id: string } {
+  const towards = from.port === 'line' && to.port === 'load';
+  const cable = towards ? newCable(lineUp, to, from) : newCable(lineUp, from, to);
+  return { id: cable.id, lineUp: { ...lineUp, cables: [...lineUp.cables, cable] } };
+}
+
+/** Puts a new part into a cable: both halves keep its data; how the shield is landed at the new ends is not known, nor how the length divides. */
+export function insertInto(
+  lineUp: LineUp,
+  cableId: string,
+  kind: ElementKind,
+  at: At,
+): { readonly lineUp: LineUp; readonly id: string } | null {
+  const cable = lineUp.cables.find((each) => each.id === cableId);
+  if (!cable || PORTS[kind].length < 2) return null;
+  const placed = place(lineUp, kind, at);
+  const half: Cable = {
+    ...cable,
+    id: nextId(placed.lineUp, 'c'),
+    tag: nextTag(placed.lineUp, cable.tag),
+    from: { element: placed.id, port: 'load' },
+    length_m: undefined,
+    lengthMost_m: undefined,
+    provenance: Object.fromEntries(
+      Object.entries(cable.provenance ?? {}).filter(([path]) => !path.startsWith('length') && !path.startsWith('from.')),
+    ),
+  };
+  const first: Cable = { ...cable, to: { element: placed.id, port: 'line' } };
+  const cables = placed.lineUp.cables.flatMap((each) => (each.id === cableId ? [first, half] : [each]));
+  return { id: placed.id, lineUp: { ...placed.lineUp, cables } };
+}
+
+export function remove(lineUp: LineUp, ids: readonly string[]): LineUp {
+  const gone = new Set(ids);
+  const elements = lineUp.elements.filter((element) => !gone.has(element.id));
+  const cables = lineUp.cables.filter(
+    (cable) => !gone.has(cable.id) && !gone.has(cable.from.element ?? '') && !gone.has(cable.to.element ?? ''),
+  );
+  const positions = Object.fromEntries(Object.entries(lineUp.positions).filter(([id]) => !gone.has(id)));
+  return elements.length === lineUp.elements.length && cables.length === lineUp.cables.length
+    ? lineUp
+    : { ...lineUp, elements, cables, positions };
+}
+
+/** Sets or, with undefined, takes out one value at a dotted path, and keeps what was typed. */
+export function setValue(lineUp: LineUp, id: string, path: string, value: unknown, typed?: string): LineUp {
+  const change = <T extends Element | Cable>(part: T): T => {
+    if (part.id !== id) return part;
+    const provenance = { ...part.provenance };
+    if (value === undefined) delete provenance[path];
+    else provenance[path] = { origin: 'entered', ...(typed === undefined ? {} : { typed }) };
+    return { ...(put(part, path.split('.'), value) as T), provenance };
+  };
+  return { ...lineUp, elements: lineUp.elements.map(change), cables: lineUp.cables.map(change) };
+}
+
+function put(part: object, [key, ...rest]: readonly string[], value: unknown): object {
+  if (key === undefined) return part;
+  const record = part as Record<string, unknown>;
+  if (rest.length > 0) return { ...record, [key]: put((record[key] as object | undefined) ?? {}, rest, value) };
+  const { [key]: _old, ...others } = record;
+  return value === undefined ? others : { ...others, [key]: value };
+}

@@ -1,0 +1,183 @@
+import { TABLE_310_16, US_AMPACITY } from '../catalog/ampacity.ts';
+import { IEC_AMPACITY } from '../catalog/iecAmpacity.ts';
+import { IEC_MOTORS, tableCurrent_A } from '../catalog/motors.ts';
+import { cite } from '../catalog/source.ts';
+import type { Cable } from '../lineup/cable.ts';
+import { newLineUp } from '../lineup/create.ts';
+import type { Element } from '../lineup/elements.ts';
+import type { LineUp } from '../lineup/lineUp.ts';
+import type { Basis } from '../lineup/project.ts';
+
+/** A provisional line-up from five numbers. What was not said is marked as assumed, or left out where only its supplier knows it. */
+
+export interface FiveNumbers {
+  readonly power_W: number;
+  readonly voltage_V: number;
+  readonly length_m: number;
+  readonly place: 'dry' | 'damp' | 'wet';
+  readonly basis: Basis;
+  /** The length as it was typed. */
+  readonly typedLength?: string;
+}
+
+const assumed = (...fields: string[]) => Object.fromEntries(fields.map((field) => [field, { origin: 'assumed' as const }]));
+
+/** The smallest size whose table value (75 °C, or method E) is not below the current. */
+function sizeFor(current_A: number, basis: Basis): string {
+  if (basis === 'us')
+    return (
+      US_AMPACITY.find((row) => row.name !== '18 AWG' && row.name !== '16 AWG' && (row.copper[1] ?? 0) >= current_A)?.name ?? '500 kcmil'
+    );
+  const table = IEC_AMPACITY.find((each) => each.metal === 'copper' && each.group === 'xlpe' && each.method === 'E');
+  const row = table?.rows.find(([, amperes]) => amperes >= current_A);
+  return `${row?.[0] ?? 240} mm2`;
+}
+
+export function startFromFive({ power_W, voltage_V, length_m, place, basis, typedLength }: FiveNumbers): LineUp {
+  const us = basis === 'us';
+  const motorVoltage_V = us ? ({ 208: 200, 240: 230, 480: 460, 600: 575 }[voltage_V] ?? voltage_V) : voltage_V;
+  const table = us
+    ? tableCurrent_A(power_W, motorVoltage_V)?.current_A
+    : IEC_MOTORS.find(([kW]) => Math.abs((kW * 1000) / power_W - 1) < 0.03)?.[3];
+  const current_A = table && (us || voltage_V === 400) ? table : power_W / (Math.sqrt(3) * motorVoltage_V * 0.85 * 0.93);
+  const rounded = Math.round(current_A * 10) / 10;
+  const size = sizeFor(us ? current_A * 1.25 : current_A, basis);
+  const frequency_Hz = us ? 60 : 50;
+  const marks = { terminalTemperature_C: 75, terminalMetal: 'copper-aluminium' as const };
+  const markProvenance = assumed('terminalTemperature_C', 'terminalMetal');
+  const elements: Element[] = [
+    { id: 'e1', kind: 'supply', tag: 'S-1', voltage_V, frequency_Hz, provenance: assumed('frequency_Hz') },
+    {
+      id: 'e2',
+      kind: 'disconnect',
+      tag: 'CB-1',
+      device: 'breaker',
+      box: 'metal',
+      ...marks,
+      provenance: { ...markProvenance, ...assumed('device', 'box') },
+    },
+    {
+      id: 'e3',
+      kind: 'reactor',
+      tag: 'L-1',
+      impedance_pct: 3,
+      ratedCurrent_A: rounded,
+      ratedVoltage_V: voltage_V,
+      box: 'metal',
+      ...marks,
+      provenance: { ...markProvenance, ...assumed('impedance_pct', 'ratedCurrent_A', 'ratedVoltage_V', 'box') },
+    },
+    {
+      id: 'e4',
+      kind: 'drive',
+      tag: 'VFD-1',
+      ratedPower_W: power_W,
+      ratedVoltage_V: voltage_V,
+      inputCurrent_A: rounded,
+      outputCurrent_A: rounded,
+      carrier_Hz: 4000,
+      box: 'metal',
+      ...marks,
+      terminalMetal: 'copper-only',
+      provenance: {
+        ...markProvenance,
+        ...assumed('ratedPower_W', 'ratedVoltage_V', 'inputCurrent_A', 'outputCurrent_A', 'carrier_Hz', 'box'),
+      },
+    },
+    {
+      id: 'e5',
+      kind: 'motor',
+      tag: 'M-1',
+      ratedPower_W: power_W,
+      ratedVoltage_V: motorVoltage_V,
+      ratedFrequency_Hz: frequency_Hz,
+      ratedCurrent_A: rounded,
+      box: 'metal',
+      ...marks,
+      provenance: { ...markProvenance, ...assumed('ratedVoltage_V', 'ratedFrequency_Hz', 'ratedCurrent_A', 'box') },
+    },
+  ];
+  const conductors = (tag: string, more: Partial<Cable>): Cable => ({
+    id: '',
+    tag,
+    kind: 'cable',
+    from: {},
+    to: {},
+    conductor: { size, metal: 'copper', sets: 1 },
+    insulation: us ? { type: 'XHHW-2' } : { type: 'XLPE', voltage_V: 1000 },
+    grounds: { count: us ? 3 : 1 },
+    auxiliary: [],
+    installation: { ambient_C: 30, loadedConductors: 3, groupedCircuits: 1, method: 'E', moisture: place },
+    ...more,
+  });
+  const cableProvenance = assumed(
+    'conductor.size',
+    'conductor.metal',
+    'conductor.sets',
+    'insulation.type',
+    'construction',
+    'installation.ambient_C',
+    'installation.loadedConductors',
+    'installation.groupedCircuits',
+    'installation.method',
+    'installation.raceway',
+  );
+  const link = (id: string, from: string, to: string): Cable => ({
+    ...conductors(id, {}),
+    id,
+    kind: 'link',
+    conductor: {},
+    insulation: {},
+    grounds: {},
+    installation: {},
+    from: { element: from, port: 'load' },
+    to: { element: to, port: 'line' },
+  });
+  const cables: Cable[] = [
+    link('c1', 'e1', 'e2'),
+    {
+      ...conductors('F-1', {
+        construction: us ? 'singles' : 'multicore',
+        installation: {
+          raceway: us ? 'steel-conduit' : 'tray',
+          ambient_C: 30,
+          loadedConductors: 3,
+          groupedCircuits: 1,
+          method: 'E',
+          moisture: 'dry',
+        },
+      }),
+      id: 'c2',
+      from: { element: 'e2', port: 'load', landing: 'full' },
+      to: { element: 'e3', port: 'line', landing: 'full' },
+      provenance: { ...cableProvenance, ...assumed('installation.moisture', 'from.landing', 'to.landing') },
+    },
+    link('c3', 'e3', 'e4'),
+    {
+      ...conductors('W-1', {
+        construction: 'foil-and-braid',
+        installation: { raceway: 'tray', ambient_C: 30, loadedConductors: 3, groupedCircuits: 1, method: 'E', moisture: place },
+      }),
+      id: 'c4',
+      from: { element: 'e4', port: 'load', landing: 'full' },
+      to: { element: 'e5', port: 'line', landing: 'full' },
+      length_m,
+      provenance: {
+        ...cableProvenance,
+        ...assumed('from.landing', 'to.landing'),
+        ...(typedLength === undefined ? {} : { length_m: { typed: typedLength } }),
+      },
+    },
+  ];
+  const empty = newLineUp(basis);
+  return {
+    ...empty,
+    project: {
+      ...empty.project,
+      title: 'Line-up from five numbers',
+      summary: `Sizes after ${us ? cite(TABLE_310_16) : 'IEC 60364-5-52 method E'}`,
+    },
+    elements,
+    cables,
+  };
+}

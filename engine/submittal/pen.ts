@@ -1,0 +1,152 @@
+import { jsPDF } from 'jspdf';
+import type { Box, Ink, Item, Segment } from '../drawing/displayList.ts';
+import { arc } from '../drawing/glyphs.ts';
+import { LIGHT } from '../drawing/svg.ts';
+
+/** Millimetres, our two weights of one face, and no character lost without a sign. */
+
+export interface Fonts {
+  readonly regular: Uint8Array;
+  readonly semibold: Uint8Array;
+}
+export const FACE = 'SourceSans3';
+/** Points in a millimetre. */
+export const PT = 72 / 25.4;
+const MISSING = '□';
+
+interface FontMetadata {
+  readonly metadata?: { characterToGlyph(code: number): number };
+}
+
+export class Pen {
+  readonly doc: jsPDF;
+  readonly #glyphs = new Map<number, boolean>();
+
+  constructor(fonts: Fonts, width_mm: number, height_mm: number) {
+    this.doc = new jsPDF({
+      unit: 'mm',
+      format: [width_mm, height_mm],
+      orientation: width_mm > height_mm ? 'landscape' : 'portrait',
+      putOnlyUsedFonts: true,
+      compress: true,
+    });
+    this.#addFont('regular.ttf', fonts.regular, 'normal');
+    this.#addFont('semibold.ttf', fonts.semibold, 'bold');
+    this.doc.setFont(FACE, 'normal');
+  }
+
+  #addFont(name: string, bytes: Uint8Array, style: 'normal' | 'bold'): void {
+    let binary = '';
+    for (let at = 0; at < bytes.length; at += 8192) binary += String.fromCharCode(...bytes.subarray(at, at + 8192));
+    this.doc.addFileToVFS(name, binary);
+    this.doc.addFont(name, FACE, style);
+  }
+
+  /** A character that the face lacks would vanish: it becomes a box instead. */
+  safe(text: string): string {
+    let made = '';
+    for (const letter of text.normalize('NFC')) {
+      const code = letter.codePointAt(0) ?? 0;
+      if (letter === '\n') made += letter;
+      else if (/\s/u.test(letter) && code !== 0xa0) made += code === 0x2009 || code === 0x202f ? '\u00a0' : ' ';
+      else made += this.#has(code) ? letter : MISSING;
+    }
+    return made;
+  }
+
+  #has(code: number): boolean {
+    const known = this.#glyphs.get(code);
+    if (known !== undefined) return known;
+    const font = this.doc.getFont() as unknown as FontMetadata;
+    const has = code >= 0x20 && code <= 0xffff && (font.metadata?.characterToGlyph(code) ?? 0) > 0;
+    this.#glyphs.set(code, has);
+    return has;
+  }
+
+  text(
+    text: string,
+    x: number,
+    y: number,
+    size_mm: number,
+    weight: 400 | 600 = 400,
+    anchor: 'start' | 'middle' | 'end' = 'start',
+    ink: Ink = 'ink',
+  ): void {
+    this.doc.setFont(FACE, weight === 600 ? 'bold' : 'normal');
+    this.doc.setFontSize(size_mm * PT);
+    this.doc.setTextColor(LIGHT[ink]);
+    this.doc.text(this.safe(text), x, y, {
+      align: anchor === 'start' ? 'left' : anchor === 'end' ? 'right' : 'center',
+      baseline: 'alphabetic',
+    });
+  }
+
+  /** In one line of this width, shortened when it must be. */
+  fitted(text: string, x: number, y: number, width_mm: number, size_mm: number, weight: 400 | 600 = 400): void {
+    this.doc.setFont(FACE, weight === 600 ? 'bold' : 'normal');
+    this.doc.setFontSize(size_mm * PT);
+    let shown = this.safe(text);
+    if (this.doc.getTextWidth(shown) > width_mm) {
+      while (shown !== '' && this.doc.getTextWidth(`${shown}…`) > width_mm) shown = shown.slice(0, -1);
+      shown = `${shown.trimEnd()}…`;
+    }
+    this.text(shown, x, y, size_mm, weight);
+  }
+
+  line(x1: number, y1: number, x2: number, y2: number, weight_mm: number): void {
+    this.doc.setDrawColor(LIGHT.ink);
+    this.doc.setLineWidth(weight_mm);
+    this.doc.setLineDashPattern([], 0);
+    this.doc.line(x1, y1, x2, y2);
+  }
+
+  /** Items of a display list, moved, and cut at the window. */
+  draw(items: readonly Item[], dx: number, dy: number, window: Box): void {
+    this.doc.saveGraphicsState();
+    this.doc.rect(window.x, window.y, window.w, window.h, null);
+    this.doc.clip();
+    this.doc.discardPath();
+    for (const item of items) this.#item(item, dx, dy);
+    this.doc.restoreGraphicsState();
+  }
+
+  #item(item: Item, dx: number, dy: number): void {
+    if (item.t === 'text') {
+      this.text(item.text, item.x + dx, item.y + dy, item.size_mm, item.weight, item.anchor, item.ink);
+      return;
+    }
+    const dash = 'dash' in item && item.dash ? [...item.dash] : [];
+    const round = dash.length === 0 || (dash[0] ?? 1) < 0.2;
+    this.doc.setLineCap(round ? 'round' : 'butt');
+    this.doc.setLineJoin('round');
+    this.doc.setLineDashPattern(dash, 0);
+    if (item.weight_mm > 0) {
+      this.doc.setDrawColor(LIGHT[item.ink]);
+      this.doc.setLineWidth(item.weight_mm);
+    }
+    const fill = 'fill' in item ? item.fill : undefined;
+    if (fill) this.doc.setFillColor(LIGHT[fill]);
+    const style = fill ? (item.weight_mm > 0 ? 'FD' : 'F') : 'S';
+    if (item.t === 'rect') {
+      if (item.corner_mm) this.doc.roundedRect(item.x + dx, item.y + dy, item.w, item.h, item.corner_mm, item.corner_mm, style);
+      else this.doc.rect(item.x + dx, item.y + dy, item.w, item.h, style);
+      return;
+    }
+    const d: readonly Segment[] =
+      item.t === 'circle'
+        ? arc(item.x, item.y, item.r, 0, 360)
+        : item.t === 'path'
+          ? item.d
+          : item.points.map(([x, y], i) => [i === 0 ? 'M' : 'L', x, y] as const);
+    this.doc.path(
+      d.map((s) =>
+        s[0] === 'C'
+          ? { op: 'c', c: [s[1] + dx, s[2] + dy, s[3] + dx, s[4] + dy, s[5] + dx, s[6] + dy] }
+          : { op: s[0] === 'M' ? 'm' : 'l', c: [s[1] + dx, s[2] + dy] },
+      ),
+    );
+    if (style === 'S') this.doc.stroke();
+    else if (style === 'F') this.doc.fill();
+    else this.doc.fillStroke();
+  }
+}
