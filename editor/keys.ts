@@ -32,7 +32,8 @@ export function onKey(event: KeyboardEvent, add: () => void): void {
     if (next) done(() => showFinding(next.id));
   } else if (event.key.startsWith('Arrow') && selected.length > 0 && !(event.target instanceof HTMLButtonElement)) {
     const step = event.shiftKey ? 10 : 2.5;
-    const [dx, dy] = { ArrowLeft: [-step, 0], ArrowRight: [step, 0], ArrowUp: [0, -step], ArrowDown: [0, step] }[event.key] ?? [0, 0];
+    const dx = event.key === 'ArrowLeft' ? -step : event.key === 'ArrowRight' ? step : 0;
+    const dy = event.key === 'ArrowUp' ? -step : event.key === 'ArrowDown' ? step : 0;
     done(() =>
       edit('Move', (before) =>
         move(

@@ -41,7 +41,7 @@ export function Tray({ family, waiting, onWait }: TrayProps) {
             }}
             onClick={() => onWait(waiting === kind ? null : kind)}
           >
-            <svg viewBox={`${symbol.left_mm - 1} -1 ${w} ${h}`} aria-hidden="true">
+            <svg viewBox={`${symbol.left_mm - 1} ${Math.min(-1, symbol.height_mm / 2 - h / 2)} ${w} ${h}`} aria-hidden="true">
               <Paint items={symbol.items} />
             </svg>
             {NAMES[kind]}

@@ -296,8 +296,8 @@ export function Sheet({ lineUp, review, waiting, onPlaced }: SheetProps) {
                   className="nodrag nopan"
                   style={{
                     position: 'absolute',
-                    left: (spot.x_mm + 12.5) * PX,
-                    top: (spot.y_mm + height + 4.5) * PX,
+                    right: -(spot.x_mm - 12) * PX,
+                    top: (spot.y_mm + height / 2 + 5) * PX,
                     pointerEvents: 'all',
                     background: 'var(--raised)',
                     fontSize: 12,

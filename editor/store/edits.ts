@@ -13,10 +13,7 @@ import {
 
 /** What hands do to the document, as functions from one document to the next. */
 
-export interface At {
-  readonly x_mm: number;
-  readonly y_mm: number;
-}
+export type At = LineUp['positions'][string];
 export interface PortAt {
   readonly element: string;
   readonly port: Port;
@@ -102,7 +99,7 @@ export function remove(lineUp: LineUp, ids: readonly string[]): LineUp {
 export function setValue(lineUp: LineUp, id: string, path: string, value: unknown, typed?: string): LineUp {
   const change = <T extends Element | Cable>(part: T): T => {
     if (part.id !== id) return part;
-    const provenance = { ...part.provenance };
+    const provenance: NonNullable<Cable['provenance']> = { ...part.provenance };
     if (value === undefined) delete provenance[path];
     else provenance[path] = { origin: 'entered', ...(typed === undefined ? {} : { typed }) };
     return { ...(put(part, path.split('.'), value) as T), provenance };

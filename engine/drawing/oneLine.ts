@@ -186,7 +186,7 @@ function gapsOf(review: Review): ReadonlyMap<string, Gap> {
 
 function landedBothSides(cables: readonly Cable[], id: string): boolean {
   const ends = cables
-    .filter((each) => each.kind === 'cable')
+    .filter((each) => each.kind === 'cable' && (each.construction === 'foil-and-braid' || each.construction === 'copper-tape'))
     .flatMap((cable) => [cable.from, cable.to])
     .filter((end) => end.element === id);
   return ends.length >= 2 && ends.every((end) => end.landing === 'full' || end.landing === 'clamp');

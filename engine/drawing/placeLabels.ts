@@ -101,7 +101,9 @@ function verdictBlock(each: Wanted, callouts: ReadonlyMap<string, number>): read
     }
   }
   numbers.forEach((number, index) => {
-    const column = index % RINGS_A_ROW;
+    // From left to right in each row, the row ending at the axis.
+    const inRow = Math.min(RINGS_A_ROW, numbers.length - Math.floor(index / RINGS_A_ROW) * RINGS_A_ROW);
+    const column = inRow - 1 - (index % RINGS_A_ROW);
     items.push(...callout(number, right - 1.4 - column * RING_mm, y + RING_mm / 2 + Math.floor(index / RINGS_A_ROW) * RING_mm));
   });
   return items;

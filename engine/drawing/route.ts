@@ -5,6 +5,8 @@ import { type Family, symbolOf } from './symbols.ts';
 
 /** Straight piece before the first corner, so that a landing has room. */
 const STUB_mm = 8;
+/** Of a link: half of the way to the next part. */
+const LINK_STUB_mm = 2.5;
 /** A cable that leads nowhere yet. */
 const LOOSE_mm = 20;
 /** A bus goes on this far beyond its last tap. */
@@ -23,7 +25,7 @@ interface Place {
 export function routeCable(lineUp: LineUp, positions: Positions, cable: Cable, family: Family): readonly Point[] {
   const a = placeOf(lineUp, positions, cable.from, 'load', family);
   const b = placeOf(lineUp, positions, cable.to, 'line', family);
-  if (a && b) return between(a, b);
+  if (a && b) return between(a, b, cable.kind === 'link' ? LINK_STUB_mm : STUB_mm);
   if (a)
     return [
       [a.x, a.y],
@@ -48,7 +50,7 @@ function placeOf(lineUp: LineUp, positions: Positions, end: CableEnd, usual: 'li
   return { x: at.x_mm + port.x, y: at.y_mm + port.y, way: side === 'load' ? 1 : -1 };
 }
 
-function between(first: Place, second: Place): readonly Point[] {
+function between(first: Place, second: Place, stub: number): readonly Point[] {
   const a = first.way === 0 ? { x: second.way === 0 ? first.x : second.x, y: first.y, way: Math.sign(second.y - first.y) || 1 } : first;
   const b = second.way === 0 ? { x: a.x, y: second.y, way: Math.sign(first.y - second.y) || -1 } : second;
   const facing = a.way === -b.way && (b.y - a.y) * a.way > 0;
@@ -58,7 +60,7 @@ function between(first: Place, second: Place): readonly Point[] {
       [b.x, b.y],
     ];
   if (facing) {
-    const y = a.y + a.way * Math.min(STUB_mm, Math.abs(b.y - a.y) / 2);
+    const y = a.y + a.way * Math.min(stub, Math.abs(b.y - a.y) / 2);
     return [
       [a.x, a.y],
       [a.x, y],
@@ -66,8 +68,8 @@ function between(first: Place, second: Place): readonly Point[] {
       [b.x, b.y],
     ];
   }
-  const fromY = a.y + a.way * STUB_mm;
-  const toY = b.y + b.way * STUB_mm;
+  const fromY = a.y + a.way * stub;
+  const toY = b.y + b.way * stub;
   const x = Math.abs(a.x - b.x) > 40 ? (a.x + b.x) / 2 : Math.max(a.x, b.x) + 30;
   return [
     [a.x, a.y],

@@ -80,7 +80,7 @@ function reviewWith(memo: Memo, lineUp: LineUp): Review {
       const fresh = solveZone(zone, start, basis);
       return { ...fresh, steps: fresh.steps.map((step, i) => memo.keep(`step/${zone.kind}/${zone.source.id}/${i}`, step)) };
     });
-    result.steps.forEach((step, i) => memo.keep(`step/${zone.kind}/${zone.source.id}/${i}`, step));
+    for (const [i, step] of result.steps.entries()) memo.keep(`step/${zone.kind}/${zone.source.id}/${i}`, step);
     solved.set(zone, result);
   }
 

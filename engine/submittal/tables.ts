@@ -110,19 +110,33 @@ export function findingsTable(review: Review, wide: boolean): Table {
 }
 
 export function passesTable(review: Review): Table {
-  const rows = review.findings.filter((each) => !LISTED.includes(each.verdict));
+  // The same words about several places stand in one row.
+  const rows = new Map<string, { readonly first: Finding; readonly places: Set<string> }>();
+  for (const each of review.findings) {
+    if (LISTED.includes(each.verdict)) continue;
+    const key = [each.verdict, each.check, each.text, each.source].join('|');
+    const row = rows.get(key) ?? { first: each, places: new Set<string>() };
+    row.places.add(where(each).replace('\n', ', '));
+    rows.set(key, row);
+  }
   return {
     title: 'Checks that pass or do not apply',
     empty: 'No check passes yet.',
     columns: [
       { head: 'Verdict', w: 34 },
       { head: 'Check', grow: 1 },
-      { head: 'Where', w: 34 },
+      { head: 'Where', grow: 1 },
       { head: 'Finding', grow: 2 },
-      { head: 'Source', grow: 1 },
+      { head: 'Source', grow: 1.3 },
     ],
     verdictColumn: 0,
-    rows: rows.map((each) => [VERDICT_WORD[each.verdict], each.title, where(each), each.text, `${each.authority}, ${each.source}`]),
+    rows: [...rows.values()].map(({ first, places }) => [
+      VERDICT_WORD[first.verdict],
+      first.title,
+      [...places].join('; '),
+      first.text,
+      `${first.authority}, ${first.source}`,
+    ]),
   };
 }
 

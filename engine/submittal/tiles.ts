@@ -12,13 +12,13 @@ export function tilesOf(drawing: OneLine, w: number, h: number): readonly Box[] 
     drawing.x_mm,
     drawing.width_mm,
     w,
-    kept.filter((box) => box.w < w / 2).map((box) => [box.x - 3, box.x + box.w + 3] as const),
+    kept.filter((box) => box.w < w / 2).map((box) => [box.x - 0.4, box.x + box.w + 0.4] as const),
   );
   const ys = cuts(
     drawing.y_mm,
     drawing.height_mm,
     h,
-    kept.map((box) => [box.y - 3, box.y + box.h + 3] as const),
+    kept.map((box) => [box.y - 0.4, box.y + box.h + 0.4] as const),
   );
   const tiles: Box[] = [];
   for (let row = 0; row + 1 < ys.length; row++)

@@ -5,10 +5,20 @@ import { type Cable, type Element, type LineUp, newLineUp } from '../../engine/i
 export type Part<K extends Element['kind'] = Element['kind']> = Omit<Extract<Element, { kind: K }>, 'id' | 'kind' | 'tag'> & {
   readonly tag?: string;
 };
-type CableValues = Partial<Omit<Cable, 'from' | 'to' | 'id' | 'kind'>> & {
+interface CableValues {
+  readonly tag?: string;
+  readonly conductor?: Cable['conductor'];
+  readonly insulation?: Cable['insulation'];
+  readonly construction?: NonNullable<Cable['construction']>;
+  readonly grounds?: Cable['grounds'];
+  readonly auxiliary?: Cable['auxiliary'];
+  readonly length_m?: number;
+  readonly lengthMost_m?: number;
+  readonly provenance?: NonNullable<Cable['provenance']>;
+  readonly installation?: Cable['installation'];
   readonly from?: Partial<Cable['from']>;
   readonly to?: Partial<Cable['to']>;
-};
+}
 
 export class LineUpBuilder {
   #lineUp: LineUp;

@@ -1,0 +1,111 @@
+import { readdirSync, readFileSync } from 'node:fs';
+import { join } from 'node:path';
+import { describe, expect, it } from 'vitest';
+import { FIELDS, formatQuantity, load, parseQuantity, review, save } from '../../engine/index.ts';
+
+const FOLDER = join(import.meta.dirname, '../../examples');
+const EXAMPLES = readdirSync(FOLDER).map((name) => [name, readFileSync(join(FOLDER, name), 'utf8')] as const);
+const good = EXAMPLES[0]?.[1] ?? '';
+const altered = (change: (document: Record<string, never>) => void): string => {
+  const document = JSON.parse(good);
+  change(document);
+  return JSON.stringify(document);
+};
+const any = (value: unknown) => value as Record<string, Record<string, unknown>[]>;
+
+describe('opening a file', () => {
+  it.each(EXAMPLES)('%s opens and comes back the same, byte for byte', (_name, text) => {
+    const loaded = load(text);
+    expect(loaded.ok && save(loaded.lineUp)).toBe(text);
+  });
+
+  it('keeps fields it does not know, at every level', () => {
+    const loaded = load(altered((d) => Object.assign(any(d)['elements']?.[0] ?? {}, { colourOfLid: 'green' })));
+    expect(loaded.ok && save(loaded.lineUp)).toContain('colourOfLid');
+  });
+
+  it.each([
+    ['empty', '', /empty/],
+    ['not JSON', 'hello', /not JSON|too early/],
+    ['truncated', good.slice(0, 900), /too early|not JSON/],
+    ['an array', '[]', /does not hold a line-up/],
+    ['another format', '{"format":"x","version":1}', /says "x"/],
+    ['a newer version', '{"format":"copperline","version":99}', /newer program/],
+    ['a wrong type', altered((d) => Object.assign(any(d)['cables']?.[1] ?? {}, { length_m: 'long' })), /number is expected, it says "long"/],
+    ['an absurd number', altered((d) => Object.assign(any(d)['cables']?.[1] ?? {}, { length_m: 1e300 })), /less than/],
+    ['a negative length', altered((d) => Object.assign(any(d)['cables']?.[1] ?? {}, { length_m: -3 })), /at least 0/],
+    ['an unknown kind', altered((d) => Object.assign(any(d)['elements']?.[0] ?? {}, { kind: 'teapot' })), /says/],
+    ['a duplicate id', altered((d) => Object.assign(any(d)['elements']?.[1] ?? {}, { id: 'e1' })), /also that of/],
+    ['a dangling end', altered((d) => Object.assign(any(d)['cables']?.[1] ?? {}, { to: { element: 'gone' } })), /no element has that id/],
+    ['deep nesting', '['.repeat(100_000), /nested/],
+    ['ten megabytes', ' '.repeat(11 * 1024 * 1024), /MB/],
+  ] as const)('refuses %s with place, reason and mend', (_what, text, reason) => {
+    const loaded = load(text, 'site.json');
+    expect(loaded.ok).toBe(false);
+    if (loaded.ok) return;
+    expect(loaded.what).toMatch(reason);
+    expect(loaded.where).toContain('site.json');
+    expect(loaded.mend.length).toBeGreaterThan(10);
+  });
+
+  it('does not let a file reach the prototypes', () => {
+    load('{"__proto__":{"polluted":1},"format":"copperline","version":1}');
+    expect(({} as Record<string, unknown>)['polluted']).toBeUndefined();
+  });
+});
+
+describe('units at the door', () => {
+  it.each([
+    ['210 ft', 'length', 'us', 64.008],
+    ['64 m', 'length', 'us', 64],
+    ['64,5 m', 'length', 'metric', 64.5],
+    ['60 hp', 'power', 'us', 44741.9922949],
+    ['45 kW', 'power', 'us', 45000],
+    ['15 mil', 'smallLength', 'us', 0.381],
+    ['104', 'temperature', 'us', 40],
+    ['40 °C', 'temperature', 'us', 40],
+    ['0.15 µs', 'time', 'us', 0.15e-6],
+    ['150 ns', 'time', 'us', 150e-9],
+    ['4 kHz', 'frequency', 'us', 4000],
+    ['20.9 kA', 'current', 'us', 20900],
+    ['2 AWG', 'size', 'us', '2 AWG'],
+    ['1/0', 'size', 'us', '1/0 AWG'],
+    ['35 mm²', 'size', 'us', '35 mm2'],
+    ['35', 'size', 'metric', '35 mm2'],
+  ] as const)('%s', (typed, quantity, units, value) => {
+    const parsed = parseQuantity(typed, quantity, units);
+    expect(parsed.ok && parsed.value).toEqual(value);
+  });
+
+  it('asks where it would have to guess', () => {
+    expect(parseQuantity('1,234 ft', 'length', 'us').ok).toBe(false);
+    expect(parseQuantity('35', 'size', 'us').ok).toBe(false);
+    expect(parseQuantity('3 stones', 'length', 'us').ok).toBe(false);
+  });
+
+  it('shows what it reads', () => expect(formatQuantity(64.008, 'length', 'us')).toBe('210\u00a0ft'));
+  it('names every field once', () => {
+    for (const list of Object.values(FIELDS)) expect(new Set(list.map((field) => field.path)).size).toBe(list.length);
+  });
+});
+
+/** What a competent engineer says of these line-ups, worked by hand beforehand: check, subject, verdict. */
+const EXPECTED: Readonly<Record<string, readonly (readonly [string, string, string])[]>> = {
+  'heron-weir-pumps.json': [['shield-continuity', 'DS-2', 'fail'], ['shield-landing', 'W-2A', 'fail'], ['feeder-drop', 'F-2', 'pass'], ['lead-drop', 'P-2', 'pass'], ['lead-ampacity', 'W-2A', 'pass'], ['feeder-ampacity', 'F-2', 'pass'], ['supply-earthing', 'VFD-2', 'pass']],
+  'fennel-lane-capping.json': [['insulation-moisture', 'W-1A', 'fail'], ['insulation-wall', 'W-1A', 'caution'], ['motor-peak-voltage', 'M-4', 'fail'], ['lead-drop', 'M-4', 'pass'], ['feeder-ampacity', 'F-1', 'pass'], ['shield-continuity', 'M-1', 'pass']],
+  'quillback-hall-air.json': [['motor-peak-voltage', 'AHU-1', 'fail'], ['shield-continuity', 'AHU-1', 'pass'], ['lead-ampacity', 'W-1A', 'pass']],
+  'basalt-ridge-crusher.json': [['conductor-metal', 'F-1', 'fail'], ['lead-ampacity', 'W-1', 'fail'], ['lead-drop', 'CR-1', 'note'], ['shield-present', 'CR-1', 'caution'], ['motor-peak-voltage', 'CR-1', 'pass'], ['feeder-ampacity', 'F-1', 'pass']],
+  'frostmere-cold-store.json': [['insulation-moisture', 'W-1', 'fail'], ['motor-peak-voltage', 'EF-1', 'fail'], ['feeder-drop', 'F-1', 'open']],
+  'vantage-cleanroom-air.json': [['shield-continuity', 'Q-2', 'fail'], ['shield-landing', 'W-1A', 'fail'], ['motor-peak-voltage', 'M-1', 'open'], ['lead-drop', 'M-1', 'note'], ['feeder-drop', 'F-1', 'pass']],
+};
+
+describe('the worked examples', () => {
+  it.each(EXAMPLES)('%s', (name, text) => {
+    const loaded = load(text);
+    if (!loaded.ok) throw new Error(loaded.what);
+    const { findings, verdict } = review(loaded.lineUp);
+    if (name === 'alder-mill-fan.json') expect(verdict).toBe('pass');
+    const said = (EXPECTED[name] ?? []).map(([check, tag]) => [check, tag, findings.find((each) => each.check === check && each.subject.tag === tag)?.verdict]);
+    expect(said).toEqual((EXPECTED[name] ?? []).map((each) => [...each]));
+  });
+});
