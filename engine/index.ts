@@ -1,6 +1,6 @@
 /** The door of the engine. */
 
-export { AUTHORITIES, type Finding, type Fix, type Subject, VERDICTS, type Verdict, worst } from './checks/finding.ts';
+export { type Finding, type Fix, type Subject, VERDICTS, type Verdict } from './checks/finding.ts';
 export { CHECKS } from './checks/index.ts';
 export type { Review, SolvedCable, SolvedElement, SolvedRun } from './checks/solved.ts';
 export type { Item } from './drawing/displayList.ts';
@@ -16,7 +16,7 @@ export { FIELDS, type Field, fieldOf, valueAt } from './lineup/fields.ts';
 export { type LineUp, lineUp as lineUpSchema } from './lineup/lineUp.ts';
 export { type Loaded, load } from './lineup/load.ts';
 export type { Basis, Project, SheetSize } from './lineup/project.ts';
-export { fixed, roundTo } from './lineup/roundTo.ts';
+export { fixed } from './lineup/roundTo.ts';
 export { save } from './lineup/save.ts';
 export { formatQuantity, type Parsed, parseQuantity, type Quantity, type Units } from './lineup/units.ts';
 export { createReviewer, type Reviewer, review } from './review/createReviewer.ts';

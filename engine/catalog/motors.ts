@@ -1,8 +1,8 @@
-import type { Source } from './source.ts';
+import { cite, type Source } from './source.ts';
 
 /** Motor table currents. */
 
-export const TABLE_430_250: Source = { standard: 'NEC', edition: '2023', place: 'Table 430.250', status: 'published' };
+const TABLE_430_250: Source = { standard: 'NEC', edition: '2023', place: 'Table 430.250', status: 'published' };
 
 /** Three-phase induction, full load, amperes at 200, 208, 230, 460, 575 V. */
 export const US_MOTOR_CURRENTS: readonly { readonly hp: number; readonly amperes: readonly (number | null)[] }[] = [
@@ -51,12 +51,10 @@ export function tableCurrent_A(power_W: number, voltage_V: number): { readonly c
   const hp = power_W / WATTS_PER_HP;
   const row = US_MOTOR_CURRENTS.find((candidate) => Math.abs(candidate.hp / hp - 1) <= 0.03);
   const current_A = column && row ? (row.amperes[column.column] ?? null) : null;
-  return current_A === null || !row || !column ? null : { current_A, label: `${row.hp} hp at ${column.volts} V` };
+  return current_A === null || !row || !column ? null : { current_A, label: `${row.hp} hp at ${column.volts} V, ${cite(TABLE_430_250)}` };
 }
 
-export const IEC_MOTOR_TABLE: Source = { standard: 'IEC 60947-4-1', edition: '2018', place: 'Table G.1', status: 'from memory' };
-
-/** 4 poles, 400 V, 50 Hz: [kW, IE3 efficiency %, typical power factor, indicative amperes]. Efficiency IEC 60034-30-1. */
+/** IEC 60947-4-1:2018 Table G.1 (from memory). 4 poles, 400 V, 50 Hz: [kW, IE3 efficiency %, typical power factor, indicative amperes]. Efficiency IEC 60034-30-1. */
 export const IEC_MOTORS: readonly (readonly [number, number, number, number | null])[] = [
   [0.37, 77.3, 0.7, 1.1],
   [0.55, 80.8, 0.73, 1.5],

@@ -220,7 +220,7 @@ export const leadAmpacity: Check = {
           ? tableCurrent_A(motor.ratedPower_W, motor.ratedVoltage_V)
           : null;
       return table
-        ? { amperes: table.current_A, how: `Table 430.250, ${table.label}` }
+        ? { amperes: table.current_A, how: table.label }
         : { amperes: motor.ratedCurrent_A ?? 0, how: 'nameplate' };
     });
     currents.sort((a, b) => b.amperes - a.amperes);

@@ -129,6 +129,11 @@ function main(args: readonly string[]): number {
   return exit;
 }
 
+// A reader that has seen enough (head, less) closes the pipe: that is no fault.
+process.stdout.on('error', (fault: NodeJS.ErrnoException) => {
+  if (fault.code !== 'EPIPE') throw fault;
+});
+
 try {
   process.exitCode = main(process.argv.slice(2));
 } catch (fault) {

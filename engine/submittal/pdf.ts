@@ -1,6 +1,7 @@
 import { autoTable } from 'jspdf-autotable';
 import type { Review } from '../checks/solved.ts';
 import { translate } from '../drawing/displayList.ts';
+import { extent, meets } from '../drawing/extent.ts';
 import { badge } from '../drawing/marks.ts';
 import { oneLine } from '../drawing/oneLine.ts';
 import type { LineUp } from '../lineup/lineUp.ts';
@@ -55,7 +56,8 @@ export function submittalPdf(lineUp: LineUp, review: Review, options: SubmittalO
     kinds.push('One-line');
     const left = area.x + (area.w - tile.w) / 2;
     const top = area.y + Math.max(0, Math.min((area.h - tile.h) / 2, 12));
-    pen.draw(drawing.items, left - tile.x, top - tile.y, { x: left - 0.5, y: top - 0.5, w: tile.w + 1, h: tile.h + 1 });
+    const shown = drawing.items.filter((item) => meets(extent([item]), tile));
+    pen.draw(shown, left - tile.x, top - tile.y, { x: left - 0.5, y: top - 0.5, w: tile.w + 1, h: tile.h + 1 });
     if (tiles.length > 1) pen.text(`Part ${index + 1} of ${tiles.length} of the one-line`, BORDER_mm + 4, BORDER_mm + 6, TEXT_mm, 600);
   });
   outline('One-line', 1);

@@ -30,15 +30,20 @@ export function tilesOf(drawing: OneLine, w: number, h: number): readonly Box[] 
   return tiles;
 }
 
+/** Each cut as far on as can be where it crosses nothing; where the parts stand too close for that, where it crosses least. */
 function cuts(start: number, length: number, most: number, kept: readonly (readonly [number, number])[]): readonly number[] {
   const end = start + length;
   const found = [start];
-  for (let from = start; end - from > most + 1e-9; ) {
-    let cut = from + most;
-    // Go back from the last possible place to the first that touches nothing; if none is free, cut at the limit.
-    for (let inside = kept.filter(([a, b]) => a < cut && cut < b); inside.length > 0; inside = kept.filter(([a, b]) => a < cut && cut < b))
-      cut = Math.min(...inside.map(([a]) => a));
-    if (cut <= from + most / 4) cut = from + most;
+  // Three more millimetres still stay inside the border (the estimate of text widths is generous): no sheet for a sliver.
+  for (let from = start; end - from > most + 3; ) {
+    const limit = from + most;
+    let cut = limit;
+    let least = Number.POSITIVE_INFINITY;
+    for (const at of [limit, ...kept.flat()]) {
+      if (at <= from + most / 4 || at > limit) continue;
+      const crossed = kept.filter(([a, b]) => a < at && at < b).length;
+      if (crossed < least || (crossed === least && at > cut)) [cut, least] = [at, crossed];
+    }
     found.push(cut);
     from = cut;
   }
