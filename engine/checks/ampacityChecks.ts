@@ -219,9 +219,7 @@ export const leadAmpacity: Check = {
         basis === 'us' && motor.ratedPower_W !== undefined && motor.ratedVoltage_V !== undefined
           ? tableCurrent_A(motor.ratedPower_W, motor.ratedVoltage_V)
           : null;
-      return table
-        ? { amperes: table.current_A, how: table.label }
-        : { amperes: motor.ratedCurrent_A ?? 0, how: 'nameplate' };
+      return table ? { amperes: table.current_A, how: table.label } : { amperes: motor.ratedCurrent_A ?? 0, how: 'nameplate' };
     });
     currents.sort((a, b) => b.amperes - a.amperes);
     const sum = currents.reduce((total, { amperes }) => total + amperes, 0);

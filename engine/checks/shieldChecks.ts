@@ -93,10 +93,11 @@ export const bondThrough = (box: Element, at: ShieldBreak): Fix =>
             (cable[end].landing === undefined || cable[end].landing === 'none'),
         );
         if (toLand.length === 0) return cable;
-      const land = (end: 'from' | 'to') => (toLand.includes(end) ? { ...cable[end], landing: 'clamp' as const } : cable[end]);
-      return { ...cable, from: land('from'), to: land('to') };
+        const land = (end: 'from' | 'to') => (toLand.includes(end) ? { ...cable[end], landing: 'clamp' as const } : cable[end]);
+        return { ...cable, from: land('from'), to: land('to') };
+      }),
     }),
-  }));
+  );
 
 const endWords = (cable: Cable, end: 'from' | 'to'): string => {
   const { landing } = cable[end];

@@ -1,4 +1,4 @@
-import { readFileSync, renameSync, writeFileSync } from 'node:fs';
+import { readFileSync, renameSync, rmSync, writeFileSync } from 'node:fs';
 import { basename } from 'node:path';
 import { fileURLToPath } from 'node:url';
 import { CHECKS, type LineUp, load, type Review, review } from '../index.ts';
@@ -9,10 +9,13 @@ import { submittalPdf } from '../submittal/pdf.ts';
 const USAGE = 'usage: npm run --silent check -- FILE... [--json] [--basis us|iec] [--pdf OUT] [--list]';
 
 /** Control and direction-changing characters out: text from a file never drives a terminal. */
-const printable = (text: string): string =>
-  text.replace(/[\u0000-\u0009\u000b-\u001f\u007f-\u009f\u200e\u200f\u202a-\u202e\u2066-\u2069]/gu, '');
-const print = (text: string): void => void process.stdout.write(`${printable(text)}\n`);
-const complain = (text: string): void => void process.stderr.write(`${printable(text)}\n`);
+const printable = (text: string): string => text.replace(/[\u0000-\u001f\u007f-\u009f\u200e\u200f\u202a-\u202e\u2066-\u2069]/gu, '');
+const print = (line: string): void => void process.stdout.write(`${printable(line)}\n`);
+const complain = (...lines: readonly string[]): void => void process.stderr.write(lines.map((line) => `${printable(line)}\n`).join(''));
+/** Line by line: what JSON itself does not escape is taken out, its own line ends stay. */
+const printJson = (value: unknown): void => JSON.stringify(value, null, 2).split('\n').forEach(print);
+// Whoever reads may stop early ("| head"): that is no fault of ours.
+process.stdout.on('error', () => process.exit());
 
 interface Options {
   readonly files: readonly string[];
@@ -49,13 +52,22 @@ function readOptions(args: readonly string[]): Options | string {
 
 const font = (name: string): Uint8Array => readFileSync(fileURLToPath(new URL(`../../public/fonts/${name}`, import.meta.url)));
 
-function writePdf(lineUp: LineUp, result: Review, out: string): void {
+/** Written beside its place and then moved there: a file half written is never found under the name asked for. */
+function writePdf(lineUp: LineUp, result: Review, out: string): boolean {
   const bytes = submittalPdf(lineUp, result, {
     fonts: { regular: font('SourceSans3_400Regular.ttf'), semibold: font('SourceSans3_600SemiBold.ttf') },
     date: lineUp.project.date ?? new Date().toISOString().slice(0, 10),
   });
-  writeFileSync(`${out}.part`, bytes);
-  renameSync(`${out}.part`, out);
+  const beside = `${out}.${process.pid}.part`;
+  try {
+    writeFileSync(beside, bytes);
+    renameSync(beside, out);
+    return true;
+  } catch {
+    rmSync(beside, { force: true });
+    complain(`${out}: it cannot be written. Check that the folder exists and that you may write there.`);
+    return false;
+  }
 }
 
 /** One finding as the JSON report holds it: everything but the edits that would mend it. */
@@ -77,18 +89,11 @@ function asText(file: string, result: Review): void {
 function main(args: readonly string[]): number {
   const options = readOptions(args);
   if (typeof options === 'string') {
-    complain(`${options}\n${USAGE}`);
+    complain(options, USAGE);
     return 2;
   }
   if (options.list) {
-    if (options.json)
-      print(
-        JSON.stringify(
-          CHECKS.map(({ slug, title, authority, source }) => ({ slug, title, authority, source })),
-          null,
-          2,
-        ),
-      );
+    if (options.json) printJson(CHECKS.map(({ slug, title, authority, source }) => ({ slug, title, authority, source })));
     else
       for (const { slug, title, authority, source } of CHECKS)
         print(`${slug.padEnd(20)} ${title.padEnd(30)} ${authority.padEnd(10)} ${source}`);
@@ -123,9 +128,9 @@ function main(args: readonly string[]): number {
         solved: { elements: result.elements, cables: result.cables, runs: result.runs },
       });
     else asText(file, result);
-    if (options.pdf) writePdf(lineUp, result, options.pdf);
+    if (options.pdf && !writePdf(lineUp, result, options.pdf)) exit = 2;
   }
-  if (options.json) print(JSON.stringify(reports, null, 2));
+  if (options.json) printJson(reports);
   return exit;
 }
 
@@ -137,6 +142,6 @@ process.stdout.on('error', (fault: NodeJS.ErrnoException) => {
 try {
   process.exitCode = main(process.argv.slice(2));
 } catch (fault) {
-  complain(`internal fault: ${fault instanceof Error ? (fault.stack ?? fault.message) : String(fault)}`);
+  complain(...`internal fault: ${fault instanceof Error ? (fault.stack ?? fault.message) : String(fault)}`.split('\n'));
   process.exitCode = 3;
 }

@@ -1,5 +1,6 @@
 import type { z } from 'zod';
 import { PORTS } from './elements.ts';
+import { jsonFault } from './jsonFault.ts';
 import { FORMAT, type LineUp, lineUp as schema, VERSION } from './lineUp.ts';
 import { migrate } from './migrations/index.ts';
 
@@ -21,7 +22,8 @@ const printable = (text: string): string =>
     .join('')
     .slice(0, 300);
 
-export function load(text: string, file = 'the file'): Loaded {
+export function load(content: string, file = 'the file'): Loaded {
+  const text = content.startsWith('\ufeff') ? content.slice(1) : content;
   if (text.length > MOST_BYTES)
     return refuse(
       file,
@@ -32,21 +34,22 @@ export function load(text: string, file = 'the file'): Loaded {
   const deep = tooDeepAt(text);
   if (deep !== null)
     return refuse(
-      `${file}, line ${lineOf(text, deep)}`,
+      `${file}, ${placeIn(text, deep)}`,
       `brackets are nested more than ${MOST_DEPTH} deep`,
       'A line-up is never that deep: this is another kind of file, or it was damaged.',
     );
   let raw: unknown;
   try {
     raw = JSON.parse(text, (key, value) => (key === '__proto__' || key === 'constructor' || key === 'prototype' ? undefined : value));
-  } catch (fault) {
-    const reason = fault instanceof Error ? fault.message : String(fault);
-    const position = Number(/position (\d+)/.exec(reason)?.[1] ?? text.length);
-    const cut = position >= text.trimEnd().length - 1 || /end of JSON|Unterminated/i.test(reason);
+  } catch {
+    const fault = jsonFault(text);
+    const cut = fault === null || fault.at >= text.trimEnd().length;
     return refuse(
-      `${file}, line ${lineOf(text, position)}`,
-      cut ? 'the text ends too early: the file was cut off' : `it is not JSON from here on (${reason.split(' in JSON')[0]})`,
-      cut ? 'Copy the file again, or open an earlier copy.' : 'Mend the text at this line, or open an earlier copy.',
+      `${file}, ${placeIn(text, fault?.at ?? text.length)}`,
+      cut
+        ? 'the text ends too early: the file was cut off'
+        : `it is not JSON from here on: ${fault.expected} is expected, it says ${show(text.slice(fault.at, fault.at + 20))}`,
+      cut ? 'Copy the file again, or open an earlier copy.' : 'Mend the text at this place, or open an earlier copy.',
     );
   }
   if (typeof raw !== 'object' || raw === null || Array.isArray(raw))
@@ -128,9 +131,18 @@ function tooDeepAt(text: string): number | null {
   return null;
 }
 
-const lineOf = (text: string, position: number): number => text.slice(0, position).split('\n').length;
+/** 'line 3, column 14', both counted from 1. */
+function placeIn(text: string, position: number): string {
+  const before = text.slice(0, position).split('\n');
+  return `line ${before.length}, column ${(before.at(-1) ?? '').length + 1}`;
+}
 
-const show = (value: unknown): string => (value === undefined ? 'nothing' : (JSON.stringify(value) ?? typeof value).slice(0, 60));
+function show(value: unknown): string {
+  if (value === undefined) return 'nothing';
+  // A number too large for the machine reads as infinity, which JSON would show as null.
+  if (typeof value === 'number') return Number.isFinite(value) ? String(value) : 'a number too large to hold';
+  return (JSON.stringify(value) ?? typeof value).slice(0, 60);
+}
 
 const at = (document: unknown, path: readonly PropertyKey[]): unknown =>
   path.reduce<unknown>(
@@ -142,20 +154,30 @@ const at = (document: unknown, path: readonly PropertyKey[]): unknown =>
 function placeOf(document: unknown, path: readonly PropertyKey[]): string {
   const words: string[] = [];
   path.forEach((key, i) => {
-    if (typeof key === 'number') words[words.length - 1] += `[${key}]`;
+    if (typeof key === 'number' && words.length > 0) words[words.length - 1] += `[${key}]`;
     else words.push(String(key));
     const part = at(document, path.slice(0, i + 1));
-    if (typeof key === 'number' && typeof part === 'object' && part !== null && 'tag' in part)
-      words[words.length - 1] += ` "${String(part.tag)}"`;
+    if (typeof key === 'number' && typeof part === 'object' && part !== null && 'tag' in part && typeof part.tag === 'string')
+      words[words.length - 1] += ` "${part.tag}"`;
   });
   return words.join(', ') || 'the whole';
 }
+
+const KIND_WORDS: Readonly<Record<string, string>> = {
+  number: 'a number',
+  int: 'a whole number',
+  string: 'a text',
+  boolean: 'true or false',
+  array: 'a list',
+  object: 'a group of named values',
+  record: 'a group of named values',
+};
 
 function inWords(issue: z.core.$ZodIssue, document: unknown): string {
   const found = show(at(document, issue.path));
   switch (issue.code) {
     case 'invalid_type':
-      return `a ${issue.expected} is expected, it says ${found}`;
+      return `${KIND_WORDS[issue.expected] ?? issue.expected} is expected, it says ${found}`;
     case 'too_small':
       return `it says ${found}; ${issue.inclusive ? 'at least' : 'more than'} ${issue.minimum} is expected`;
     case 'too_big':
@@ -164,6 +186,8 @@ function inWords(issue: z.core.$ZodIssue, document: unknown): string {
       return `it says ${found}; one of ${issue.values.map((value) => String(value)).join(', ')} is expected`;
     case 'invalid_union':
       return `it says ${found}; the kind of part is not one of this format`;
+    case 'invalid_key':
+      return `the name ${show(String(issue.path.at(-1) ?? ''))} does not fit here`;
     case 'invalid_format':
       return `it says ${found}; ${issue.message}`;
     default:

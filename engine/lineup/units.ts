@@ -65,8 +65,11 @@ export type Parsed = { readonly ok: true; readonly value: number | string } | { 
 
 /** Reads a number that uses a point or a comma as its decimal mark. One comma before three digits could be either: asked, not guessed. */
 function readNumber(text: string): number | string {
-  if (/^[+-]?\d{1,3},\d{3}$/.test(text))
+  if (/^[+-]?[1-9]\d{0,2},\d{3}$/.test(text))
     return `“${text}” may be ${text.replace(',', '')} or ${text.replace(',', '.')}: write it without the comma or with a point`;
+  // Both marks, or one of them twice: only one reading is left.
+  if (/^[+-]?\d{1,3}(,\d{3})+\.\d+$|^[+-]?\d{1,3}(,\d{3}){2,}$/.test(text)) return Number(text.replaceAll(',', ''));
+  if (/^[+-]?\d{1,3}(\.\d{3})+,\d+$|^[+-]?\d{1,3}(\.\d{3}){2,}$/.test(text)) return Number(text.replaceAll('.', '').replace(',', '.'));
   if (!/^[+-]?(\d+([.,]\d+)?|[.,]\d+)(e[+-]?\d+)?$/i.test(text)) return `“${text}” is not a number`;
   return Number(text.replace(',', '.'));
 }

@@ -31,7 +31,11 @@ describe('opening a file', () => {
     ['an array', '[]', /does not hold a line-up/],
     ['another format', '{"format":"x","version":1}', /says "x"/],
     ['a newer version', '{"format":"copperline","version":99}', /newer program/],
-    ['a wrong type', altered((d) => Object.assign(any(d)['cables']?.[1] ?? {}, { length_m: 'long' })), /number is expected, it says "long"/],
+    [
+      'a wrong type',
+      altered((d) => Object.assign(any(d)['cables']?.[1] ?? {}, { length_m: 'long' })),
+      /number is expected, it says "long"/,
+    ],
     ['an absurd number', altered((d) => Object.assign(any(d)['cables']?.[1] ?? {}, { length_m: 1e300 })), /less than/],
     ['a negative length', altered((d) => Object.assign(any(d)['cables']?.[1] ?? {}, { length_m: -3 })), /at least 0/],
     ['an unknown kind', altered((d) => Object.assign(any(d)['elements']?.[0] ?? {}, { kind: 'teapot' })), /says/],
@@ -91,12 +95,48 @@ describe('units at the door', () => {
 
 /** What a competent engineer says of these line-ups, worked by hand beforehand: check, subject, verdict. */
 const EXPECTED: Readonly<Record<string, readonly (readonly [string, string, string])[]>> = {
-  'heron-weir-pumps.json': [['shield-continuity', 'DS-2', 'fail'], ['shield-landing', 'W-2A', 'fail'], ['feeder-drop', 'F-2', 'pass'], ['lead-drop', 'P-2', 'pass'], ['lead-ampacity', 'W-2A', 'pass'], ['feeder-ampacity', 'F-2', 'pass'], ['supply-earthing', 'VFD-2', 'pass']],
-  'fennel-lane-capping.json': [['insulation-moisture', 'W-1A', 'fail'], ['insulation-wall', 'W-1A', 'caution'], ['motor-peak-voltage', 'M-4', 'fail'], ['lead-drop', 'M-4', 'pass'], ['feeder-ampacity', 'F-1', 'pass'], ['shield-continuity', 'M-1', 'pass']],
-  'quillback-hall-air.json': [['motor-peak-voltage', 'AHU-1', 'fail'], ['shield-continuity', 'AHU-1', 'pass'], ['lead-ampacity', 'W-1A', 'pass']],
-  'basalt-ridge-crusher.json': [['conductor-metal', 'F-1', 'fail'], ['lead-ampacity', 'W-1', 'fail'], ['lead-drop', 'CR-1', 'note'], ['shield-present', 'CR-1', 'caution'], ['motor-peak-voltage', 'CR-1', 'pass'], ['feeder-ampacity', 'F-1', 'pass']],
-  'frostmere-cold-store.json': [['insulation-moisture', 'W-1', 'fail'], ['motor-peak-voltage', 'EF-1', 'fail'], ['feeder-drop', 'F-1', 'open']],
-  'vantage-cleanroom-air.json': [['shield-continuity', 'Q-2', 'fail'], ['shield-landing', 'W-1A', 'fail'], ['motor-peak-voltage', 'M-1', 'open'], ['lead-drop', 'M-1', 'note'], ['feeder-drop', 'F-1', 'pass']],
+  'heron-weir-pumps.json': [
+    ['shield-continuity', 'DS-2', 'fail'],
+    ['shield-landing', 'W-2A', 'fail'],
+    ['feeder-drop', 'F-2', 'pass'],
+    ['lead-drop', 'P-2', 'pass'],
+    ['lead-ampacity', 'W-2A', 'pass'],
+    ['feeder-ampacity', 'F-2', 'pass'],
+    ['supply-earthing', 'VFD-2', 'pass'],
+  ],
+  'fennel-lane-capping.json': [
+    ['insulation-moisture', 'W-1A', 'fail'],
+    ['insulation-wall', 'W-1A', 'caution'],
+    ['motor-peak-voltage', 'M-4', 'fail'],
+    ['lead-drop', 'M-4', 'pass'],
+    ['feeder-ampacity', 'F-1', 'pass'],
+    ['shield-continuity', 'M-1', 'pass'],
+  ],
+  'quillback-hall-air.json': [
+    ['motor-peak-voltage', 'AHU-1', 'fail'],
+    ['shield-continuity', 'AHU-1', 'pass'],
+    ['lead-ampacity', 'W-1A', 'pass'],
+  ],
+  'basalt-ridge-crusher.json': [
+    ['conductor-metal', 'F-1', 'fail'],
+    ['lead-ampacity', 'W-1', 'fail'],
+    ['lead-drop', 'CR-1', 'note'],
+    ['shield-present', 'CR-1', 'caution'],
+    ['motor-peak-voltage', 'CR-1', 'pass'],
+    ['feeder-ampacity', 'F-1', 'pass'],
+  ],
+  'frostmere-cold-store.json': [
+    ['insulation-moisture', 'W-1', 'fail'],
+    ['motor-peak-voltage', 'EF-1', 'fail'],
+    ['feeder-drop', 'F-1', 'open'],
+  ],
+  'vantage-cleanroom-air.json': [
+    ['shield-continuity', 'Q-2', 'fail'],
+    ['shield-landing', 'W-1A', 'fail'],
+    ['motor-peak-voltage', 'M-1', 'open'],
+    ['lead-drop', 'M-1', 'note'],
+    ['feeder-drop', 'F-1', 'pass'],
+  ],
 };
 
 describe('the worked examples', () => {
@@ -105,7 +145,11 @@ describe('the worked examples', () => {
     if (!loaded.ok) throw new Error(loaded.what);
     const { findings, verdict } = review(loaded.lineUp);
     if (name === 'alder-mill-fan.json') expect(verdict).toBe('pass');
-    const said = (EXPECTED[name] ?? []).map(([check, tag]) => [check, tag, findings.find((each) => each.check === check && each.subject.tag === tag)?.verdict]);
+    const said = (EXPECTED[name] ?? []).map(([check, tag]) => [
+      check,
+      tag,
+      findings.find((each) => each.check === check && each.subject.tag === tag)?.verdict,
+    ]);
     expect(said).toEqual((EXPECTED[name] ?? []).map((each) => [...each]));
   });
 });

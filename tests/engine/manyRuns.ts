@@ -12,9 +12,28 @@ export function manyRuns(count: number): LineUp {
       .from('B-1')
       .part('disconnect', { tag: `CB-${i}`, device: 'breaker', tripCurrent_A: 100, ...marks })
       .cable(inSteel('3 AWG', 100, { tag: `F-${i}` }))
-      .part('drive', { tag: `VFD-${i}`, ratedPower_W: horsepower(60), ratedVoltage_V: 480, inputCurrent_A: 72, outputCurrent_A: 77, inputPowerFactor: 0.9, riseTime_s: 0.15e-6, builtInFilter: false, ...marks })
+      .part('drive', {
+        tag: `VFD-${i}`,
+        ratedPower_W: horsepower(60),
+        ratedVoltage_V: 480,
+        inputCurrent_A: 72,
+        outputCurrent_A: 77,
+        inputPowerFactor: 0.9,
+        riseTime_s: 0.15e-6,
+        builtInFilter: false,
+        ...marks,
+      })
       .cable(shielded('2 AWG', 150, { tag: `W-${i}` }))
-      .part('motor', { tag: `M-${i}`, ratedPower_W: horsepower(60), ratedVoltage_V: 460, ratedFrequency_Hz: 60, ratedCurrent_A: 75, powerFactor: 0.86, insulation: 'mg1-part-31', ...marks });
+      .part('motor', {
+        tag: `M-${i}`,
+        ratedPower_W: horsepower(60),
+        ratedVoltage_V: 460,
+        ratedFrequency_Hz: 60,
+        ratedCurrent_A: 75,
+        powerFactor: 0.86,
+        insulation: 'mg1-part-31',
+        ...marks,
+      });
   }
   return site.build();
 }

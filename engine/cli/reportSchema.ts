@@ -1,0 +1,85 @@
+import { z } from 'zod';
+import { AUTHORITIES, VERDICTS } from '../index.ts';
+
+/** The shape of `check --json`: a list with one entry a file that could be read. Numbers are SI with the unit at the end of the name; null is not known. */
+
+const known = z.number().nullable();
+const verdict = z.enum(VERDICTS);
+
+const finding = z.strictObject({
+  id: z.string(),
+  check: z.string(),
+  title: z.string(),
+  subject: z.strictObject({
+    kind: z.enum(['element', 'cable', 'end', 'run', 'lineup']),
+    id: z.string(),
+    tag: z.string(),
+    end: z.enum(['from', 'to']).optional(),
+  }),
+  runs: z.array(z.string()),
+  verdict,
+  authority: z.enum(AUTHORITIES),
+  source: z.string(),
+  quantity: z.string(),
+  value: known,
+  limit: known,
+  unit: z.string(),
+  margin_pct: known,
+  phrase: z.string(),
+  text: z.string(),
+  why: z.string(),
+  remedies: z.array(z.string()),
+  working: z.array(z.string()),
+  assumptions: z.array(z.strictObject({ what: z.string(), value: z.string(), source: z.string() })),
+  missing: z.array(z.strictObject({ id: z.string(), tag: z.string(), field: z.string(), label: z.string(), ask: z.string() })),
+});
+
+const solved = z.strictObject({
+  elements: z.array(z.strictObject({ id: z.string(), tag: z.string(), voltage_V: known, faultCurrent_A: known })),
+  cables: z.array(
+    z.strictObject({
+      id: z.string(),
+      tag: z.string(),
+      side: z.enum(['input', 'output', 'unfed']),
+      current_A: known,
+      resistance_ohm: known,
+      reactance_ohm: known,
+      drop_V: known,
+      drop_pct: known,
+      ampacity_A: known,
+      ampacityFactors: z.array(z.strictObject({ name: z.string(), value: z.number() })),
+      shield: z.enum(['shield', 'raceway', 'none', 'unknown']),
+    }),
+  ),
+  runs: z.array(
+    z.strictObject({
+      motorId: z.string(),
+      motorTag: z.string(),
+      driveId: z.string().nullable(),
+      path: z.array(z.string()),
+      terminalVoltage_pct: known,
+      peak_V: known,
+      criticalLength_m: known,
+      leadLength_m: known,
+      shield: z.enum(['continuous', 'broken', 'open', 'none']),
+      breaks: z.array(
+        z.strictObject({
+          state: z.enum(['broken', 'open']),
+          elementId: z.string().nullable(),
+          ends: z.array(z.strictObject({ cableId: z.string(), end: z.enum(['from', 'to']) })),
+        }),
+      ),
+      verdict,
+    }),
+  ),
+});
+
+export const report = z.array(
+  z.strictObject({
+    file: z.string(),
+    verdict,
+    counts: z.record(verdict, z.int().min(0)),
+    findings: z.array(finding),
+    solved,
+  }),
+);

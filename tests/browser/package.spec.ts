@@ -1,0 +1,36 @@
+import { readFileSync } from 'node:fs';
+import { join } from 'node:path';
+import { getDocument } from 'pdfjs-dist/legacy/build/pdf.mjs';
+import { load, review } from '../../engine/index.ts';
+import { expect, test } from './page.ts';
+
+const plain = (text: string): string => text.normalize('NFKC').replaceAll(/\s+/g, '');
+
+test('the package holds every finding and every tag', async ({ page }) => {
+  await page.getByText('Heron Weir pumps').click();
+  const waiting = page.waitForEvent('download');
+  await page.getByRole('button', { name: 'Issue package' }).click();
+  const file = await (await waiting).path();
+  const pdf = await getDocument({ data: new Uint8Array(readFileSync(file)) }).promise;
+  let text = '';
+  for (let i = 1; i <= pdf.numPages; i++)
+    text += (await (await pdf.getPage(i)).getTextContent()).items.map((item) => ('str' in item ? item.str : '')).join(' ');
+  const loaded = load(readFileSync(join(import.meta.dirname, '../../examples/heron-weir-pumps.json'), 'utf8'));
+  if (!loaded.ok) throw new Error(loaded.what);
+  const written = plain(text);
+  for (const each of review(loaded.lineUp).findings)
+    if (!['not-applicable', 'pass'].includes(each.verdict)) expect(written).toContain(plain(each.text));
+  for (const part of loaded.lineUp.elements) expect(written).toContain(plain(part.tag));
+});
+
+test('a file that cannot be read is refused with place and reason; the open line-up stays', async ({ page }) => {
+  await page.getByText('Heron Weir pumps').click();
+  const chooser = page.waitForEvent('filechooser');
+  await page.evaluate(() => Reflect.deleteProperty(window, 'showOpenFilePicker'));
+  await page.getByRole('button', { name: 'Open…' }).click();
+  await (await chooser).setFiles({ name: 'broken.json', mimeType: 'application/json', buffer: Buffer.from('{"format":"copperline",') });
+  await expect(page.getByRole('dialog')).toContainText('broken.json');
+  await expect(page.getByRole('dialog')).toContainText('untouched');
+  await page.getByRole('button', { name: 'Close' }).click();
+  await expect(page.getByText('Heron Weir pumps is not ready to issue')).toBeVisible();
+});

@@ -1,0 +1,50 @@
+import { test as base, expect, type Page } from '@playwright/test';
+
+/** A page on which any fault of the program, and any call to elsewhere, fails the test. */
+export const test = base.extend({
+  page: async ({ page }, use) => {
+    const faults: string[] = [];
+    page.on('pageerror', (fault) => faults.push(fault.message));
+    page.on('console', (message) => message.type() === 'error' && faults.push(message.text()));
+    page.on('request', (request) => !/^(http:\/\/localhost|data:|blob:)/.test(request.url()) && faults.push(`asked ${request.url()}`));
+    await page.goto('/');
+    await page.getByRole('button', { name: 'Blank sheet' }).waitFor();
+    await use(page);
+    expect(faults).toEqual([]);
+  },
+});
+export { expect };
+
+export const tally = (page: Page) => page.getByRole('status', { name: 'Verdicts' });
+
+/** Drags a part out of the tray to a place on the sheet, measured from the sheet's corner. */
+export async function dragPart(page: Page, name: string, x: number, y: number): Promise<void> {
+  const from = await page.getByRole('navigation', { name: 'Parts' }).getByRole('button', { name, exact: true }).boundingBox();
+  const sheet = await page.getByTestId('sheet').boundingBox();
+  if (!from || !sheet) throw new Error(`no ${name} in the tray, or no sheet`);
+  await page.mouse.move(from.x + 30, from.y + 20);
+  await page.mouse.down();
+  await page.mouse.move(sheet.x + x, sheet.y + y, { steps: 5 });
+  await page.mouse.up();
+}
+
+export async function connect(page: Page, from: string, to: string): Promise<void> {
+  const spot = async (label: string) => {
+    const box = await page.getByLabel(label, { exact: true }).boundingBox();
+    if (!box) throw new Error(`no ${label}`);
+    return { x: box.x + box.width / 2, y: box.y + box.height / 2 };
+  };
+  const [a, b] = [await spot(`${from}, load side`), await spot(`${to}, line side`)];
+  await page.mouse.move(a.x, a.y);
+  await page.mouse.down();
+  await page.mouse.move((a.x + b.x) / 2, (a.y + b.y) / 2, { steps: 4 });
+  await page.mouse.move(b.x, b.y, { steps: 4 });
+  await page.mouse.up();
+}
+
+export async function type(page: Page, label: string, text: string): Promise<void> {
+  const field = page.getByLabel(label, { exact: true });
+  await field.fill(text);
+  await field.press('Enter');
+}
+export const choose = (page: Page, label: string, value: string) => page.getByLabel(label, { exact: true }).selectOption(value);
