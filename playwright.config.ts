@@ -6,7 +6,7 @@ export default defineConfig({
   outputDir: 'tests/browser/results',
   workers: 1,
   retries: 0,
-  timeout: 60_000,
+  timeout: 25_000,
   use: {
     baseURL: 'http://localhost:4173',
     viewport: { width: 1440, height: 900 },

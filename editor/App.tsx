@@ -46,12 +46,12 @@ export function App() {
     <div style={{ height: '100%' }} onDragOver={(event) => event.preventDefault()} onDrop={onDrop}>
       {lineUp && review ? (
         <ReactFlowProvider>
-          <div className="app">
+          <main className="app">
             <Header lineUp={lineUp} review={review} />
             <Tray family={lineUp.project.symbols ?? lineUp.project.basis} waiting={waiting} onWait={setWaiting} />
             <Sheet lineUp={lineUp} review={review} waiting={waiting} onPlaced={placed} />
             <Reader lineUp={lineUp} review={review} />
-          </div>
+          </main>
         </ReactFlowProvider>
       ) : (
         <Start />

@@ -1,6 +1,6 @@
 /** The door of the engine. */
 
-export { type Finding, type Fix, type Subject, VERDICTS, type Verdict } from './checks/finding.ts';
+export { AUTHORITIES, type Finding, type Fix, type Subject, VERDICTS, type Verdict } from './checks/finding.ts';
 export { CHECKS } from './checks/index.ts';
 export type { Review, SolvedCable, SolvedElement, SolvedRun } from './checks/solved.ts';
 export type { Item } from './drawing/displayList.ts';
@@ -12,7 +12,7 @@ export { kindSymbol, symbolOf } from './drawing/symbols.ts';
 export type { Cable, Construction, Landing } from './lineup/cable.ts';
 export { newCable, newElement, newLineUp, nextId, nextTag } from './lineup/create.ts';
 export { ELEMENT_KINDS, type Element, type ElementKind, type ElementOf, PORTS, type Port } from './lineup/elements.ts';
-export { FIELDS, type Field, fieldOf, valueAt } from './lineup/fields.ts';
+export { FIELDS, type Field, valueAt } from './lineup/fields.ts';
 export { type LineUp, lineUp as lineUpSchema } from './lineup/lineUp.ts';
 export { type Loaded, load } from './lineup/load.ts';
 export type { Basis, Project, SheetSize } from './lineup/project.ts';

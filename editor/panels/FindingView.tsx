@@ -18,7 +18,7 @@ export function FindingView({ finding, lineUp }: { readonly finding: Finding; re
         <span className={`word v-${finding.verdict}`}>{finding.verdict}</span>
         <span className="muted">{finding.subject.tag}</span>
       </p>
-      <h2 className="serif">{finding.title}</h2>
+      <h1 className="serif">{finding.title}</h1>
       <p className="reason">{finding.text}</p>
       {value !== null && (
         <dl>
@@ -44,7 +44,7 @@ export function FindingView({ finding, lineUp }: { readonly finding: Finding; re
       )}
       {finding.missing.length > 0 && (
         <section>
-          <h3>What is missing</h3>
+          <h2>What is missing</h2>
           <ul>
             {finding.missing.map((each) => (
               <li key={`${each.id}/${each.field}`}>
@@ -55,12 +55,12 @@ export function FindingView({ finding, lineUp }: { readonly finding: Finding; re
         </section>
       )}
       <section>
-        <h3>Why it matters</h3>
+        <h2>Why it matters</h2>
         <p className="reason">{finding.why}</p>
       </section>
       {(finding.remedies.length > 0 || finding.fixes.length > 0) && (
         <section>
-          <h3>What to do</h3>
+          <h2>What to do</h2>
           <ul>
             {finding.remedies.map((each) => (
               <li key={each}>{each}</li>
@@ -74,14 +74,14 @@ export function FindingView({ finding, lineUp }: { readonly finding: Finding; re
         </section>
       )}
       <section>
-        <h3>On whose word</h3>
+        <h2>On whose word</h2>
         <p>
           {finding.authority}: {finding.source}
         </p>
       </section>
       {finding.assumptions.length > 0 && (
         <section>
-          <h3>Took as given</h3>
+          <h2>Took as given</h2>
           <ul>
             {finding.assumptions.map((each) => (
               <li key={each.what}>

@@ -23,7 +23,7 @@ export function Reader({ lineUp, review }: { readonly lineUp: LineUp; readonly r
         <button type="button" className="quiet" onClick={() => select([])}>
           All findings
         </button>
-        <h2 className="serif">{part.tag}</h2>
+        <h1 className="serif">{part.tag}</h1>
         {selected.length > 1 && <p className="muted">{selected.length} parts selected; the first is shown.</p>}
         <FindingList findings={own.filter((each) => each.verdict !== 'not-applicable')} />
         <Inspector key={part.id} part={part} units={lineUp.project.units} />
@@ -34,7 +34,7 @@ export function Reader({ lineUp, review }: { readonly lineUp: LineUp; readonly r
   const passes = review.findings.filter((each) => each.verdict === 'pass');
   return (
     <aside className="reader" aria-label="Review">
-      <h2 className="serif">{headline(lineUp, review)}</h2>
+      <h1 className="serif">{headline(lineUp, review)}</h1>
       <FindingList findings={said} />
       {passes.length > 0 && (
         <details>

@@ -1,3 +1,4 @@
+import { useRef } from 'react';
 import { ELEMENT_KINDS, type ElementKind, kindSymbol } from '../../engine/index.ts';
 import { Paint } from '../sheet/Paint.tsx';
 
@@ -23,6 +24,8 @@ const NAMES: Readonly<Record<ElementKind, string>> = {
 };
 
 export function Tray({ family, waiting, onWait }: TrayProps) {
+  // A drag ends in a click on the button it began on: that click must not arm the part again.
+  const dropped = useRef(false);
   return (
     <nav className="tray" aria-label="Parts">
       {ELEMENT_KINDS.map((kind) => {
@@ -36,10 +39,14 @@ export function Tray({ family, waiting, onWait }: TrayProps) {
             onPointerDown={(event) => event.currentTarget.setPointerCapture(event.pointerId)}
             onPointerUp={(event) => {
               const under = document.elementFromPoint(event.clientX, event.clientY);
-              if (!under?.closest('.sheet')) return;
+              dropped.current = under?.closest('.sheet') != null;
+              if (!dropped.current) return;
               window.dispatchEvent(new CustomEvent('copperline:drop', { detail: { kind, x: event.clientX, y: event.clientY } }));
             }}
-            onClick={() => onWait(waiting === kind ? null : kind)}
+            onClick={() => {
+              if (!dropped.current) onWait(waiting === kind ? null : kind);
+              dropped.current = false;
+            }}
           >
             <svg viewBox={`${symbol.left_mm - 1} ${Math.min(-1, symbol.height_mm / 2 - h / 2)} ${w} ${h}`} aria-hidden="true">
               <Paint items={symbol.items} />

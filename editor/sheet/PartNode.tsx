@@ -19,6 +19,8 @@ export const PartNode = memo(function PartNode({ data }: NodeProps<PartNodeType>
           type="source"
           position={below ? Position.Bottom : Position.Top}
           style={{ left: x, top: y, bottom: 'auto', transform: 'translate(-50%, -50%)' }}
+          role="button"
+          tabIndex={-1}
           aria-label={`${data.label}, ${port} side`}
         />
       ))}

@@ -132,7 +132,7 @@ export function Sheet({ lineUp, review, waiting, onPlaced }: SheetProps) {
       if (!dropped) setDrafts(moved);
       else {
         setDrafts(new Map());
-        edit('Move', () => move(placed, moved));
+        edit('Move', (before) => (move(placed, moved) === placed ? before : move(placed, moved)));
       }
     },
     [offset, placed],

@@ -30,10 +30,13 @@ export function place(lineUp: LineUp, kind: ElementKind, at: At): { readonly lin
   };
 }
 
-export const move = (lineUp: LineUp, places: ReadonlyMap<string, At>): LineUp => ({
-  ...lineUp,
-  positions: { ...lineUp.positions, ...Object.fromEntries([...places].map(([id, at]) => [id, snapped(at)])) },
-});
+/** Puts parts elsewhere; the same document when none of them has really moved. */
+export function move(lineUp: LineUp, places: ReadonlyMap<string, At>): LineUp {
+  const moved = [...places]
+    .map(([id, at]) => [id, snapped(at)] as const)
+    .filter(([id, at]) => lineUp.positions[id]?.x_mm !== at.x_mm || lineUp.positions[id]?.y_mm !== at.y_mm);
+  return moved.length === 0 ? lineUp : { ...lineUp, positions: { ...lineUp.positions, ...Object.fromEntries(moved) } };
+}
 
 /** Why these two ports may not be joined, or null when they may. */
 export function illegal(lineUp: LineUp, from: PortAt, to: PortAt): string | null {

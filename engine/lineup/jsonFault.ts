@@ -66,11 +66,11 @@ function inText(text: string, from: number): JsonFault | null {
     const c = text.charCodeAt(at);
     if (c < 0x20) return { at, expected: 'the closing quote' };
     if (c === 92) {
-      const escape = /\\(?:["\\/bfnrt]|u[0-9a-fA-F]{4})/y;
-      escape.lastIndex = at;
-      if (!escape.test(text))
-        return text.length - at < 6 ? { at: text.length, expected: 'the closing quote' } : { at, expected: 'an escape such as \\n' };
-      at = escape.lastIndex;
+      const escapeAt = /\\(?:["\\/bfnrt]|u[0-9a-fA-F]{4})/y;
+      escapeAt.lastIndex = at;
+      if (!escapeAt.test(text))
+        return text.length - at < 6 ? { at: text.length, expected: 'the closing quote' } : { at, expected: 'an escapeAt such as \\n' };
+      at = escapeAt.lastIndex;
     } else at++;
   }
   return { at: text.length, expected: 'the closing quote' };

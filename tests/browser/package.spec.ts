@@ -25,10 +25,12 @@ test('the package holds every finding and every tag', async ({ page }) => {
 
 test('a file that cannot be read is refused with place and reason; the open line-up stays', async ({ page }) => {
   await page.getByText('Heron Weir pumps').click();
-  const chooser = page.waitForEvent('filechooser');
-  await page.evaluate(() => Reflect.deleteProperty(window, 'showOpenFilePicker'));
-  await page.getByRole('button', { name: 'Open…' }).click();
-  await (await chooser).setFiles({ name: 'broken.json', mimeType: 'application/json', buffer: Buffer.from('{"format":"copperline",') });
+  const dropped = await page.evaluateHandle(() => {
+    const data = new DataTransfer();
+    data.items.add(new File(['{"format":"copperline",'], 'broken.json'));
+    return data;
+  });
+  await page.dispatchEvent('main', 'drop', { dataTransfer: dropped });
   await expect(page.getByRole('dialog')).toContainText('broken.json');
   await expect(page.getByRole('dialog')).toContainText('untouched');
   await page.getByRole('button', { name: 'Close' }).click();

@@ -37,7 +37,8 @@ test('from an empty sheet: draw a line-up by hand, see it fail, mend it, see it 
   await expect(failing).toContainText('96.3 A are needed');
   await expect(tally(page)).toContainText('1 fail');
 
-  await page.locator('.react-flow__edge[data-id="c5"] .react-flow__edge-interaction').click({ force: true });
+  await failing.click();
+  await page.getByRole('button', { name: 'Go to the field' }).click();
   await type(page, 'Conductor size', '2 AWG');
   await page.getByRole('button', { name: 'All findings' }).click();
   await expect(tally(page)).toContainText('0 fail');
