@@ -5,7 +5,7 @@ import { Badge } from './Badge.tsx';
 /** One finding in full: the sentence, the number against its limit, why, what to do, and on what it rests. */
 export function FindingView({ finding, lineUp }: { readonly finding: Finding; readonly lineUp: LineUp }) {
   const { value, limit, unit, margin_pct } = finding;
-  const digits = unit === 'V' || unit === 'A' ? 1 : 2;
+  const digits = unit === 'V' || unit === 'A' ? 1 : unit === '' && Number.isInteger(value) ? 0 : 2;
   const part = [...lineUp.elements, ...lineUp.cables].find((each) => each.id === finding.subject.id);
   const missing = finding.missing[0];
   return (

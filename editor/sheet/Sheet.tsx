@@ -296,7 +296,8 @@ export function Sheet({ lineUp, review, waiting, onPlaced }: SheetProps) {
                   className="nodrag nopan"
                   style={{
                     position: 'absolute',
-                    right: -(spot.x_mm - 12) * PX,
+                    left: (spot.x_mm - 10) * PX,
+                    transform: 'translateX(-100%)',
                     top: (spot.y_mm + height / 2 + 5) * PX,
                     pointerEvents: 'all',
                     background: 'var(--raised)',
