@@ -30,7 +30,7 @@ export class Memo {
   /** The remembered record when the new one says the same, so that what hangs on it is not computed again. */
   keep<T extends object>(key: string, fresh: T): T {
     const held = this.#held.get(key)?.value as T | undefined;
-    const same = held !== undefined && JSON.stringify(held) === JSON.stringify(fresh);
+    const same = held === fresh || (held !== undefined && JSON.stringify(held) === JSON.stringify(fresh));
     const value = same ? held : fresh;
     this.#next.set(key, { deps: [], value });
     return value;
