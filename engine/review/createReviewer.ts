@@ -249,8 +249,11 @@ function reviewWith(memo: Memo, lineUp: LineUp): Review {
       ),
     };
     judge('run', motor.id, scope);
-    const wave =
-      feed.nominal_V === null || drive.riseTime_s === undefined ? null : waveOf(scope, busVoltage_V(feed.nominal_V), drive.riseTime_s);
+    const { nominal_V } = feed;
+    const { riseTime_s } = drive;
+    const wave = memo.get(`wave/${motor.id}`, dependencies(scope), () =>
+      nominal_V === null || riseTime_s === undefined ? null : waveOf(scope, busVoltage_V(nominal_V), riseTime_s),
+    );
     const softened = boxes.some((box) => box.kind === 'reactor' || box.kind === 'filter' || box.kind === 'transformer');
     return {
       motorId: motor.id,
