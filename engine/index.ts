@@ -1,6 +1,6 @@
 /** The door of the engine. */
 
-export { AUTHORITIES, type Finding, type Fix, type Subject, VERDICTS, type Verdict } from './checks/finding.ts';
+export { type Finding, type Fix, type Subject, VERDICTS, type Verdict } from './checks/finding.ts';
 export { CHECKS } from './checks/index.ts';
 export type { Review, SolvedCable, SolvedElement, SolvedRun } from './checks/solved.ts';
 export type { Item } from './drawing/displayList.ts';
