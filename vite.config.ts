@@ -6,9 +6,11 @@ import { defineConfig } from 'vite';
 const nothing = fileURLToPath(new URL('./editor/files/nothing.ts', import.meta.url));
 
 export default defineConfig({
+  // Relative addresses: the site works from any folder.
   base: './',
   plugins: [react()],
   resolve: { alias: { html2canvas: nothing, canvg: nothing, dompurify: nothing } },
   build: { manifest: true, chunkSizeWarningLimit: 900 },
   server: { port: 5173 },
+  preview: { port: 5173 },
 });

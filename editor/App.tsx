@@ -1,25 +1,27 @@
 import { ReactFlowProvider } from '@xyflow/react';
-import { type DragEvent, useCallback, useEffect, useRef, useState } from 'react';
-import type { ElementKind } from '../engine/index.ts';
+import { type DragEvent, useEffect, useState } from 'react';
 import { startAutosave } from './files/autosave.ts';
 import { onKey } from './keys.ts';
 import { Header } from './panels/Header.tsx';
 import { Reader } from './panels/Reader.tsx';
+import { Refusal } from './panels/Refusal.tsx';
 import { Start } from './panels/Start.tsx';
 import { Tray } from './panels/Tray.tsx';
+import { useTheme } from './panels/theme.ts';
 import { Sheet } from './sheet/Sheet.tsx';
-import { closeRefusal, openText, useEditor } from './store/editorStore.ts';
+import { familyOf } from './sheet/scale.ts';
+import { openText, useEditor } from './store/editorStore.ts';
 
 let autosaving: Promise<void> | null = null;
 
 export function App() {
   const lineUp = useEditor((state) => state.lineUp);
   const review = useEditor((state) => state.review);
-  const refused = useEditor((state) => state.refused);
+  const atStart = useEditor((state) => state.atStart);
+  const opened = useEditor((state) => state.opened);
+  const reason = useEditor((state) => state.reason);
   const [ready, setReady] = useState(false);
-  const [waiting, setWaiting] = useState<ElementKind | null>(null);
-  const dialog = useRef<HTMLDialogElement>(null);
-  const placed = useCallback(() => setWaiting(null), []);
+  const theme = useTheme();
 
   useEffect(() => {
     autosaving ??= startAutosave();
@@ -30,9 +32,6 @@ export function App() {
     window.addEventListener('keydown', listen);
     return () => window.removeEventListener('keydown', listen);
   }, []);
-  useEffect(() => {
-    if (refused) dialog.current?.showModal();
-  }, [refused]);
 
   if (!ready) return null;
   const onDrop = (event: DragEvent) => {
@@ -43,32 +42,23 @@ export function App() {
   return (
     // A file may be dropped anywhere; everything else on the page has controls of its own.
     // biome-ignore lint/a11y/noStaticElementInteractions: dropping a file is one of three ways; the other two are buttons
-    <div style={{ height: '100%' }} onDragOver={(event) => event.preventDefault()} onDrop={onDrop}>
-      {lineUp && review ? (
-        <ReactFlowProvider>
+    <div className="page" onDragOver={(event) => event.preventDefault()} onDrop={onDrop}>
+      {lineUp && review && !atStart ? (
+        <ReactFlowProvider key={opened}>
           <main className="app">
-            <Header lineUp={lineUp} review={review} />
-            <Tray family={lineUp.project.symbols ?? lineUp.project.basis} waiting={waiting} onWait={setWaiting} />
-            <Sheet lineUp={lineUp} review={review} waiting={waiting} onPlaced={placed} />
+            <Header lineUp={lineUp} review={review} theme={theme} />
+            <Tray family={familyOf(lineUp)} />
+            <Sheet lineUp={lineUp} review={review} />
             <Reader lineUp={lineUp} review={review} />
           </main>
         </ReactFlowProvider>
       ) : (
         <Start />
       )}
-      {refused && (
-        <dialog ref={dialog} onClose={closeRefusal} aria-label="The file was not opened">
-          <h2 className="serif">The file was not opened</h2>
-          <p>
-            <b>{refused.where}</b>: {refused.what}.
-          </p>
-          <p>{refused.mend}</p>
-          <p className="muted">What you had open is untouched.</p>
-          <button type="button" className="main" onClick={() => dialog.current?.close()}>
-            Close
-          </button>
-        </dialog>
-      )}
+      <div role="status" aria-label="Reason" className={reason ? 'refusal' : ''}>
+        {reason}
+      </div>
+      <Refusal />
     </div>
   );
 }

@@ -1,5 +1,5 @@
 import { fileOpen, fileSave } from 'browser-fs-access';
-import { asText, openText, setSaved, useEditor } from '../store/editorStore.ts';
+import { asText, openText, refuse, setSaved, useEditor } from '../store/editorStore.ts';
 
 /** Opening and saving files. Giving up in the system's dialog is no fault. */
 
@@ -10,7 +10,7 @@ export async function openFile(): Promise<void> {
     const file = await fileOpen({ extensions: ['.json'], description: 'Line-up' });
     openText(await file.text(), file.name);
   } catch (fault) {
-    if (!gaveUp(fault)) throw fault;
+    if (!gaveUp(fault)) refuse(`The file could not be read: ${fault instanceof Error ? fault.message : String(fault)}`);
   }
 }
 

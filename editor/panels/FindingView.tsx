@@ -1,3 +1,4 @@
+import { useEffect, useRef } from 'react';
 import { type Finding, fixed, type LineUp } from '../../engine/index.ts';
 import { edit, select, showFinding } from '../store/editorStore.ts';
 import { Badge } from './Badge.tsx';
@@ -8,9 +9,15 @@ export function FindingView({ finding, lineUp }: { readonly finding: Finding; re
   const digits = unit === 'V' || unit === 'A' ? 1 : unit === '' && Number.isInteger(value) ? 0 : 2;
   const part = [...lineUp.elements, ...lineUp.cables].find((each) => each.id === finding.subject.id);
   const missing = finding.missing[0];
+  const heading = useRef<HTMLHeadingElement>(null);
+  useEffect(() => heading.current?.focus(), []);
+  const back = () => {
+    showFinding(null);
+    requestAnimationFrame(() => document.querySelector<HTMLElement>(`[data-finding="${CSS.escape(finding.id)}"]`)?.focus());
+  };
   return (
     <article>
-      <button type="button" className="quiet" onClick={() => showFinding(null)}>
+      <button type="button" className="quiet" onClick={back}>
         Back
       </button>
       <p style={{ display: 'flex', gap: 6, alignItems: 'center' }}>
@@ -18,7 +25,9 @@ export function FindingView({ finding, lineUp }: { readonly finding: Finding; re
         <span className={`word v-${finding.verdict}`}>{finding.verdict}</span>
         <span className="muted">{finding.subject.tag}</span>
       </p>
-      <h1 className="serif">{finding.title}</h1>
+      <h1 className="serif" tabIndex={-1} ref={heading}>
+        {finding.title}
+      </h1>
       <p className="reason">{finding.text}</p>
       {value !== null && (
         <dl>
@@ -102,7 +111,7 @@ export function FindingView({ finding, lineUp }: { readonly finding: Finding; re
         </details>
       )}
       {(missing || part) && (
-        <button type="button" onClick={() => select([missing?.id || finding.subject.id], missing?.field ?? null)}>
+        <button type="button" onClick={() => select(missing?.id === '' || !part ? [] : [missing?.id ?? part.id], missing?.field ?? null)}>
           Go to the field
         </button>
       )}

@@ -2,25 +2,35 @@ import { useState } from 'react';
 import { type LineUp, type Review, VERDICTS } from '../../engine/index.ts';
 import { exportPackage } from '../files/exportPackage.ts';
 import { openFile, saveFile } from '../files/lineUpFile.ts';
-import { closeLineUp, edit, useEditor } from '../store/editorStore.ts';
+import { edit, refuse, showStart, useEditor } from '../store/editorStore.ts';
 import { Badge } from './Badge.tsx';
-import { nextTheme, useTheme } from './theme.ts';
+import { nextTheme, type ThemeSetting } from './theme.ts';
 
 /** What is open, where it stands, and the one main action. */
-export function Header({ lineUp, review }: { readonly lineUp: LineUp; readonly review: Review }) {
+export interface HeaderProps {
+  readonly lineUp: LineUp;
+  readonly review: Review;
+  readonly theme: ThemeSetting;
+}
+
+export function Header({ lineUp, review, theme: [theme, setTheme] }: HeaderProps) {
   const saved = useEditor((state) => state.saved);
   const [busy, setBusy] = useState(false);
-  const [theme, setTheme] = useTheme();
   const { project } = lineUp;
   const set = (label: string, change: Partial<LineUp['project']>) =>
     edit(label, (before) => ({ ...before, project: { ...before.project, ...change } }));
   const issue = async () => {
     setBusy(true);
-    await exportPackage(lineUp, review).finally(() => setBusy(false));
+    try {
+      await exportPackage(lineUp, review);
+    } catch (fault) {
+      refuse(`The package was not written: ${fault instanceof Error ? fault.message : String(fault)}`);
+    }
+    setBusy(false);
   };
   return (
     <header className="head">
-      <button type="button" className="quiet" onClick={closeLineUp}>
+      <button type="button" className="quiet" title="To the start page; this line-up stays open" onClick={() => showStart(true)}>
         Copperline
       </button>
       <input
@@ -28,7 +38,8 @@ export function Header({ lineUp, review }: { readonly lineUp: LineUp; readonly r
         aria-label="Title"
         key={project.title}
         defaultValue={project.title}
-        onBlur={(event) => event.target.value !== project.title && set('Title', { title: event.target.value })}
+        onBlur={(event) => event.target.value !== project.title && set('Title', { title: event.target.value.slice(0, 200) })}
+        onKeyDown={(event) => event.key === 'Enter' && event.currentTarget.blur()}
       />
       <div className="tally" role="status" aria-label="Verdicts">
         {VERDICTS.slice(0, 5).map((verdict) => (
@@ -38,8 +49,9 @@ export function Header({ lineUp, review }: { readonly lineUp: LineUp; readonly r
         ))}
       </div>
       <span className="grow" />
-      <span className="muted" data-testid="saved">
-        {saved}
+      <span className="muted saved" role="status" aria-label="Saving" data-testid="saved">
+        {saved.split(' in ')[0]}
+        {saved.includes(' in ') && <span className="wide"> in {saved.split(' in ')[1]}</span>}
       </span>
       <button type="button" className="quiet" onClick={() => void openFile()}>
         Open…
@@ -63,8 +75,19 @@ export function Header({ lineUp, review }: { readonly lineUp: LineUp; readonly r
         <option value="us">ft · hp</option>
         <option value="metric">m · kW</option>
       </select>
-      <button type="button" className="quiet" onClick={() => setTheme(nextTheme(theme))} aria-label={`Theme: ${theme}`}>
-        {theme}
+      <button
+        type="button"
+        className="quiet theme"
+        onClick={() => setTheme(nextTheme(theme))}
+        aria-label={`Theme: ${theme}`}
+        title={`Theme: ${theme}`}
+      >
+        <svg viewBox="0 0 16 16" aria-hidden="true">
+          <circle cx="8" cy="8" r="6" fill="none" stroke="currentColor" strokeWidth="1.5" />
+          {theme !== 'light' && (
+            <path d={theme === 'dark' ? 'M2 8a6 6 0 1 0 12 0a6 6 0 1 0 -12 0' : 'M8 2a6 6 0 0 1 0 12z'} fill="currentColor" />
+          )}
+        </svg>
       </button>
       <button type="button" className="main" disabled={busy} onClick={() => void issue()}>
         Issue package

@@ -1,153 +1,122 @@
-import { useEffect, useRef, useState } from 'react';
-import { type Cable, type Element, FIELDS, type Field, formatQuantity, parseQuantity, type Units, valueAt } from '../../engine/index.ts';
-import { edit, useEditor } from '../store/editorStore.ts';
-import { setValue } from '../store/edits.ts';
+import { type Cable, type Element, FIELDS, type Field, type Units, valueAt } from '../../engine/index.ts';
+import { commit } from '../store/commit.ts';
+import { edit } from '../store/editorStore.ts';
+import { changeCores, setValue } from '../store/edits.ts';
+import { fieldGroups } from './fieldGroups.ts';
+import { ValueField } from './ValueField.tsx';
 
-/** Every value of a part. Empty is not known. What was typed is kept beside the value. */
+/** Every value of a part, under headings. What was typed is kept beside the value. */
 
 type Part = Element | Cable;
+interface InspectorProps {
+  readonly part: Part;
+  readonly units: Units;
+}
 const isCable = (part: Part): part is Cable => part.kind === 'cable' || part.kind === 'link';
 
-export function Inspector({ part, units }: { readonly part: Part; readonly units: Units }) {
+const field = (path: string, label: string, kind: Field['kind'], more: Partial<Field> = {}): Field => ({
+  path,
+  label,
+  kind,
+  help: '',
+  ask: '',
+  ...more,
+});
+const TAG = field('tag', 'Tag', 'text');
+const KIND = field('kind', 'Kind', 'choice', { choices: ['cable', 'link'], help: 'A link is a connection inside one enclosure' });
+
+export function Inspector({ part, units }: InspectorProps) {
   const fields = FIELDS[isCable(part) ? 'cable' : part.kind];
-  const ends = fields.filter((field) => field.path.startsWith('from.') || field.path.startsWith('to.'));
-  const others = fields.filter((field) => !ends.includes(field));
+  const ends = fields.filter(({ path }) => path.startsWith('from.') || path.startsWith('to.'));
   return (
-    <section aria-label={`Values of ${part.tag}`}>
-      <FieldRow part={part} units={units} field={{ path: 'tag', label: 'Tag', kind: 'text', help: '', ask: '' }} />
-      {isCable(part) && (
-        <FieldRow
-          part={part}
-          units={units}
-          field={{
-            path: 'kind',
-            label: 'Kind',
-            kind: 'choice',
-            choices: ['cable', 'link'],
-            help: 'A link is a connection inside one enclosure',
-            ask: '',
-          }}
-        />
-      )}
-      {others.map((field) => (
-        <FieldRow key={field.path} part={part} units={units} field={field} />
-      ))}
-      {ends.length > 0 && (
-        <div className="ends">
-          {['from', 'to'].map((end) => (
-            <div key={end}>
-              {ends
-                .filter((field) => field.path.startsWith(`${end}.`))
-                .map((field) => (
-                  <FieldRow key={field.path} part={part} units={units} field={field} />
-                ))}
-            </div>
+    <fieldset className="values" aria-label={`Values of ${part.tag}`}>
+      <section>
+        <Row part={part} units={units} field={TAG} needed />
+        {isCable(part) && <Row part={part} units={units} field={KIND} needed />}
+      </section>
+      {fieldGroups(fields.filter((each) => !ends.includes(each))).map((group) => (
+        <section key={group.title}>
+          <h2>{group.title}</h2>
+          {group.fields.map((each) => (
+            <Row key={each.path} part={part} units={units} field={each} />
           ))}
-        </div>
+        </section>
+      ))}
+      {isCable(part) && (
+        <>
+          <section>
+            <h2>Its two ends</h2>
+            <div className="ends">
+              {['from.', 'to.'].map((end) => (
+                <div key={end}>
+                  {ends
+                    .filter(({ path }) => path.startsWith(end))
+                    .map((each) => (
+                      <Row key={each.path} part={part} units={units} field={each} />
+                    ))}
+                </div>
+              ))}
+            </div>
+          </section>
+          <Cores cable={part} units={units} />
+        </>
       )}
+    </fieldset>
+  );
+}
+
+/** Cores for other uses in the same cable or raceway, and their own screens. */
+function Cores({ cable, units }: { readonly cable: Cable; readonly units: Units }) {
+  return (
+    <section>
+      <h2>Other cores in it</h2>
+      {cable.auxiliary.length === 0 && <p className="muted">None.</p>}
+      {cable.auxiliary.map((group, i) => {
+        const n = cable.auxiliary.length > 1 ? ` ${i + 1}` : '';
+        const fields = [
+          field(`auxiliary.${i}.use`, `Cores for${n}`, 'choice', { choices: ['brake', 'thermistor', 'encoder', 'control'] }),
+          field(`auxiliary.${i}.screened`, `Cores have a screen${n}`, 'yesno', { ask: 'cable supplier' }),
+          field(`auxiliary.${i}.screenLanded`, `Their screen is landed at${n}`, 'choice', {
+            choices: ['both', 'one', 'none'],
+            ask: 'installer',
+          }),
+          field(`auxiliary.${i}.insulation_V`, `Their insulation voltage${n}`, 'quantity', { quantity: 'voltage', ask: 'cable supplier' }),
+        ];
+        return (
+          // Groups have no ids: their place is what the document knows them by.
+          <div key={`${i}/${group.use}`}>
+            {fields.map((each, at) => (
+              <Row key={each.path} part={cable} units={units} field={each} needed={at === 0} />
+            ))}
+            <button type="button" className="quiet" onClick={() => edit('Take cores out', (before) => changeCores(before, cable.id, i))}>
+              Take these cores out
+            </button>
+          </div>
+        );
+      })}
+      <button type="button" className="quiet" onClick={() => edit('Add cores', (before) => changeCores(before, cable.id, 'add'))}>
+        Add cores
+      </button>
     </section>
   );
 }
 
-interface RowProps {
-  readonly part: Part;
-  readonly units: Units;
+interface RowProps extends InspectorProps {
   readonly field: Field;
+  readonly needed?: boolean;
 }
 
-function FieldRow({ part, units, field }: RowProps) {
-  const focusField = useEditor((state) => state.focusField);
-  const box = useRef<HTMLInputElement & HTMLSelectElement>(null);
-  const [bad, setBad] = useState<string | null>(null);
-  const id = `${part.id}-${field.path}`.replaceAll('.', '-');
-  const value = valueAt(part, field.path);
+function Row({ part, units, field, needed }: RowProps) {
   const origin = part.provenance?.[field.path];
-  useEffect(() => {
-    if (focusField === field.path) box.current?.focus();
-  }, [focusField, field.path]);
-
-  const commit = (to: unknown, typed?: string) => {
-    setBad(null);
-    edit(`${field.label} of ${part.tag}`, (before) => setValue(before, part.id, field.path, to, typed));
-  };
-
-  let control: React.JSX.Element;
-  if (field.kind === 'choice' || field.kind === 'yesno') {
-    const choices = field.kind === 'yesno' ? ['yes', 'no'] : (field.choices ?? []);
-    const shown = field.kind === 'yesno' ? (value === true ? 'yes' : value === false ? 'no' : '') : typeof value === 'string' ? value : '';
-    control = (
-      <select
-        ref={box}
-        id={id}
-        value={shown}
-        onChange={(event) =>
-          commit(event.target.value === '' ? undefined : field.kind === 'yesno' ? event.target.value === 'yes' : event.target.value)
-        }
-      >
-        {field.path !== 'kind' && <option value="">not known</option>}
-        {choices.map((each) => (
-          <option key={each} value={each}>
-            {each.replaceAll('-', ' ')}
-          </option>
-        ))}
-      </select>
-    );
-  } else {
-    const shown =
-      value === undefined
-        ? ''
-        : (origin?.typed ??
-          (field.kind === 'quantity' && field.quantity && (typeof value === 'number' || typeof value === 'string')
-            ? formatQuantity(value, field.quantity, units)
-            : String(value)));
-    const take = (text: string) => {
-      if (text.trim() === shown.trim()) return setBad(null);
-      if (text.trim() === '') return field.path === 'tag' ? setBad('A part needs a tag.') : commit(undefined);
-      if (field.kind === 'text') return commit(text);
-      if (field.kind === 'count') {
-        const whole = Number(text);
-        return Number.isInteger(whole) && whole >= 0 && whole <= 500
-          ? commit(whole)
-          : setBad(`“${text}” is not a whole number. ${shown || 'Not known'} stays in force.`);
-      }
-      const parsed = parseQuantity(text, field.quantity ?? 'number', units);
-      if (!parsed.ok) return setBad(`${parsed.what}. ${shown ? `${shown} stays` : 'Not known stays'} in force.`);
-      if (typeof parsed.value === 'number' && field.quantity !== 'temperature' && field.path !== 'tap_pct' && parsed.value < 0)
-        return setBad(`It may not be below zero. ${shown || 'Not known'} stays in force.`);
-      return commit(parsed.value, text.trim());
-    };
-    control = (
-      <input
-        ref={box}
-        id={id}
-        key={shown}
-        defaultValue={shown}
-        placeholder="not known"
-        aria-invalid={bad !== null}
-        aria-describedby={bad ? `${id}-bad` : undefined}
-        onBlur={(event) => take(event.target.value)}
-        onKeyDown={(event) => {
-          if (event.key === 'Enter') take(event.currentTarget.value);
-          if (event.key === 'Escape') {
-            event.currentTarget.value = shown;
-            setBad(null);
-          }
-        }}
-      />
-    );
-  }
   return (
-    <div className="field">
-      <label htmlFor={id} title={field.help}>
-        {field.label}
-      </label>
-      {control}
-      {bad && (
-        <span className="bad" id={`${id}-bad`}>
-          {bad}
-        </span>
-      )}
-      {origin?.origin === 'assumed' && <span className="origin">assumed</span>}
-    </div>
+    <ValueField
+      field={field}
+      value={valueAt(part, field.path)}
+      typed={origin?.typed}
+      origin={origin?.origin}
+      units={units}
+      needed={needed ?? false}
+      take={(value, typed) => commit(field, (before) => setValue(before, part.id, field.path, value, typed))}
+    />
   );
 }

@@ -1,9 +1,9 @@
-import { useMemo, useState } from 'react';
-import { load, newLineUp, parseQuantity, review, startFromFive, tidyPositions, VERDICTS } from '../../engine/index.ts';
+import { useEffect, useMemo, useState } from 'react';
+import { type LineUp, load, newLineUp, parseQuantity, review, startFromFive, tidyPositions, VERDICTS } from '../../engine/index.ts';
+import { keptBefore } from '../files/autosave.ts';
 import { openFile } from '../files/lineUpFile.ts';
-import { openLineUp, openText } from '../store/editorStore.ts';
+import { openLineUp, openText, showStart, useEditor } from '../store/editorStore.ts';
 import { Badge } from './Badge.tsx';
-import { useTheme } from './theme.ts';
 
 /** The first page: five numbers in a sentence, judged while they are typed; examples; a file. */
 
@@ -23,7 +23,9 @@ const EXAMPLES = Object.entries(import.meta.glob<string>('../../examples/*.json'
 );
 
 export function Start() {
-  useTheme();
+  const open = useEditor((state) => state.lineUp);
+  const [before, setBefore] = useState<LineUp | null>(null);
+  useEffect(() => void keptBefore().then(setBefore), []);
   const [typed, setTyped] = useState({ power: '60 hp', voltage: '480 V', length: '210 ft', place: 'damp', basis: 'us' });
   const set = (change: Partial<typeof typed>) => setTyped({ ...typed, ...change });
   const answer = useMemo(() => {
@@ -47,7 +49,7 @@ export function Start() {
   return (
     <main className="start">
       <h1>Copperline</h1>
-      <p className="muted">Say it in five numbers</p>
+      <h2>Say it in five numbers</h2>
       <form
         className="sentence"
         onSubmit={(event) => {
@@ -88,6 +90,20 @@ export function Start() {
           Draw this
         </button>
       </div>
+      {(open || before) && (
+        <p className="again">
+          {open && (
+            <button type="button" className="main" onClick={() => showStart(false)}>
+              Go on with {open.project.title}
+            </button>
+          )}
+          {before && (
+            <button type="button" onClick={() => openLineUp(before)}>
+              Take up {before.project.title} again
+            </button>
+          )}
+        </p>
+      )}
       <h2>Or open one and break it</h2>
       <div className="examples">
         {EXAMPLES.map((each) => (

@@ -1,14 +1,11 @@
-import { useRef } from 'react';
+import { useRef, useState } from 'react';
 import { ELEMENT_KINDS, type ElementKind, kindSymbol } from '../../engine/index.ts';
 import { Paint } from '../sheet/Paint.tsx';
+import { dropPart } from '../sheet/partDrop.ts';
+import { type Family, PX } from '../sheet/scale.ts';
+import { useEditor, wait } from '../store/editorStore.ts';
 
-/** The parts. Drag one onto the sheet, or click it and then the sheet or a cable. */
-
-export interface TrayProps {
-  readonly family: 'us' | 'iec';
-  readonly waiting: ElementKind | null;
-  readonly onWait: (kind: ElementKind | null) => void;
-}
+/** The parts. Drag one onto the sheet, or click it and then the sheet or a cable, or press Enter to add it below the selected part. */
 
 const NAMES: Readonly<Record<ElementKind, string>> = {
   supply: 'Supply',
@@ -23,9 +20,24 @@ const NAMES: Readonly<Record<ElementKind, string>> = {
   motor: 'Motor',
 };
 
-export function Tray({ family, waiting, onWait }: TrayProps) {
+interface Ghost {
+  readonly kind: ElementKind;
+  readonly x: number;
+  readonly y: number;
+}
+/** A hand that trembles is not a drag. */
+const DRAG_px = 6;
+
+export function Tray({ family }: { readonly family: Family }) {
+  const waiting = useEditor((state) => state.waiting);
+  const [ghost, setGhost] = useState<Ghost | null>(null);
+  const began = useRef<{ readonly x: number; readonly y: number } | null>(null);
   // A drag ends in a click on the button it began on: that click must not arm the part again.
-  const dropped = useRef(false);
+  const dragged = useRef(false);
+  const end = () => {
+    began.current = null;
+    setGhost(null);
+  };
   return (
     <nav className="tray" aria-label="Parts">
       {ELEMENT_KINDS.map((kind) => {
@@ -36,16 +48,26 @@ export function Tray({ family, waiting, onWait }: TrayProps) {
             key={kind}
             type="button"
             aria-pressed={waiting === kind}
-            onPointerDown={(event) => event.currentTarget.setPointerCapture(event.pointerId)}
-            onPointerUp={(event) => {
-              const under = document.elementFromPoint(event.clientX, event.clientY);
-              dropped.current = under?.closest('.sheet') != null;
-              if (!dropped.current) return;
-              window.dispatchEvent(new CustomEvent('copperline:drop', { detail: { kind, x: event.clientX, y: event.clientY } }));
+            onPointerDown={(event) => {
+              event.currentTarget.setPointerCapture(event.pointerId);
+              began.current = { x: event.clientX, y: event.clientY };
+              dragged.current = false;
             }}
-            onClick={() => {
-              if (!dropped.current) onWait(waiting === kind ? null : kind);
-              dropped.current = false;
+            onPointerMove={({ clientX: x, clientY: y }) => {
+              if (!began.current) return;
+              if (!dragged.current && Math.hypot(x - began.current.x, y - began.current.y) < DRAG_px) return;
+              dragged.current = true;
+              setGhost({ kind, x, y });
+            }}
+            onPointerUp={({ clientX: x, clientY: y }) => {
+              const on = document.elementFromPoint(x, y)?.closest('.sheet');
+              if (dragged.current && on) dropPart({ kind, at: { x, y } });
+              end();
+            }}
+            onPointerCancel={end}
+            onClick={(event) => {
+              if (event.detail === 0) dropPart({ kind, at: null });
+              else if (!dragged.current) wait(waiting === kind ? null : kind);
             }}
           >
             <svg viewBox={`${symbol.left_mm - 1} ${Math.min(-1, symbol.height_mm / 2 - h / 2)} ${w} ${h}`} aria-hidden="true">
@@ -55,6 +77,18 @@ export function Tray({ family, waiting, onWait }: TrayProps) {
           </button>
         );
       })}
+      {ghost && <Follower ghost={ghost} family={family} />}
     </nav>
+  );
+}
+
+/** The part under the moving pointer. */
+function Follower({ ghost, family }: { readonly ghost: Ghost; readonly family: Family }) {
+  return (
+    <svg className="ghost" style={{ left: ghost.x, top: ghost.y }} aria-hidden="true">
+      <g transform={`scale(${PX})`}>
+        <Paint items={kindSymbol(ghost.kind, family).items} />
+      </g>
+    </svg>
   );
 }

@@ -1,6 +1,7 @@
 import { useEffect, useState } from 'react';
 
 export type Theme = 'system' | 'light' | 'dark';
+export type ThemeSetting = readonly [Theme, (theme: Theme) => void];
 export const nextTheme = (theme: Theme): Theme => (theme === 'system' ? 'light' : theme === 'light' ? 'dark' : 'system');
 
 const KEY = 'copperline.theme';
@@ -10,7 +11,7 @@ const read = (): Theme => {
 };
 
 /** The chosen theme; 'system' follows the machine. */
-export function useTheme(): readonly [Theme, (theme: Theme) => void] {
+export function useTheme(): ThemeSetting {
   const [theme, setTheme] = useState(read);
   useEffect(() => {
     const system = window.matchMedia('(prefers-color-scheme: dark)');

@@ -1,5 +1,5 @@
 import { create } from 'zustand';
-import { createReviewer, type LineUp, load, type Review, save } from '../../engine/index.ts';
+import { createReviewer, type ElementKind, type LineUp, load, type Review, save } from '../../engine/index.ts';
 
 /** The open document, its history, what is selected and what the engine says of it. History holds the very documents: undo is exact. */
 
@@ -20,6 +20,12 @@ export interface EditorState {
   readonly finding: string | null;
   /** Path of the field that is to take the focus. */
   readonly focusField: string | null;
+  /** The kind of part that waits in the tray for a place. */
+  readonly waiting: ElementKind | null;
+  /** Counts openings: the sheet begins afresh with each. */
+  readonly opened: number;
+  /** The start page lies over the open document. */
+  readonly atStart: boolean;
   readonly refused: { readonly where: string; readonly what: string; readonly mend: string } | null;
   readonly saved: Saved;
   /** Why the last gesture did nothing. */
@@ -37,6 +43,9 @@ export const useEditor = create<EditorState>(() => ({
   selected: [],
   finding: null,
   focusField: null,
+  waiting: null,
+  opened: 0,
+  atStart: false,
   refused: null,
   saved: 'saved in this browser',
   reason: null,
@@ -46,7 +55,20 @@ const { getState: get, setState: set } = useEditor;
 
 /** Opens a document; its history starts anew. */
 export function openLineUp(lineUp: LineUp): void {
-  set({ lineUp, review: reviewer.review(lineUp), past: [], future: [], selected: [], finding: null, refused: null, reason: null });
+  set((before) => ({
+    lineUp,
+    review: reviewer.review(lineUp),
+    past: [],
+    future: [],
+    selected: [],
+    finding: null,
+    focusField: null,
+    waiting: null,
+    opened: before.opened + 1,
+    atStart: false,
+    refused: null,
+    reason: null,
+  }));
 }
 
 /** Reads a file. What cannot be read is refused, and the open document stays as it is. */
@@ -56,18 +78,32 @@ export function openText(text: string, file: string): void {
   else set({ refused: loaded });
 }
 
+/** A burst of small edits of one kind, such as arrow keys, is one step back. */
+const BURST_MS = 1000;
+let burst: { readonly name: string; readonly lineUp: LineUp; readonly at: number } | null = null;
+
+export interface EditOptions {
+  readonly select?: readonly string[];
+  /** Edits of this name that follow each other closely make one step. */
+  readonly burst?: string;
+}
+
 /** One edit is one step back. An edit that changes nothing is none. */
-export function edit(label: string, change: (lineUp: LineUp) => LineUp, select?: readonly string[]): void {
-  const { lineUp, past, selected } = get();
+export function edit(label: string, change: (lineUp: LineUp) => LineUp, options: EditOptions = {}): void {
+  const { lineUp, past, selected, focusField } = get();
   if (!lineUp) return;
   const next = change(lineUp);
   if (next === lineUp) return;
+  const now = Date.now();
+  const goesOn = burst !== null && burst.name === options.burst && burst.lineUp === lineUp && now - burst.at < BURST_MS;
+  burst = options.burst === undefined ? null : { name: options.burst, lineUp: next, at: now };
   set({
     lineUp: next,
     review: reviewer.review(next),
-    past: [...past, { lineUp, label }].slice(-MOST_STEPS),
+    past: goesOn ? past : [...past, { lineUp, label }].slice(-MOST_STEPS),
     future: [],
-    selected: select ?? selected,
+    selected: options.select ?? selected,
+    focusField: options.select ? null : focusField,
     reason: null,
   });
 }
@@ -81,19 +117,21 @@ function travel(from: 'past' | 'future', to: 'past' | 'future'): void {
     review: reviewer.review(step.lineUp),
     [from]: state[from].slice(0, -1),
     [to]: [...state[to], { lineUp: state.lineUp, label: step.label }],
-    selected: [],
-    finding: null,
+    selected: state.selected.filter((id) => [...step.lineUp.elements, ...step.lineUp.cables].some((part) => part.id === id)),
     reason: null,
   } as Partial<EditorState>);
 }
 export const undo = (): void => travel('past', 'future');
 export const redo = (): void => travel('future', 'past');
 
-export const select = (ids: readonly string[], focusField: string | null = null): void => set({ selected: ids, finding: null, focusField });
+export const select = (ids: readonly string[], focusField: string | null = null): void =>
+  set({ selected: ids, finding: null, focusField, reason: null });
 export const showFinding = (finding: string | null): void => set({ finding });
+export const wait = (waiting: ElementKind | null): void => set({ waiting });
 export const refuse = (reason: string | null): void => set({ reason });
 export const closeRefusal = (): void => set({ refused: null });
-export const closeLineUp = (): void => set({ lineUp: null, review: null, selected: [], finding: null });
+/** Shows or leaves the start page; the open document stays open beneath it. */
+export const showStart = (atStart: boolean): void => set({ atStart });
 export const setSaved = (saved: Saved): void => set({ saved });
 export const asText = (): string | null => {
   const { lineUp } = get();

@@ -81,9 +81,31 @@ export function insertInto(
       Object.entries(cable.provenance ?? {}).filter(([path]) => !path.startsWith('length') && !path.startsWith('from.')),
     ),
   };
-  const first: Cable = { ...cable, to: { element: placed.id, port: 'line' } };
+  const first: Cable = {
+    ...cable,
+    to: { element: placed.id, port: 'line' },
+    provenance: Object.fromEntries(Object.entries(cable.provenance ?? {}).filter(([path]) => !path.startsWith('to.'))),
+  };
   const cables = placed.lineUp.cables.flatMap((each) => (each.id === cableId ? [first, half] : [each]));
   return { id: placed.id, lineUp: { ...placed.lineUp, cables } };
+}
+
+/** Puts a part below the given one and joins them where that is allowed; without one, below everything that is drawn. */
+export function placeAfter(lineUp: LineUp, kind: ElementKind, after: string | undefined): { readonly lineUp: LineUp; readonly id: string } {
+  const before = lineUp.elements.find((element) => element.id === after);
+  const at = before && lineUp.positions[before.id];
+  if (!before || !at) {
+    const all = Object.values(lineUp.positions);
+    return place(lineUp, kind, { x_mm: all[0]?.x_mm ?? 60, y_mm: all.length === 0 ? 20 : Math.max(...all.map((each) => each.y_mm)) + 45 });
+  }
+  const siblings = lineUp.cables.filter((cable) => cable.from.element === before.id).length;
+  const placed = place(lineUp, kind, { x_mm: at.x_mm + siblings * 60, y_mm: at.y_mm + 45 });
+  const [from, to] = [
+    { element: before.id, port: 'load' as const },
+    { element: placed.id, port: 'line' as const },
+  ];
+  const joins = PORTS[before.kind].includes('load') && PORTS[kind].includes('line') && illegal(placed.lineUp, from, to) === null;
+  return joins ? { id: placed.id, lineUp: connect(placed.lineUp, from, to).lineUp } : placed;
 }
 
 export function remove(lineUp: LineUp, ids: readonly string[]): LineUp {
@@ -110,8 +132,33 @@ export function setValue(lineUp: LineUp, id: string, path: string, value: unknow
   return { ...lineUp, elements: lineUp.elements.map(change), cables: lineUp.cables.map(change) };
 }
 
+/** Sets or takes out one value of the project. */
+export const setProject = (lineUp: LineUp, path: string, value: unknown): LineUp => ({
+  ...lineUp,
+  project: put(lineUp.project, path.split('.'), value) as LineUp['project'],
+});
+
+/** Cores for other uses in a cable: one group more, or the group at this place less. */
+export function changeCores(lineUp: LineUp, id: string, change: 'add' | number): LineUp {
+  const cables = lineUp.cables.map((cable) => {
+    if (cable.id !== id) return cable;
+    if (change === 'add') return { ...cable, auxiliary: [...cable.auxiliary, { use: 'brake' as const }] };
+    // What was typed for the groups moves up with them.
+    const provenance = Object.fromEntries(
+      Object.entries(cable.provenance ?? {}).flatMap(([path, origin]) => {
+        const [first, at, ...rest] = path.split('.');
+        if (first !== 'auxiliary') return [[path, origin]];
+        return Number(at) === change ? [] : [[[first, Number(at) - (Number(at) > change ? 1 : 0), ...rest].join('.'), origin]];
+      }),
+    );
+    return { ...cable, auxiliary: cable.auxiliary.filter((_, i) => i !== change), provenance };
+  });
+  return { ...lineUp, cables };
+}
+
 function put(part: object, [key, ...rest]: readonly string[], value: unknown): object {
   if (key === undefined) return part;
+  if (Array.isArray(part)) return part.map((each, i) => (`${i}` === key ? put(each as object, rest, value) : each));
   const record = part as Record<string, unknown>;
   if (rest.length > 0) return { ...record, [key]: put((record[key] as object | undefined) ?? {}, rest, value) };
   const { [key]: _old, ...others } = record;

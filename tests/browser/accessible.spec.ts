@@ -22,5 +22,29 @@ for (const colorScheme of ['light', 'dark'] as const) {
     expect(await violations(page)).toEqual([]);
     await page.getByRole('button', { name: 'Go to the field' }).click();
     expect(await violations(page)).toEqual([]);
+    await page.getByRole('button', { name: 'All findings' }).click();
+    await page.getByText(/^\d+ parts, \d+ cables$/).click();
+    await page.getByText('Title block and limits').click();
+    expect(await violations(page)).toEqual([]);
+    await page.getByRole('button', { name: 'W-1 cable' }).click();
+    await page.getByRole('button', { name: 'Add cores' }).click();
+    expect(await violations(page)).toEqual([]);
   });
 }
+
+test('on a phone everything can be read and reached, and nothing is wider than the screen', async ({ page }) => {
+  await page.setViewportSize({ width: 390, height: 844 });
+  const fits = () => page.evaluate(() => document.documentElement.scrollWidth <= window.innerWidth);
+  expect(await fits()).toBe(true);
+  await page.getByText('Fennel Lane capping line').click();
+  expect(await fits()).toBe(true);
+  expect(await violations(page)).toEqual([]);
+  await page.locator('.finding').first().click();
+  expect(await fits()).toBe(true);
+  await page.getByRole('button', { name: 'Back' }).click();
+  await page.getByText(/^\d+ parts, \d+ cables$/).click();
+  await page.getByRole('button', { name: 'W-1 cable' }).click();
+  await expect(page.getByLabel('Conductor size', { exact: true })).toHaveValue(/^10\sAWG$/);
+  expect(await fits()).toBe(true);
+  expect(await violations(page)).toEqual([]);
+});

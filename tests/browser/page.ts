@@ -5,7 +5,7 @@ export const test = base.extend({
   page: async ({ page }, use) => {
     const faults: string[] = [];
     page.on('pageerror', (fault) => faults.push(fault.message));
-    page.on('console', (message) => message.type() === 'error' && faults.push(message.text()));
+    page.on('console', (message) => ['error', 'warning'].includes(message.type()) && faults.push(message.text()));
     page.on('request', (request) => !/^(http:\/\/localhost|data:|blob:)/.test(request.url()) && faults.push(`asked ${request.url()}`));
     await page.goto('/');
     await page.getByRole('button', { name: 'Blank sheet' }).waitFor();
@@ -48,3 +48,6 @@ export async function type(page: Page, label: string, text: string): Promise<voi
   await field.press('Enter');
 }
 export const choose = (page: Page, label: string, value: string) => page.getByLabel(label, { exact: true }).selectOption(value);
+
+/** A part on the sheet, by its tag. */
+export const partOf = (page: Page, tag: string) => page.locator('.react-flow__node').filter({ has: page.locator(`[data-part="${tag}"]`) });

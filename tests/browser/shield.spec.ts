@@ -3,6 +3,8 @@ import { dragPart, expect, test } from './page.ts';
 test('a plastic disconnect dropped into a shielded lead breaks the shield; a bond closes it', async ({ page }) => {
   await page.getByText('Alder Mill fan').click();
   await expect(page.getByText('Alder Mill fan is ready')).toBeVisible();
+  const ids = () => page.locator('.react-flow__edge').evaluateAll((edges) => edges.map((edge) => edge.getAttribute('data-id') ?? ''));
+  const before = await ids();
   const sheet = await page.getByTestId('sheet').boundingBox();
   const lead = await page.locator('.react-flow__edge[data-id="c6"] path').first().boundingBox();
   if (!sheet || !lead) throw new Error('no lead');
@@ -17,6 +19,20 @@ test('a plastic disconnect dropped into a shielded lead breaks the shield; a bon
   await page.getByRole('button', { name: 'Bond through DS-1' }).click();
   await expect(page.getByRole('img', { name: 'One-line diagram' })).not.toContainText('shield gap');
   await expect(finding).toHaveCount(0);
+  // The box has its bar, and both inner ends are clamped; the outer ends are as they were.
+  await page.getByText(/^\d+ parts, \d+ cables$/).click();
+  await page.getByRole('button', { name: 'DS-1 disconnect' }).click();
+  await expect(page.getByLabel('Bond bar', { exact: true })).toHaveValue('yes');
+  const added = (await ids()).find((id) => !before.includes(id)) ?? '';
+  for (const [cable, end] of [
+    ['c6', 'end'],
+    [added, 'start'],
+  ] as const) {
+    const half = await page.locator(`.react-flow__edge[data-id="${cable}"] path`).first().boundingBox();
+    if (!half) throw new Error(`no ${cable}`);
+    await page.mouse.click(half.x + half.width / 2, half.y + half.height / 2);
+    await expect(page.getByLabel(`Shield landing, ${end}`, { exact: true })).toHaveValue('clamp');
+  }
   await page.keyboard.press('Control+z');
   await expect(page.getByRole('img', { name: 'One-line diagram' })).toContainText('shield gap');
 });

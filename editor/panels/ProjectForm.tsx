@@ -1,0 +1,82 @@
+import { useEffect, useRef } from 'react';
+import { type Field, type LineUp, valueAt } from '../../engine/index.ts';
+import { commit } from '../store/commit.ts';
+import { useEditor } from '../store/editorStore.ts';
+import { setProject } from '../store/edits.ts';
+import { ValueField } from './ValueField.tsx';
+
+/** What holds for the whole line-up: title block, sheet, and the limits this project sets. */
+
+const field = (path: string, label: string, more: Partial<Field> = {}): Field => ({
+  path,
+  label,
+  kind: 'text',
+  help: '',
+  ask: '',
+  ...more,
+});
+const choice = (path: string, label: string, choices: readonly string[], help = ''): Field =>
+  field(path, label, { kind: 'choice', choices, help });
+const limit = (path: string, label: string, quantity: 'percent' | 'voltage'): Field =>
+  field(path, label, { kind: 'quantity', quantity, help: 'Stricter than, or instead of, the usual limit' });
+
+const GROUPS: readonly { readonly title: string; readonly fields: readonly Field[] }[] = [
+  {
+    title: 'Title block',
+    fields: [
+      field('site', 'Site'),
+      field('owner', 'Owner'),
+      field('number', 'Drawing number'),
+      field('revision', 'Revision'),
+      field('date', 'Date of issue'),
+      field('createdBy', 'Created by'),
+      field('checkedBy', 'Checked by'),
+      field('approvedBy', 'Approved by'),
+      field('status', 'Status'),
+    ],
+  },
+  {
+    title: 'Drawing',
+    fields: [
+      choice('sheetSize', 'Sheet size', ['A4', 'A3', 'A2', 'A1', 'A0', 'ANSI-A', 'ANSI-B', 'ANSI-C', 'ANSI-D', 'ANSI-E']),
+      choice('symbols', 'Symbols', ['us', 'iec'], 'Not said: those of the basis'),
+    ],
+  },
+  {
+    title: 'Limits of this project',
+    fields: [
+      limit('limits.feederDrop_pct', 'Drop in a feeder', 'percent'),
+      limit('limits.leadDrop_pct', 'Drop in a motor lead', 'percent'),
+      limit('limits.motorPeak_V', 'Peak at a motor', 'voltage'),
+      choice('emcCategory', 'Emission category', ['none', 'C1', 'C2', 'C3', 'C4'], 'IEC 61800-3, as the contract asks'),
+    ],
+  },
+];
+const PATHS = new Set(GROUPS.flatMap((group) => group.fields.map((each) => each.path)));
+
+export function ProjectForm({ project }: { readonly project: LineUp['project'] }) {
+  const focusField = useEditor((state) => (state.selected.length === 0 ? state.focusField : null));
+  const fold = useRef<HTMLDetailsElement>(null);
+  useEffect(() => {
+    if (focusField && PATHS.has(focusField) && fold.current) fold.current.open = true;
+  }, [focusField]);
+  return (
+    <details ref={fold}>
+      <summary>Title block and limits</summary>
+      {GROUPS.map((group) => (
+        <section key={group.title}>
+          <h2>{group.title}</h2>
+          {group.fields.map((each) => (
+            <ValueField
+              key={each.path}
+              field={each}
+              value={valueAt(project, each.path)}
+              units={project.units}
+              take={(value) => commit(each, (before) => setProject(before, each.path, value))}
+            />
+          ))}
+        </section>
+      ))}
+    </details>
+  );
+}

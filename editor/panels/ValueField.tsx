@@ -1,0 +1,122 @@
+import { useEffect, useId, useRef, useState } from 'react';
+import { type Field, formatQuantity, parseQuantity, type Units } from '../../engine/index.ts';
+import { useEditor } from '../store/editorStore.ts';
+
+/** One value. Empty is not known. A bad entry stays to be mended, and the old value stays in force. */
+
+export interface ValueFieldProps {
+  readonly field: Field;
+  readonly value: unknown;
+  /** As it was typed, in the units of the one who typed it. */
+  readonly typed?: string | undefined;
+  readonly origin?: string | undefined;
+  readonly units: Units;
+  /** It cannot be left empty. */
+  readonly needed?: boolean;
+  /** Answers why a value was not taken, or null. */
+  readonly take: (value: unknown, typed?: string) => string | null;
+}
+
+export function ValueField(props: ValueFieldProps) {
+  const { field, origin } = props;
+  const id = useId();
+  const [bad, setBad] = useState<string | null>(null);
+  const focusHere = useEditor((state) => state.focusField === field.path);
+  const row = useRef<HTMLDivElement>(null);
+  useEffect(() => {
+    if (!focusHere) return;
+    const control = row.current?.querySelector<HTMLElement>('input, select');
+    control?.focus();
+    control?.scrollIntoView({ block: 'center' });
+  }, [focusHere]);
+  const listed = field.kind === 'choice' || field.kind === 'yesno';
+  return (
+    <div className="field" ref={row}>
+      <label htmlFor={id} title={[field.help, field.ask && `Ask: ${field.ask}`].filter(Boolean).join('. ')}>
+        {field.label}
+      </label>
+      {listed ? <Choice {...props} id={id} bad={bad} setBad={setBad} /> : <Entry {...props} id={id} bad={bad} setBad={setBad} />}
+      {bad && (
+        <span className="bad" role="alert" id={`${id}-bad`}>
+          {bad}
+        </span>
+      )}
+      {origin === 'assumed' && <span className="origin">assumed</span>}
+    </div>
+  );
+}
+
+interface ControlProps extends ValueFieldProps {
+  readonly id: string;
+  readonly bad: string | null;
+  readonly setBad: (bad: string | null) => void;
+}
+
+function Choice({ field, value, needed, take, id, bad, setBad }: ControlProps) {
+  const choices = field.kind === 'yesno' ? ['yes', 'no'] : (field.choices ?? []);
+  const shown = field.kind === 'yesno' ? (value === true ? 'yes' : value === false ? 'no' : '') : typeof value === 'string' ? value : '';
+  return (
+    <select
+      id={id}
+      value={shown}
+      aria-describedby={bad ? `${id}-bad` : undefined}
+      onChange={({ target }) =>
+        setBad(take(target.value === '' ? undefined : field.kind === 'yesno' ? target.value === 'yes' : target.value))
+      }
+    >
+      {!needed && <option value="">not known</option>}
+      {/* A file may hold a value this list does not know. */}
+      {(shown === '' || choices.includes(shown) ? choices : [...choices, shown]).map((each) => (
+        <option key={each} value={each}>
+          {each.replace(/^(mg1|ivic)-/, (standard) => standard.toUpperCase()).replaceAll('-', ' ')}
+        </option>
+      ))}
+    </select>
+  );
+}
+
+function Entry({ field, value, typed, units, needed, take, id, bad, setBad }: ControlProps) {
+  const [draft, setDraft] = useState<string | null>(null);
+  const known = value !== undefined;
+  const shown = !known
+    ? ''
+    : (typed ??
+      (field.kind === 'quantity' && field.quantity && (typeof value === 'number' || typeof value === 'string')
+        ? formatQuantity(value, field.quantity, units)
+        : String(value)));
+  const read = (text: string): string | null => {
+    if (text === '') return needed ? 'It may not be empty' : take(undefined);
+    if (field.kind === 'text') return take(text);
+    if (field.kind === 'count') return /^\d+$/.test(text) ? take(Number(text)) : `“${text}” is not a whole number`;
+    const parsed = parseQuantity(text, field.quantity ?? 'number', units);
+    return parsed.ok ? take(parsed.value, text) : parsed.what;
+  };
+  const commit = () => {
+    if (draft === null) return;
+    const text = draft.trim();
+    const why = text === shown.trim() ? null : read(text);
+    setBad(why === null ? null : `${why}. ${known ? `${shown} stays` : 'Not known stays'} in force.`);
+    if (why === null) setDraft(null);
+  };
+  return (
+    <input
+      id={id}
+      value={draft ?? shown}
+      data-clean={draft === null}
+      placeholder={needed ? undefined : 'not known'}
+      autoComplete="off"
+      spellCheck={false}
+      aria-invalid={bad !== null}
+      aria-describedby={bad ? `${id}-bad` : undefined}
+      onChange={(event) => setDraft(event.target.value)}
+      onBlur={commit}
+      onKeyDown={(event) => {
+        if (event.key === 'Enter') commit();
+        if (event.key === 'Escape') {
+          setDraft(null);
+          setBad(null);
+        }
+      }}
+    />
+  );
+}

@@ -1,0 +1,55 @@
+import { readFileSync } from 'node:fs';
+import { join } from 'node:path';
+import { dragPart, expect, partOf, test, type } from './page.ts';
+
+/** Nothing is lost: the browser keeps the work, files carry it, and another line-up does not wipe it out. */
+
+test('the sign is true: what it calls saved is there after a reload', async ({ page }) => {
+  await page.getByRole('button', { name: 'Blank sheet' }).click();
+  await dragPart(page, 'Motor', 300, 200);
+  await type(page, 'Rated power', '60 hp');
+  await expect(page.getByTestId('saved')).toHaveText('saved in this browser');
+  await page.reload();
+  await partOf(page, 'M-1').click();
+  await expect(page.getByLabel('Rated power', { exact: true })).toHaveValue('60 hp');
+});
+
+test('an edit just before leaving is kept too', async ({ page }) => {
+  await page.getByRole('button', { name: 'Blank sheet' }).click();
+  await dragPart(page, 'Motor', 300, 200);
+  await page.reload();
+  await expect(page.locator('.react-flow__node')).toHaveCount(1);
+});
+
+test('the start page does not close the line-up, and one that gave way to another can be taken up again', async ({ page }) => {
+  await page.getByRole('button', { name: 'Blank sheet' }).click();
+  await type(page, 'Title', 'Reed pumps');
+  await dragPart(page, 'Motor', 300, 200);
+  await page.getByRole('button', { name: 'Copperline' }).click();
+  await page.getByRole('button', { name: 'Go on with Reed pumps' }).click();
+  await expect(page.locator('.react-flow__node')).toHaveCount(1);
+  await page.getByRole('button', { name: 'Copperline' }).click();
+  await page.getByText('Alder Mill fan').click();
+  await page.getByRole('button', { name: 'Copperline' }).click();
+  await page.getByRole('button', { name: 'Take up Reed pumps again' }).click();
+  await expect(page.locator('.react-flow__node')).toHaveCount(1);
+});
+
+test('a line-up goes out as a file and comes back the same', async ({ page }) => {
+  // Without the browser's own file window a file is downloaded, and chosen by an ordinary file field.
+  await page.addInitScript(() => {
+    for (const name of ['showSaveFilePicker', 'showOpenFilePicker']) Reflect.deleteProperty(window, name);
+  });
+  await page.reload();
+  await page.getByText('Heron Weir pumps').click();
+  const saving = page.waitForEvent('download');
+  await page.keyboard.press('Control+s');
+  const file = await (await saving).path();
+  expect(readFileSync(file, 'utf8')).toBe(readFileSync(join(import.meta.dirname, '../../examples/heron-weir-pumps.json'), 'utf8'));
+  await expect(page.getByTestId('saved')).toHaveText('saved to file');
+  await type(page, 'Title', 'Other pumps');
+  const choosing = page.waitForEvent('filechooser');
+  await page.keyboard.press('Control+o');
+  await (await choosing).setFiles(file);
+  await expect(page.getByLabel('Title', { exact: true })).toHaveValue('Heron Weir pumps');
+});
