@@ -46,6 +46,9 @@ export const cableEnd = z.looseObject({
   pigtailWidth_mm: positive.optional(),
   /** Of the grounding conductors, how many are landed or spliced through here. */
   groundsLanded: notNegative.optional(),
+  /** Diameters the gland takes. */
+  glandLeast_mm: positive.optional(),
+  glandMost_mm: positive.optional(),
 });
 export type CableEnd = z.infer<typeof cableEnd>;
 
@@ -88,9 +91,20 @@ export const cable = z.looseObject({
     concentricity_pct: z.number().gt(0).max(100).optional(),
     temperature_C: celsius.optional(),
     wetRated: yesNo.optional(),
+    /** Coldest it may be laid or moved at. */
+    temperatureLeast_C: celsius.optional(),
+    sunlightRated: yesNo.optional(),
   }),
   construction: construction.optional(),
   shieldCoverage_pct: percent.optional(),
+  /** Copper-equivalent cross-section of the shield. */
+  shieldArea_mm2: positive.optional(),
+  /** Each phase has a shield of its own. */
+  phasesScreened: yesNo.optional(),
+  outerDiameter_mm: positive.optional(),
+  /** With sets in parallel: every set holds all phases and a ground of full size, and all are of one length, metal, size and make. */
+  setsAlike: yesNo.optional(),
+  setsHoldAllPhases: yesNo.optional(),
   grounds: z.looseObject({
     count: z.int().min(0).max(50).optional(),
     size: text.optional(),
@@ -124,6 +138,15 @@ export const cable = z.looseObject({
     moisture: z.enum(['dry', 'damp', 'wet']).optional(),
     sunlight: yesNo.optional(),
     existing: yesNo.optional(),
+    /** Of an existing cable: identified, and its insulation tested with both ends lifted. */
+    tested: yesNo.optional(),
+    flexing: yesNo.optional(),
+    /** Thermal resistivity of the ground (IEC methods D1, D2). */
+    soil_KmPerW: positive.lt(100).optional(),
+    /** Spare conductors in it. */
+    spares: z.enum(['none', 'grounded-both-ends', 'left-open']).optional(),
+    /** A metal divider stands between it and its neighbours. */
+    divider: yesNo.optional(),
     sharedWith: z.array(text).optional(),
     toControl_mm: notNegative.optional(),
     toPower_mm: notNegative.optional(),

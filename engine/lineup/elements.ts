@@ -27,6 +27,13 @@ export const supply = z.looseObject({
   faultCurrent_A: positive.optional(),
   xOverR: notNegative.optional(),
   earthing: earthing.optional(),
+  /** Lowest and highest line voltage that is promised, of nominal. */
+  voltageLeast_pct: percent.optional(),
+  voltageMost_pct: percent.optional(),
+  /** Greatest deviation from the mean of the three line voltages, of the mean. */
+  unbalance_pct: percent.optional(),
+  /** Maximum demand current of the whole installation at the point of common coupling (IEEE 519's IL). */
+  demandCurrent_A: positive.optional(),
 });
 
 export const transformer = z.looseObject({
@@ -49,6 +56,7 @@ export const bus = z.looseObject({
   kind: z.literal('bus'),
   ratedCurrent_A: positive.optional(),
   faultRating_A: positive.optional(),
+  capacitor: yesNo.optional(),
   ...terminalFields,
 });
 
@@ -124,6 +132,11 @@ export const drive = z.looseObject({
   filterJumpers: z.enum(['in', 'out']).optional(),
   faultRating_A: positive.optional(),
   faultRatingDevice: text.optional(),
+  /** The device drawn ahead of it is the one its fault rating is marked with. */
+  faultRatingDeviceDrawn: yesNo.optional(),
+  control: z.enum(['scalar', 'vector']).optional(),
+  /** Of one drive at rated voltage, as its maker states. */
+  leakageCurrent_A: notNegative.lt(100).optional(),
   /** Limits copied from the drive's own manual. */
   manual: z
     .looseObject({
@@ -139,13 +152,22 @@ export const drive = z.looseObject({
       inputVoltageLeast_pct: percent.optional(),
       inputShieldRequired: yesNo.optional(),
       reactorRequired: yesNo.optional(),
+      /** Marked as suitable for protecting its output conductors, which then must carry at least this. */
+      protectsOutputConductors: yesNo.optional(),
+      outputAmpacityLeast_A: positive.optional(),
     })
     .optional(),
   ...boxFields,
   ...terminalFields,
 });
 
-export const junction = z.looseObject({ ...common, kind: z.literal('junction'), ...boxFields, ...terminalFields });
+export const junction = z.looseObject({
+  ...common,
+  kind: z.literal('junction'),
+  capacitor: yesNo.optional(),
+  ...boxFields,
+  ...terminalFields,
+});
 
 export const contactor = z.looseObject({
   ...common,
@@ -154,6 +176,8 @@ export const contactor = z.looseObject({
   state: z.enum(['closed', 'open']).optional(),
   ratedCurrent_A: positive.optional(),
   interlock: z.enum(['mechanical', 'electrical', 'both', 'none']).optional(),
+  /** The drive's output is blocked before it opens. */
+  opensAtZeroCurrent: yesNo.optional(),
   ...boxFields,
   ...terminalFields,
 });
@@ -175,6 +199,12 @@ export const motor = z.looseObject({
   peakLimit_V: positive.optional(),
   riseLimit_s: positive.optional(),
   overload: z.enum(['own', 'drive', 'none']).optional(),
+  /** A short-circuit device of its own. */
+  ownShortCircuitDevice: yesNo.optional(),
+  /** Switched on or off by itself while its drive runs other motors. */
+  switchedAlone: yesNo.optional(),
+  /** Power-factor capacitor or surge arrester at its terminals. */
+  capacitor: yesNo.optional(),
   bearingProtection: z.enum(['none', 'insulated-bearing', 'shaft-ring', 'both']).optional(),
   brake: z.looseObject({ fedFrom: z.enum(['own-supply', 'drive-output']).optional(), holdsLoad: yesNo.optional() }).optional(),
   ambient_C: celsius.optional(),

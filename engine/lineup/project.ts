@@ -27,6 +27,12 @@ export const project = z.looseObject({
   sheetSize: sheetSize.optional(),
   /** Emission category the contract asks for (IEC 61800-3). */
   emcCategory: z.enum(['none', 'C1', 'C2', 'C3', 'C4']).optional(),
+  /** Temperature at which conductors' resistance is taken: as the table prints it, or as the load makes it. */
+  conductorTemperature: z.enum(['rated', 'by-load']).optional(),
+  /** Motors that run without a drive feed into a fault. */
+  motorContribution: yesNo.optional(),
+  /** Count the feeder's own impedance as a line reactor. */
+  creditFeeder: yesNo.optional(),
   /** Limits of the project, stricter than or instead of the usual ones. */
   limits: z.looseObject({
     feederDrop_pct: percent.optional(),

@@ -16,6 +16,8 @@ export type Quantity =
   | 'percent'
   | 'size'
   | 'resistance'
+  | 'area'
+  | 'soil'
   | 'number';
 export type Units = 'us' | 'metric';
 
@@ -57,6 +59,8 @@ const SCALES: Readonly<Record<Exclude<Quantity, 'temperature' | 'size'>, Scale>>
   frequency: { ...both(unit(1, 'Hz', 'hz'), unit(1000, 'kHz', 'khz')), digits: about },
   time: { ...both(unit(1e-6, 'µs', 'μs', 'us'), unit(1e-9, 'ns'), unit(1e-3, 'ms'), unit(1, 's')), digits: () => 3 },
   percent: { ...both(unit(1, '%')), digits: about },
+  area: { ...both(unit(1, 'mm²', 'mm2')), digits: about },
+  soil: { ...both(unit(1, 'K·m/W', 'Km/W', 'K m/W')), digits: about },
   resistance: { ...both(unit(1, 'Ω', 'ohm'), unit(0.001, 'mΩ', 'mohm')), digits: () => 4 },
   number: { ...both(unit(1, '')), digits: () => 3 },
 };
