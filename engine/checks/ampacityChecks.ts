@@ -1,9 +1,7 @@
-import { insulationFacts } from '../catalog/insulation.ts';
 import { tableCurrent_A } from '../catalog/motors.ts';
-import type { Cable } from '../lineup/cable.ts';
-import type { Element } from '../lineup/elements.ts';
 import { fixed } from '../lineup/roundTo.ts';
-import { type Ampacity, ampacity } from '../physics/ampacity.ts';
+import { cableAmpacity, terminals } from './cableAmpacity.ts';
+import { worstLength_m } from './cableModel.ts';
 import {
   type CableScope,
   type Check,
@@ -19,7 +17,6 @@ import {
   tagsOf,
 } from './check.ts';
 import type { Assumption, Finding, Missing } from './finding.ts';
-import { worstLength_m } from './solveZone.ts';
 
 /** Whether the conductors carry what the code asks of them. */
 
@@ -29,58 +26,6 @@ const REMEDIES = [
   'Fewer loaded conductors together, or a cooler way.',
   'Terminals marked for a higher temperature.',
 ];
-
-/** The temperature the insulation may run at here: the wet figure in a wet or unknown place. */
-function insulationTemperature_C(cable: Cable): number | null {
-  const facts = insulationFacts(cable.insulation.type);
-  const dry = cable.insulation.temperature_C ?? facts?.temperatureDry_C ?? null;
-  if (dry === null) return null;
-  const wet =
-    facts && cable.installation.moisture !== 'dry' && cable.installation.moisture !== 'damp'
-      ? (facts.temperatureWet_C ?? facts.temperatureDry_C)
-      : dry;
-  return Math.min(dry, wet);
-}
-
-/** Ampacity with the terminals' temperature as given, or null where a value is missing. */
-export function cableAmpacity(
-  scope: Pick<CableScope, 'cable' | 'basis' | 'fromElement' | 'toElement'>,
-  terminal_C: number | null,
-): Ampacity | null {
-  const { cable, basis } = scope;
-  const { size, metal, sets } = cable.conductor;
-  const temperature_C = insulationTemperature_C(cable);
-  const { ambient_C, loadedConductors, groupedCircuits, method } = cable.installation;
-  if (size === undefined || metal === undefined || temperature_C === null || ambient_C === undefined) return null;
-  if (basis === 'us' ? loadedConductors === undefined : groupedCircuits === undefined || method === undefined) return null;
-  const polymer = insulationFacts(cable.insulation.type)?.polymer;
-  return ampacity({
-    basis,
-    size,
-    metal,
-    sets: sets ?? 1,
-    insulationTemperature_C: temperature_C,
-    terminalTemperature_C: terminal_C,
-    ambient_C,
-    loadedConductors: loadedConductors ?? 3,
-    method: method ?? 'B1',
-    groupedCircuits: groupedCircuits ?? 1,
-    group: polymer === undefined || polymer === 'pvc' ? 'pvc' : 'xlpe',
-  });
-}
-
-const terminalOf = (element: Element): number | null =>
-  'terminalTemperature_C' in element && typeof element.terminalTemperature_C === 'number' ? element.terminalTemperature_C : null;
-
-/** The cooler of the two terminals, and which of them are not known. */
-export function terminals({ fromElement, toElement }: Pick<CableScope, 'fromElement' | 'toElement'>): {
-  readonly coolest_C: number | null;
-  readonly unknown: readonly Element[];
-} {
-  const ends = [fromElement, toElement].filter((element) => element.kind !== 'supply');
-  const known = ends.map(terminalOf).filter((value) => value !== null);
-  return { coolest_C: known.length > 0 ? Math.min(...known) : null, unknown: ends.filter((element) => terminalOf(element) === null) };
-}
 
 interface Need {
   readonly need_A: number | null;
@@ -109,10 +54,10 @@ function judgeAmpacity(check: CheckFacts, scope: CableScope, need: Need): readon
   ];
   if (missing.length > 0 || need.need_A === null)
     return [openFinding(check, subject, runs, missing, missing.length > 0 ? {} : { text: need.how })];
-  const { coolest_C, unknown } = terminals(scope);
+  const { coolest_C, unknown } = terminals([scope.fromElement, scope.toElement]);
   const capped = basis === 'us' ? Math.min(coolest_C ?? 90, unknown.length > 0 ? 60 : 90) : null;
-  const best = cableAmpacity(scope, basis === 'us' ? coolest_C : null);
-  const least = cableAmpacity(scope, capped);
+  const best = cableAmpacity(cable, basis, basis === 'us' ? coolest_C : null);
+  const least = cableAmpacity(cable, basis, capped);
   const need_A = need.need_A;
   if (!best || !least) {
     return [

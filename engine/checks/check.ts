@@ -2,8 +2,9 @@ import type { Cable } from '../lineup/cable.ts';
 import type { Earthing, Element, ElementOf } from '../lineup/elements.ts';
 import { fieldOf, valueAt } from '../lineup/fields.ts';
 import type { Basis, Project } from '../lineup/project.ts';
-import type { Run, TopologyFault } from '../network/network.ts';
-import type { Assumption, Authority, Finding, Fix, Missing, Subject, Verdict } from './finding.ts';
+import { formatQuantity } from '../lineup/units.ts';
+import type { TopologyFault } from '../network/network.ts';
+import type { Assumption, Authority, Finding, Fix, Input, Missing, Subject, Verdict } from './finding.ts';
 import type { ShieldPath } from './shieldPath.ts';
 import type { StepResult } from './solveZone.ts';
 
@@ -18,42 +19,72 @@ export interface CheckFacts {
   readonly why: string;
 }
 
-/** One cable that is fed, with what is at its two ends. */
-export interface CableScope {
+interface Common {
   readonly project: Project;
   readonly basis: Basis;
+}
+
+/** One cable that is fed, with what is at its two ends. */
+export interface CableScope extends Common {
   readonly cable: Cable;
   readonly side: 'input' | 'output';
   readonly fromElement: Element;
   readonly toElement: Element;
+  /** All cables on the same terminals at each end, this one included. */
+  readonly landedFrom: readonly Cable[];
+  readonly landedTo: readonly Cable[];
   readonly flow: StepResult;
   /** Drives and motors fed through it. */
   readonly drives: readonly ElementOf<'drive'>[];
   readonly motors: readonly ElementOf<'motor'>[];
   /** The drive that feeds it (output side). */
   readonly drive: ElementOf<'drive'> | null;
-  /** Nominal voltage of the supply of the drive, or of the zone. */
+  /** Nominal voltage: on the output side that of the drive's supply, or of a transformer between. */
   readonly nominal_V: number | null;
-  /** The zone holds an EMC filter or the drive has one (input side). */
+  /** The zone holds an EMC filter ahead of it (input side). */
   readonly filterAhead: boolean;
+  /** The overcurrent device ahead. */
+  readonly guard: ElementOf<'disconnect'> | null;
+  /** Other cables in the same raceway, and what feeds each: 'input' for the supply, the id of a drive, or 'unfed'. */
+  readonly together: readonly Cable[];
+  readonly togetherFed: readonly string[];
 }
 
-export interface DriveScope {
-  readonly project: Project;
-  readonly basis: Basis;
+export interface ElementScope extends Common {
+  readonly element: Element;
+  readonly side: 'input' | 'output';
+  readonly flow: StepResult;
+  /** It is the supply itself. */
+  readonly atSource: boolean;
+  readonly drives: readonly ElementOf<'drive'>[];
+  readonly motors: readonly ElementOf<'motor'>[];
+  /** The drive that feeds it (output side). */
+  readonly drive: ElementOf<'drive'> | null;
+  /** Itself, where it is an overcurrent device, else the one ahead. */
+  readonly guard: ElementOf<'disconnect'> | null;
+  readonly nominal_V: number | null;
+  /** Between the drive and it (output side), nearest to the drive first. */
+  readonly seriesBoxes: readonly Element[];
+}
+
+export interface DriveScope extends Common {
   readonly drive: ElementOf<'drive'>;
   readonly feed: StepResult;
   readonly earthing: Earthing | undefined;
   readonly earthingPart: Element;
   readonly filters: readonly ElementOf<'filter'>[];
   readonly motors: readonly ElementOf<'motor'>[];
+  /** The nearest transformer ahead. */
+  readonly transformer: ElementOf<'transformer'> | null;
+  readonly supply: ElementOf<'supply'> | null;
+  readonly reactors: readonly ElementOf<'reactor'>[];
+  readonly guard: ElementOf<'disconnect'> | null;
+  /** Results of the steps from the drive's input back to the supply. */
+  readonly ahead: readonly StepResult[];
 }
 
 /** One run behind a drive. */
-export interface RunScope {
-  readonly project: Project;
-  readonly basis: Basis;
-  readonly run: Run;
+export interface RunScope extends Common {
   readonly drive: ElementOf<'drive'>;
   readonly motor: ElementOf<'motor'>;
   /** From drive to motor. */
@@ -68,12 +99,11 @@ export interface RunScope {
   readonly assumptions: readonly Assumption[];
 }
 
-export interface FaultScope {
-  readonly fault: TopologyFault;
-}
+export type FaultScope = TopologyFault;
 
 export type Check =
   | (CheckFacts & { readonly scope: 'cable'; readonly judge: (scope: CableScope) => readonly Finding[] })
+  | (CheckFacts & { readonly scope: 'element'; readonly judge: (scope: ElementScope) => readonly Finding[] })
   | (CheckFacts & { readonly scope: 'drive'; readonly judge: (scope: DriveScope) => readonly Finding[] })
   | (CheckFacts & { readonly scope: 'run'; readonly judge: (scope: RunScope) => readonly Finding[] })
   | (CheckFacts & { readonly scope: 'fault'; readonly judge: (scope: FaultScope) => readonly Finding[] });
@@ -101,6 +131,8 @@ export function finding(check: CheckFacts, subject: Subject, runs: readonly stri
     margin_pct: null,
     why: check.why,
     remedies: [],
+    case: null,
+    inputs: [],
     working: [],
     assumptions: [],
     missing: [],
@@ -122,6 +154,30 @@ export function lacks(part: Element | Cable, path: string): Missing {
   const field = fieldOf(kind, path);
   return { id: part.id, tag: part.tag, field: path, label: field?.label ?? path, ask: field?.ask ?? 'specification' };
 }
+
+/** Values of a part as inputs of a working, with their origin; those that are missing are left out. */
+export const given = (part: Element | Cable, ...paths: readonly string[]): readonly Input[] =>
+  paths.flatMap((path) => {
+    const value = valueAt(part, path);
+    if (value === undefined) return [];
+    const { label, field, tag } = { ...lacks(part, path) };
+    const kind = 'conductor' in part && typeof part.conductor === 'object' ? 'cable' : (part as Element).kind;
+    const quantity = fieldOf(kind, path)?.quantity;
+    const origin = part.provenance?.[field];
+    const shown =
+      typeof value === 'boolean'
+        ? value
+          ? 'yes'
+          : 'no'
+        : quantity && (typeof value === 'number' || typeof value === 'string')
+          ? formatQuantity(value, quantity, 'metric')
+          : String(value);
+    const typed = origin?.typed === undefined || origin.typed === shown ? '' : ` (typed ${origin.typed})`;
+    return [{ what: `${label} of ${tag}`, value: `${shown}${typed}`, origin: origin?.origin ?? 'entered', source: origin?.page ?? '' }];
+  });
+
+/** A value that a table gave. */
+export const lookedUp = (what: string, value: string, source: string): Input => ({ what, value, origin: 'looked up', source });
 
 /** Those of the fields that are not there. */
 export const missingOf = (part: Element | Cable, ...paths: readonly string[]): readonly Missing[] =>

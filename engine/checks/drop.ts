@@ -1,4 +1,5 @@
 import { fixed } from '../lineup/roundTo.ts';
+import { worstLength_m } from './cableModel.ts';
 import {
   type Check,
   cableSubject,
@@ -15,7 +16,6 @@ import {
   verdictOver,
 } from './check.ts';
 import type { Authority, Finding, Missing } from './finding.ts';
-import { worstLength_m } from './solveZone.ts';
 
 /** Voltage lost on feeders and on motor leads. */
 

@@ -25,6 +25,21 @@ export interface Assumption {
   readonly source: string;
 }
 
+export const ORIGINS = ['entered', 'measured', 'manual', 'nameplate', 'looked up', 'assumed', 'computed'] as const;
+
+/** One value that a number was made from. */
+export interface Input {
+  readonly what: string;
+  readonly value: string;
+  readonly origin: (typeof ORIGINS)[number];
+  /** Table cell, page or clause; '' for a value of the document. */
+  readonly source: string;
+}
+
+/** The cases every line-up is solved in; a verdict that hangs on one says which. */
+export const CASES = ['rated', 'low line', 'high line', 'overload', 'bypass'] as const;
+export type CaseName = (typeof CASES)[number];
+
 export interface Missing {
   /** Id of the element or cable that lacks it; '' for the project. */
   readonly id: string;
@@ -67,6 +82,11 @@ export interface Finding {
   readonly why: string;
   /** What to do, cheapest first. */
   readonly remedies: readonly string[];
+  /** The case in which it is worst, where cases differ. */
+  readonly case: CaseName | null;
+  /** What the working starts from. */
+  readonly inputs: readonly Input[];
+  /** Formula, steps and result, with units, unrounded enough to be worked again by hand. */
   readonly working: readonly string[];
   readonly assumptions: readonly Assumption[];
   readonly missing: readonly Missing[];

@@ -1,7 +1,13 @@
 /** Results remembered by the identity of everything they were made from: an edit that touches none of it costs nothing. */
+interface Entry {
+  readonly deps: readonly unknown[];
+  readonly value: unknown;
+}
+
 export class Memo {
-  #held = new Map<string, { readonly deps: readonly unknown[]; readonly value: unknown }>();
-  #next = new Map<string, { readonly deps: readonly unknown[]; readonly value: unknown }>();
+  #held = new Map<string, Entry>();
+  #next = new Map<string, Entry>();
+  /** How many results were computed since the beginning of this review. */
   recomputed = 0;
 
   /** Starts a review: what the last one did not use is let go at its end. */
@@ -17,7 +23,7 @@ export class Memo {
   /** The remembered value while every dependency is the same object, else a new one. `results` says how many results it holds. */
   get<T>(key: string, deps: readonly unknown[], compute: () => T, results: (value: T) => number = () => 0): T {
     const held = this.#held.get(key);
-    if (held && held.deps.length === deps.length && held.deps.every((dep, i) => Object.is(dep, deps[i]))) {
+    if (held && isSame(held.deps, deps)) {
       this.#next.set(key, held);
       return held.value as T;
     }
@@ -27,12 +33,39 @@ export class Memo {
     return value;
   }
 
+  /** As `get`, for a result made of many that remember for themselves: their memory lives as long as this entry does. */
+  inner<T>(key: string, deps: readonly unknown[], compute: (memo: Memo) => T): T {
+    const held = this.#held.get(key);
+    const before = held?.value as { readonly memo: Memo; readonly value: T } | undefined;
+    if (held && before && isSame(held.deps, deps)) {
+      this.#next.set(key, held);
+      return before.value;
+    }
+    const memo = before?.memo ?? new Memo();
+    memo.begin();
+    const value = compute(memo);
+    memo.end();
+    this.recomputed += memo.recomputed;
+    this.#next.set(key, { deps, value: { memo, value } });
+    return value;
+  }
+
   /** The remembered record when the new one says the same, so that what hangs on it is not computed again. */
   keep<T extends object>(key: string, fresh: T): T {
     const held = this.#held.get(key)?.value as T | undefined;
-    const same = held === fresh || (held !== undefined && JSON.stringify(held) === JSON.stringify(fresh));
-    const value = same ? held : fresh;
+    const value = held !== undefined && saysTheSame(held, fresh) ? held : fresh;
     this.#next.set(key, { deps: [], value });
     return value;
   }
+
+  /** A part of what is remembered under a key, when the new part says the same. */
+  same<W, T extends object>(key: string, pick: (whole: W) => T | undefined, fresh: T): T {
+    const whole = this.#held.get(key)?.value as W | undefined;
+    const held = whole === undefined ? undefined : pick(whole);
+    return held !== undefined && saysTheSame(held, fresh) ? held : fresh;
+  }
 }
+
+const isSame = (a: readonly unknown[], b: readonly unknown[]): boolean =>
+  a.length === b.length && a.every((dep, i) => Object.is(dep, b[i]));
+const saysTheSame = (a: object, b: object): boolean => a === b || JSON.stringify(a) === JSON.stringify(b);

@@ -2,6 +2,7 @@ import type { Cable } from '../lineup/cable.ts';
 import type { Element } from '../lineup/elements.ts';
 import type { LineUp } from '../lineup/lineUp.ts';
 import { fixed } from '../lineup/roundTo.ts';
+import { worstLength_m } from './cableModel.ts';
 import {
   type Check,
   cableSubject,
@@ -20,7 +21,6 @@ import {
 import type { Finding, Fix, Missing, Subject } from './finding.ts';
 import { carrierOf } from './shieldPath.ts';
 import type { ShieldBreak } from './solved.ts';
-import { worstLength_m } from './solveZone.ts';
 
 /** The shield: that there is one, that it is whole, that it is landed. */
 

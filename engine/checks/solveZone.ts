@@ -1,12 +1,12 @@
-import { conductorSize } from '../catalog/conductors.ts';
-import type { Cable } from '../lineup/cable.ts';
 import type { Element } from '../lineup/elements.ts';
-import type { Basis } from '../lineup/project.ts';
+import type { Basis, Project } from '../lineup/project.ts';
 import type { Zone } from '../network/network.ts';
 import { add, type Complex, complex, magnitude, scale, ZERO } from '../physics/complex.ts';
-import { conductorImpedance } from '../physics/conductorImpedance.ts';
-import { type Branch, type Load, powerFlow } from '../physics/powerFlow.ts';
-import type { Assumption } from './finding.ts';
+import { faultCurrent_A, peakFaultCurrent_A, sourceImpedance, transformerCorrection } from '../physics/faultCurrent.ts';
+import { type Branch, type FlowResult, type Load, powerFlow } from '../physics/powerFlow.ts';
+import { loadTemperature_C } from './cableAmpacity.ts';
+import { cableImpedance, ratedTemperature_C } from './cableModel.ts';
+import type { Assumption, CaseName } from './finding.ts';
 
 /**
  * Voltages, currents and fault levels of one zone. The input side is solved with every drive at its rated input current,
@@ -14,60 +14,30 @@ import type { Assumption } from './finding.ts';
  * frequency, from what the drive can still make of its own input voltage.
  */
 
-export interface StepResult {
-  /** Line to line; null when something that decides it is not known. */
+/** The cases every zone is solved in. */
+export type SolvedCase = Exclude<CaseName, 'bypass'>;
+
+/** Line to line; null when something that decides it is not known. */
+export interface CaseResult {
   readonly voltage_V: number | null;
   readonly current_A: number | null;
   readonly drop_V: number | null;
+}
+
+/** The first three are those of the rated case. */
+export interface StepResult extends CaseResult {
+  readonly cases: Readonly<Record<SolvedCase, CaseResult>>;
   readonly resistance_ohm: number | null;
   readonly reactance_ohm: number | null;
+  /** Three-phase symmetrical, conductors cold; null where it is not known, and behind a drive, whose bridge passes none. */
   readonly faultCurrent_A: number | null;
+  /** Greatest instantaneous value of that current (IEC 60909-0), null as above. */
+  readonly faultPeak_A: number | null;
   /** Nominal voltage at this place, from the source through the transformers. */
   readonly nominal_V: number | null;
+  /** How resistance and reactance came about. */
+  readonly says: readonly string[];
   readonly assumptions: readonly Assumption[];
-}
-
-/** Copper or aluminium at 25 °C over the same at 75 °C, NEC Chapter 9 Table 8 note 2. */
-const COLD = { copper: 1 + 0.00323 * (25 - 75), aluminium: 1 + 0.0033 * (25 - 75) } as const;
-
-export function surroundOf(cable: Cable): 'steel' | 'aluminium' | 'nonmetallic' {
-  switch (cable.installation.raceway) {
-    case 'steel-conduit':
-    case 'flexible-metal':
-    case undefined:
-      return cable.installation.raceway === undefined && cable.construction !== 'singles' && cable.construction !== undefined
-        ? cable.construction === 'corrugated-armour'
-          ? 'aluminium'
-          : 'nonmetallic'
-        : 'steel';
-    case 'aluminium-conduit':
-      return 'aluminium';
-    default:
-      return cable.construction === 'corrugated-armour'
-        ? 'aluminium'
-        : cable.construction === 'interlocked-armour'
-          ? 'steel'
-          : 'nonmetallic';
-  }
-}
-
-/** The length a check must use: the long end of a range. */
-export const worstLength_m = (cable: Cable): number | null =>
-  cable.kind === 'link' ? 0 : cable.length_m === undefined ? null : Math.max(cable.length_m, cable.lengthMost_m ?? 0);
-
-/** Whole-cable impedance of one phase, sets in parallel, or null when size, metal or length is missing. */
-export function cableImpedance(cable: Cable, frequency_Hz: number, basis: Basis): { z: Complex; cold: Complex; source: string } | null {
-  const length_m = worstLength_m(cable);
-  if (length_m === null) return null;
-  if (length_m === 0) return { z: ZERO, cold: ZERO, source: '' };
-  const { size, metal, build, sets } = cable.conductor;
-  if (size === undefined || metal === undefined || !conductorSize(size)) return null;
-  const temperature_C = basis === 'us' ? 75 : (cable.insulation.temperature_C ?? (cable.insulation.type === 'PVC' ? 70 : 90));
-  const perMetre = conductorImpedance({ size, metal, build, temperature_C, frequency_Hz, surround: surroundOf(cable) });
-  if (!perMetre) return null;
-  const factor = length_m / (sets ?? 1);
-  const z = complex(perMetre.resistance_ohmPerM * factor, perMetre.reactance_ohmPerM * factor);
-  return { z, cold: complex(z.re * COLD[metal], z.im), source: `${perMetre.source}, at ${temperature_C} °C` };
 }
 
 interface Impedance {
@@ -75,13 +45,14 @@ interface Impedance {
   readonly cold: Complex;
   readonly ratio: number;
   readonly known: boolean;
+  readonly says: readonly string[];
   readonly assumptions: readonly Assumption[];
 }
 
-const nothing: Impedance = { z: ZERO, cold: ZERO, ratio: 1, known: true, assumptions: [] };
+const nothing: Impedance = { z: ZERO, cold: ZERO, ratio: 1, known: true, says: [], assumptions: [] };
 const unknown: Impedance = { ...nothing, known: false };
 
-function elementImpedance(element: Element, nominal_V: number | null, current_A: number | null): Impedance {
+function elementImpedance(element: Element, nominal_V: number | null, current_A: number | null, basis: Basis): Impedance {
   switch (element.kind) {
     case 'transformer': {
       const { primaryVoltage_V, secondaryVoltage_V, impedance_pct, ratedPower_VA, xOverR } = element;
@@ -93,7 +64,12 @@ function elementImpedance(element: Element, nominal_V: number | null, current_A:
       const assumptions =
         xOverR === undefined ? [{ what: `X/R of ${element.tag}`, value: '5', source: 'common practice, from memory' }] : [];
       const r = z / Math.hypot(1, xr);
-      return { z: complex(r, r * xr), cold: complex(r, r * xr), ratio, known: true, assumptions };
+      const own = complex(r, r * xr);
+      const corrected = basis === 'iec' ? scale(own, transformerCorrection(((impedance_pct / 100) * xr) / Math.hypot(1, xr))) : own;
+      const says = [
+        `Z = ${impedance_pct} % × ${secondaryVoltage_V}² / ${Math.round(ratedPower_VA / 1000)} kVA = ${Number((1000 * z).toPrecision(5))} mΩ, X/R ${xr}`,
+      ];
+      return { ...nothing, z: own, cold: corrected, ratio, says, assumptions };
     }
     case 'reactor': {
       const base_V = element.ratedVoltage_V ?? nominal_V;
@@ -139,27 +115,42 @@ function elementImpedance(element: Element, nominal_V: number | null, current_A:
   }
 }
 
-const faultOf = (nominal_V: number | null, z: Complex | null): number | null => {
-  if (nominal_V === null || z === null) return null;
-  const size = magnitude(z);
-  return size > 0 ? nominal_V / Math.sqrt(3) / size : null;
-};
-
 export interface ZoneResult {
   readonly steps: readonly StepResult[];
   readonly converged: boolean;
 }
 
-/**
- * @param available_V line to line at the start of the zone: the supply's nominal voltage, or what the drive can make; null when not known
- * @param frequency_Hz of the supply, or the motors' rated frequency
- */
-export function solveZone(zone: Zone, available_V: number | null, basis: Basis): ZoneResult {
-  const { steps, source } = zone;
-  const motors = steps.map((step) => step.element).filter((element) => element.kind === 'motor');
-  const start_V = available_V ?? (zone.kind === 'output' ? Math.max(0, ...motors.map((motor) => motor.ratedVoltage_V ?? 0)) || null : null);
-  const frequency_Hz = (source.kind === 'supply' ? source.frequency_Hz : motors[0]?.ratedFrequency_Hz) ?? (basis === 'us' ? 60 : 50);
+export type SolveOptions = Pick<Project, 'basis' | 'conductorTemperature' | 'motorContribution'>;
 
+/** Line voltage of the cases, of nominal, where the supply does not say: ANSI C84.1 Range A, from memory; IEC 60038. */
+export const USUAL_LINE_PCT = { us: { least: 95, most: 105 }, iec: { least: 90, most: 110 } } as const;
+
+/** What a motor that runs without a drive feeds into a fault, of its rated current: IEEE 141, low voltage, from memory. */
+const MOTOR_CONTRIBUTION = 4;
+
+/**
+ * @param available_V line to line at the start of the zone, by case: the supply's voltage, or what the drive can make; null when not known
+ */
+export function solveZone(zone: Zone, available_V: Readonly<Record<SolvedCase, number | null>>, options: SolveOptions): ZoneResult {
+  const { steps, source } = zone;
+  const { basis } = options;
+  const motors = steps.map((step) => step.element).filter((element) => element.kind === 'motor');
+
+  // Nominal voltages, as multiples of the start: transformers change them.
+  const ratios = steps.map(() => 1);
+  for (const step of steps) {
+    const { element } = step;
+    const transformer = step.via?.kind === 'element' && element.kind === 'transformer' ? element : null;
+    const own =
+      transformer?.primaryVoltage_V && transformer.secondaryVoltage_V ? transformer.secondaryVoltage_V / transformer.primaryVoltage_V : 1;
+    ratios[step.index] = (step.parent < 0 ? 1 : (ratios[step.parent] ?? 1)) * own;
+  }
+  // Without a known input the drive is taken to make what its motors want.
+  const wanted = steps.flatMap(({ element, index }) =>
+    element.kind === 'motor' && element.ratedVoltage_V ? [element.ratedVoltage_V / (ratios[index] ?? 1)] : [],
+  );
+  const start_V = available_V.rated ?? (zone.kind === 'output' ? Math.max(0, ...wanted) || null : null);
+  const frequency_Hz = (source.kind === 'supply' ? source.frequency_Hz : motors[0]?.ratedFrequency_Hz) ?? (basis === 'us' ? 60 : 50);
   const nominal: (number | null)[] = [];
   for (const step of steps) {
     const before = step.parent < 0 ? start_V : (nominal[step.parent] ?? null);
@@ -168,26 +159,34 @@ export function solveZone(zone: Zone, available_V: number | null, basis: Basis):
   }
 
   const loads: Load[] = [];
+  const overloads: Load[] = [];
   const drawn: (number | null)[] = steps.map(() => 0);
+  const contribution_A = options.motorContribution && zone.kind === 'input' ? MOTOR_CONTRIBUTION : 0;
+  let fedBack_A = 0;
   for (const step of steps) {
     const { element } = step;
     const rated = nominal[step.index] ?? null;
-    const isDrive = element.kind === 'drive' && step.parent >= 0;
-    if (!isDrive && element.kind !== 'motor') continue;
-    const current = element.kind === 'motor' ? element.ratedCurrent_A : element.kind === 'drive' ? element.inputCurrent_A : undefined;
-    const voltage = element.kind === 'motor' ? element.ratedVoltage_V : element.kind === 'drive' ? (element.ratedVoltage_V ?? rated) : null;
+    const drive = element.kind === 'drive' && step.parent >= 0 ? element : null;
+    const motor = element.kind === 'motor' ? element : null;
+    if (!drive && !motor) continue;
+    const current = motor ? motor.ratedCurrent_A : drive?.inputCurrent_A;
+    const voltage = motor ? motor.ratedVoltage_V : (drive?.ratedVoltage_V ?? rated);
     if (current === undefined || !voltage) {
       drawn[step.index] = null;
       continue;
     }
     drawn[step.index] = current;
-    loads.push({
+    fedBack_A += motor ? current * contribution_A : 0;
+    const load: Load = {
       node: step.index + 1,
       kind: zone.kind === 'output' ? 'regulated' : 'power',
       ratedVoltage_V: voltage,
       ratedCurrent_A: current,
-      powerFactor: (element.kind === 'motor' ? element.powerFactor : element.kind === 'drive' ? element.inputPowerFactor : null) ?? null,
-    });
+      powerFactor: motor?.powerFactor ?? drive?.inputPowerFactor ?? null,
+    };
+    loads.push(load);
+    const overload_pct = drive ? drive.overload_pct : zone.source.kind === 'drive' ? zone.source.overload_pct : undefined;
+    overloads.push({ ...load, ratedCurrent_A: (current * Math.max(100, overload_pct ?? 100)) / 100 });
   }
   // A current that is not known makes every branch above it unknown.
   const below = [...drawn];
@@ -197,26 +196,49 @@ export function solveZone(zone: Zone, available_V: number | null, basis: Basis):
     if (parent >= 0) below[parent] = own === null || sum === null || own === undefined || sum === undefined ? null : own + sum;
   }
 
-  const branches: Branch[] = [];
   const impedances: Impedance[] = steps.map((step) => {
     if (step.via === null) {
       if (source.kind !== 'supply' || !source.faultCurrent_A || !start_V) return nothing;
-      const size = start_V / Math.sqrt(3) / source.faultCurrent_A;
       const xr = source.xOverR ?? 10;
-      const r = size / Math.hypot(1, xr);
-      const z = complex(r, r * xr);
-      return { ...nothing, z, cold: z };
+      const z = sourceImpedance(start_V, source.faultCurrent_A, xr, 'us');
+      const cold = sourceImpedance(start_V, source.faultCurrent_A, xr, basis);
+      const says = [`Z = ${start_V} V / (√3 × ${source.faultCurrent_A} A) = ${Number((1000 * magnitude(z)).toPrecision(5))} mΩ, X/R ${xr}`];
+      const assumptions =
+        source.xOverR === undefined ? [{ what: `X/R of ${source.tag}`, value: '10', source: 'common practice, from memory' }] : [];
+      return { ...nothing, z, cold, says, assumptions };
     }
-    if (step.via.kind === 'element') return elementImpedance(step.element, nominal[step.index] ?? null, below[step.index] ?? null);
-    const z = cableImpedance(step.via.cable, frequency_Hz, basis);
-    return z ? { ...nothing, z: z.z, cold: z.cold } : unknown;
+    if (step.via.kind === 'element') return elementImpedance(step.element, nominal[step.index] ?? null, below[step.index] ?? null, basis);
+    const { cable } = step.via;
+    const current = below[step.index];
+    const byLoad =
+      options.conductorTemperature === 'by-load' && typeof current === 'number' ? loadTemperature_C(cable, basis, current) : null;
+    const made = cableImpedance(cable, frequency_Hz, basis, byLoad ?? ratedTemperature_C(cable, basis));
+    if (!made) return unknown;
+    const says =
+      byLoad === null
+        ? made.says
+        : [
+            `T = Ta + (Tm − Ta) (I / Iz)² = ${Number(byLoad.toPrecision(4))} °C at ${Number((current ?? 0).toPrecision(5))} A`,
+            ...made.says,
+          ];
+    return { ...nothing, ...made, says };
   });
-  steps.forEach((step, i) => {
-    const impedance = impedances[i] ?? nothing;
-    branches.push({ from: step.parent + 1, to: step.index + 1, impedance_ohm: impedance.z, ratio: impedance.ratio });
+  const branches = steps.map((step, i): Branch => {
+    const { z, ratio } = impedances[i] ?? nothing;
+    return { from: step.parent + 1, to: step.index + 1, impedance_ohm: z, ratio };
   });
 
-  const flow = start_V === null ? null : powerFlow(start_V, steps.length + 1, branches, loads);
+  const flowOf = (volts: number | null, demand: readonly Load[]): FlowResult | null =>
+    volts === null ? null : powerFlow(volts, steps.length + 1, branches, demand);
+  const rated = flowOf(start_V, loads);
+  const overloaded = overloads.some((load, i) => load.ratedCurrent_A !== loads[i]?.ratedCurrent_A);
+  const flows: Readonly<Record<SolvedCase, FlowResult | null>> = {
+    rated,
+    'low line': flowOf(available_V['low line'], loads),
+    'high line': flowOf(available_V['high line'], loads),
+    overload: overloaded ? flowOf(available_V.overload ?? start_V, overloads) : rated,
+  };
+
   const voltageKnown: boolean[] = [];
   const cold: (Complex | null)[] = [];
   const results: StepResult[] = [];
@@ -228,20 +250,50 @@ export function solveZone(zone: Zone, available_V: number | null, basis: Basis):
     voltageKnown.push(parentKnown && impedance.known && (currentKnown || magnitude(impedance.z) === 0));
     const parentCold = step.parent < 0 ? ZERO : (cold[step.parent] ?? null);
     cold.push(parentCold && impedance.known ? add(scale(parentCold, 1 / impedance.ratio ** 2), impedance.cold) : null);
-    const here = flow?.voltages_V[i + 1] ?? ZERO;
-    const above = flow?.voltages_V[step.parent + 1] ?? ZERO;
-    const carried = flow?.converged === true;
+    const caseOf = (flow: FlowResult | null): CaseResult => {
+      if (flow?.converged !== true) return NO_CASE;
+      const here = flow.voltages_V[i + 1] ?? ZERO;
+      const above = flow.voltages_V[step.parent + 1] ?? ZERO;
+      return {
+        voltage_V: voltageKnown[i] ? magnitude(here) * Math.sqrt(3) : null,
+        current_A: currentKnown ? magnitude(flow.currents_A[i + 1] ?? ZERO) : null,
+        drop_V: currentKnown && impedance.known ? (magnitude(scale(above, 1 / impedance.ratio)) - magnitude(here)) * Math.sqrt(3) : null,
+      };
+    };
+    const cases = {
+      rated: caseOf(flows.rated),
+      'low line': caseOf(flows['low line']),
+      'high line': caseOf(flows['high line']),
+      overload: caseOf(flows.overload),
+    };
+    const [volts, path] = [nominal[i] ?? null, cold[i] ?? null];
+    const fault = zone.kind === 'input' && volts !== null && path !== null ? faultCurrent_A(volts, path, basis) : null;
     results.push({
-      voltage_V: carried && voltageKnown[i] ? magnitude(here) * Math.sqrt(3) : null,
-      current_A: carried && currentKnown ? magnitude(flow?.currents_A[i + 1] ?? ZERO) : null,
-      drop_V:
-        carried && currentKnown && impedance.known ? (magnitude(scale(above, 1 / impedance.ratio)) - magnitude(here)) * Math.sqrt(3) : null,
+      ...cases.rated,
+      cases,
       resistance_ohm: impedance.known ? impedance.z.re : null,
       reactance_ohm: impedance.known ? impedance.z.im : null,
-      faultCurrent_A: zone.kind === 'input' ? faultOf(nominal[i] ?? null, cold[i] ?? null) : null,
-      nominal_V: nominal[i] ?? null,
+      faultCurrent_A: fault === null ? null : fault + fedBack_A,
+      faultPeak_A: fault === null || path === null ? null : peakFaultCurrent_A(fault + fedBack_A, path),
+      nominal_V: volts,
+      says: impedance.says,
       assumptions: impedance.assumptions,
     });
   }
-  return { steps: results, converged: flow === null || flow.converged };
+  return { steps: results, converged: rated === null || rated.converged };
 }
+
+const NO_CASE: CaseResult = { voltage_V: null, current_A: null, drop_V: null };
+
+/** Of a part that no source feeds. */
+export const NO_FLOW: StepResult = {
+  ...NO_CASE,
+  cases: { rated: NO_CASE, 'low line': NO_CASE, 'high line': NO_CASE, overload: NO_CASE },
+  resistance_ohm: null,
+  reactance_ohm: null,
+  faultCurrent_A: null,
+  faultPeak_A: null,
+  nominal_V: null,
+  says: [],
+  assumptions: [],
+};

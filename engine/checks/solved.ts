@@ -9,7 +9,9 @@ export interface SolvedElement {
   readonly tag: string;
   /** Line to line at its line side (load side for a supply), null when it is not fed or not known. */
   readonly voltage_V: number | null;
+  /** Three-phase symmetrical, conductors cold; null behind a drive and where it is not known. */
   readonly faultCurrent_A: number | null;
+  readonly faultPeak_A: number | null;
 }
 
 export interface SolvedCable {

@@ -65,8 +65,7 @@ export const topology: Check = {
   source: 'a radial network from one source to each motor',
   why: 'Voltage, current and the way of the shield are followed from the source to each motor. A loop, a part that is not fed or a cable that lands on nothing leaves no such way.',
   scope: 'fault',
-  judge({ fault }) {
-    const { part, other, kind } = fault;
+  judge({ part, other, kind }) {
     const says = FAULTS[kind];
     const subject = !part
       ? LINEUP

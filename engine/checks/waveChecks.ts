@@ -5,6 +5,7 @@ import { fixed } from '../lineup/roundTo.ts';
 import { conductorImpedance } from '../physics/conductorImpedance.ts';
 import { criticalLength_m, type LatticeInput, linearRulePeak_V, peakUpTo_V } from '../physics/wave/latticePeak.ts';
 import { lineConstants, motorSurgeImpedance_ohm } from '../physics/wave/lineConstants.ts';
+import { surroundOf, worstLength_m } from './cableModel.ts';
 import {
   type Check,
   elementSubject,
@@ -18,7 +19,6 @@ import {
   type RunScope,
 } from './check.ts';
 import type { Assumption, Finding, Missing } from './finding.ts';
-import { surroundOf, worstLength_m } from './solveZone.ts';
 
 /** What the pulses do at the motor. */
 

@@ -1,5 +1,5 @@
 import { z } from 'zod';
-import { AUTHORITIES, VERDICTS } from '../checks/finding.ts';
+import { AUTHORITIES, CASES, ORIGINS, VERDICTS } from '../checks/finding.ts';
 
 /** The shape of `check --json`: a list with one entry a file that could be read. Numbers are SI with the unit at the end of the name; null is not known. */
 
@@ -29,13 +29,15 @@ const finding = z.strictObject({
   text: z.string(),
   why: z.string(),
   remedies: z.array(z.string()),
+  case: z.enum(CASES).nullable(),
+  inputs: z.array(z.strictObject({ what: z.string(), value: z.string(), origin: z.enum(ORIGINS), source: z.string() })),
   working: z.array(z.string()),
   assumptions: z.array(z.strictObject({ what: z.string(), value: z.string(), source: z.string() })),
   missing: z.array(z.strictObject({ id: z.string(), tag: z.string(), field: z.string(), label: z.string(), ask: z.string() })),
 });
 
 const solved = z.strictObject({
-  elements: z.array(z.strictObject({ id: z.string(), tag: z.string(), voltage_V: known, faultCurrent_A: known })),
+  elements: z.array(z.strictObject({ id: z.string(), tag: z.string(), voltage_V: known, faultCurrent_A: known, faultPeak_A: known })),
   cables: z.array(
     z.strictObject({
       id: z.string(),

@@ -1,34 +1,49 @@
 import { AC_IMPEDANCE, TABLE_9 } from '../catalog/acImpedance.ts';
 import { conductorSize, IEC_60228, IEC_CONDUCTORS, TABLE_8, US_CONDUCTORS } from '../catalog/conductors.ts';
 import { cite } from '../catalog/source.ts';
+import { skinAndProximity } from './skinAndProximity.ts';
 
 /**
  * Resistance and reactance of one phase conductor, ohm per metre.
  *
  * US sizes: NEC Chapter 9 Table 9 (75 °C, 60 Hz), R moved to the temperature by Table 8 note 2, X in proportion to frequency.
  * Sizes without a row there take Table 8's d.c. resistance and the reactance of the nearest row above.
- * Metric sizes: IEC 60228 at 20 °C times 1 + a (T - 20), a 0.00393 copper, 0.00403 aluminium (IEC 60287-1-1 Table 1), with skin effect
- * (IEC 60287-1-1, proximity left out: under 4 % to 300 mm2); X 0.08 milliohm per metre at 50 Hz (IEC 60364-5-52 Annex G).
+ * Metric sizes: IEC 60228 at 20 °C, moved to the temperature (IEC 60287-1-1 Table 1), with skin and proximity effect
+ * (IEC 60287-1-1); X 0.08 milliohm per metre at 50 Hz (IEC 60364-5-52 Annex G).
  */
 
 const METRES_PER_KFT = 304.8;
+/** Thinnest insulation between two cores of a power cable (IEC 60502-1 at 1.5 mm2): the closest they can lie, where proximity is greatest. */
+const THINNEST_WALL_MM = 0.7;
 
-export function conductorImpedance(input: {
+export interface ConductorInput {
   readonly size: string;
   readonly metal: 'copper' | 'aluminium';
   readonly build?: 'solid' | 'stranded' | 'flexible' | undefined;
+  /** Of the insulation, for the spacing of the cores; not known: the closest. */
+  readonly wall_mm?: number | undefined;
   readonly temperature_C: number;
   readonly frequency_Hz: number;
   readonly surround: 'steel' | 'aluminium' | 'nonmetallic';
-}): { readonly resistance_ohmPerM: number; readonly reactance_ohmPerM: number; readonly source: string } | null {
+}
+
+export interface ConductorImpedance {
+  readonly resistance_ohmPerM: number;
+  readonly reactance_ohmPerM: number;
+  readonly source: string;
+  readonly working: readonly string[];
+}
+
+/** Null for a size, metal or build that no table has. */
+export function conductorImpedance(input: ConductorInput): ConductorImpedance | null {
   const size = conductorSize(input.size);
   if (!size) return null;
   return size.system === 'us' ? usImpedance(input) : iecImpedance(input);
 }
 
-type Input = Parameters<typeof conductorImpedance>[0];
+const digits = (value: number): string => Number(value.toPrecision(5)).toString();
 
-function usImpedance({ size, metal, temperature_C, frequency_Hz, surround }: Input): ReturnType<typeof conductorImpedance> {
+function usImpedance({ size, metal, temperature_C, frequency_Hz, surround }: ConductorInput): ConductorImpedance | null {
   const row = AC_IMPEDANCE.find((candidate) => candidate.name === size);
   const own = US_CONDUCTORS.find((candidate) => candidate.name === size);
   const alternating = row?.[metal]?.[surround];
@@ -39,25 +54,42 @@ function usImpedance({ size, metal, temperature_C, frequency_Hz, surround }: Inp
     row ?? AC_IMPEDANCE.find((candidate) => (conductorSize(candidate.name)?.area_mm2 ?? 0) >= own.area_mm2) ?? AC_IMPEDANCE.at(-1);
   if (!nearest) return null;
   const coefficient = metal === 'copper' ? 0.00323 : 0.0033;
+  const factor = 1 + coefficient * (temperature_C - 75);
+  const source = alternating === undefined ? `${cite(TABLE_8)}, reactance as ${nearest.name} in Table 9` : cite(TABLE_9);
   return {
-    resistance_ohmPerM: (at75 * (1 + coefficient * (temperature_C - 75))) / METRES_PER_KFT,
+    resistance_ohmPerM: (at75 * factor) / METRES_PER_KFT,
     reactance_ohmPerM: (nearest.reactance[surround] / METRES_PER_KFT) * (frequency_Hz / 60),
-    source: alternating === undefined ? `${cite(TABLE_8)}, reactance as ${nearest.name} in Table 9` : cite(TABLE_9),
+    source,
+    working: [
+      `R ${at75} Ω/kft at 75 °C, ${size} ${metal}, ${surround} (${source})${temperature_C === 75 ? '' : ` × [1 + ${coefficient} (${digits(temperature_C)} − 75)] (Table 8 note 2) = ${digits(at75 * factor)} Ω/kft`}`,
+      `X ${nearest.reactance[surround]} Ω/kft at 60 Hz${frequency_Hz === 60 ? '' : ` × ${digits(frequency_Hz)}/60`}`,
+    ],
   };
 }
 
-function iecImpedance({ size, metal, build, temperature_C, frequency_Hz }: Input): ReturnType<typeof conductorImpedance> {
+function iecImpedance({ size, metal, build, wall_mm, temperature_C, frequency_Hz }: ConductorInput): ConductorImpedance | null {
   const row = IEC_CONDUCTORS.find((candidate) => candidate.name === size);
   const at20 =
     metal === 'aluminium' ? row?.aluminium_ohmPerKm : build === 'flexible' ? row?.copperClass5_ohmPerKm : row?.copperClass2_ohmPerKm;
-  if (at20 === null || at20 === undefined) return null;
+  if (!row || at20 === null || at20 === undefined) return null;
   const coefficient = metal === 'copper' ? 0.00393 : 0.00403;
   const direct = (at20 / 1000) * (1 + coefficient * (temperature_C - 20));
-  const square = ((8 * Math.PI * frequency_Hz) / direct) * 1e-7;
-  const skin = square ** 2 / (192 + 0.8 * square ** 2);
+  const diameter_mm = row.diameter_mm ?? Math.sqrt((4 * row.area_mm2) / Math.PI);
+  const effects = skinAndProximity({
+    direct_ohmPerM: direct,
+    frequency_Hz,
+    diameter_mm,
+    spacing_mm: diameter_mm + 2 * (wall_mm ?? THINNEST_WALL_MM),
+  });
+  const source = `${cite(IEC_60228)} class ${metal === 'copper' && build === 'flexible' ? 5 : 2}; reactance IEC 60364-5-52 Annex G`;
   return {
-    resistance_ohmPerM: direct * (1 + skin),
+    resistance_ohmPerM: direct * (1 + effects.skin + effects.proximity),
     reactance_ohmPerM: 0.08e-3 * (frequency_Hz / 50),
-    source: `${cite(IEC_60228)} class ${metal === 'copper' && build === 'flexible' ? 5 : 2}; reactance IEC 60364-5-52 Annex G`,
+    source,
+    working: [
+      `R ${at20} Ω/km at 20 °C, ${size} ${metal} (${cite(IEC_60228)}) × [1 + ${coefficient} (${digits(temperature_C)} − 20)] = ${digits(direct * 1000)} Ω/km`,
+      `× (1 + ${digits(effects.skin)} skin + ${digits(effects.proximity)} proximity) (IEC 60287-1-1)`,
+      `X 0.08 Ω/km at 50 Hz (IEC 60364-5-52 Annex G)${frequency_Hz === 50 ? '' : ` × ${digits(frequency_Hz)}/50`}`,
+    ],
   };
 }

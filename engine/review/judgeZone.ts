@@ -1,0 +1,275 @@
+import { cableAmpacity, terminals } from '../checks/cableAmpacity.ts';
+import type { CableScope, Check, DriveScope, ElementScope, RunScope } from '../checks/check.ts';
+import type { Finding } from '../checks/finding.ts';
+import { CHECKS } from '../checks/index.ts';
+import type { Memo } from '../checks/memo.ts';
+import { carrierOf, traceShield } from '../checks/shieldPath.ts';
+import type { SolvedCable, SolvedElement, SolvedRun } from '../checks/solved.ts';
+import { NO_FLOW, type StepResult } from '../checks/solveZone.ts';
+import { busVoltage_V, leadLength_m, waveOf } from '../checks/waveChecks.ts';
+import type { Cable } from '../lineup/cable.ts';
+import type { Project } from '../lineup/project.ts';
+import type { EndName, Run, Step, Zone } from '../network/network.ts';
+import { mergeById } from './order.ts';
+import { ahead, type Below, earthingAt, filtersAhead, NOTHING_BELOW, upstream } from './upstream.ts';
+
+/** Everything that can be said of one zone: findings in order, and what was solved. */
+export interface ZoneReview {
+  readonly findings: readonly Finding[];
+  readonly elements: readonly SolvedElement[];
+  readonly cables: readonly SolvedCable[];
+  readonly runs: readonly SolvedRun[];
+}
+
+/** Another cable in the same raceway. */
+export interface Neighbour {
+  readonly cable: Cable;
+  /** The zone that feeds it, or null. */
+  readonly zone: Zone | null;
+}
+
+export interface Around {
+  readonly memo: Memo;
+  readonly project: Project;
+  /** Results of any zone, by step. */
+  readonly stepOf: (zone: Zone, index: number) => StepResult;
+  readonly below: readonly Below[];
+  readonly runs: readonly Run[];
+  readonly neighbours: (cable: Cable) => readonly Neighbour[];
+}
+
+/** Everything a scope is made of, one level deep: what a remembered result hangs on. */
+export const dependencies = (scope: object): readonly unknown[] =>
+  Object.values(scope).flatMap((value) => (Array.isArray(value) ? [value.length, ...value] : [value]));
+
+/** All checks of one kind over one subject, remembered together. */
+export function judge<S extends object>(memo: Memo, kind: Check['scope'], key: string, scope: S): readonly Finding[] {
+  return memo.get(
+    `${kind}/${key}`,
+    dependencies(scope),
+    () =>
+      CHECKS.flatMap((check) =>
+        check.scope === kind ? (check.judge as (this: Check, scope: S) => readonly Finding[]).call(check, scope) : [],
+      ),
+    (list) => list.length,
+  );
+}
+
+export function judgeZone(zone: Zone, { memo, project, stepOf, below, runs, neighbours }: Around): ZoneReview {
+  const { basis } = project;
+  const findings: Finding[] = [];
+  const elements = new Map<string, SolvedElement>();
+  const cables: SolvedCable[] = [];
+  const drive = zone.source.kind === 'drive' ? zone.source : null;
+  const atDrive = zone.feed ? stepOf(zone.feed.zone, zone.feed.step).nominal_V : null;
+  const landed = landedByNode(zone);
+
+  for (const step of zone.steps) {
+    const flow = stepOf(zone, step.index);
+    const { element } = step;
+    const here = below[step.index] ?? NOTHING_BELOW;
+    // A part is told by its line side; a supply and the load side of a transformer by what they give.
+    const first = !elements.has(element.id) && !(zone.kind === 'output' && step.parent < 0);
+    if (first) {
+      elements.set(element.id, {
+        id: element.id,
+        tag: element.tag,
+        voltage_V: flow.voltage_V,
+        faultCurrent_A: flow.faultCurrent_A,
+        faultPeak_A: flow.faultPeak_A,
+      });
+      const scope: ElementScope = {
+        project,
+        basis,
+        element,
+        side: zone.kind,
+        flow,
+        atSource: step.parent < 0,
+        drives: here.drives,
+        motors: here.motors,
+        drive,
+        guard: guardOf(zone, step, true),
+        nominal_V: zone.kind === 'output' ? (drive && sourceIsScaled(zone, step) ? flow.nominal_V : atDrive) : flow.nominal_V,
+        seriesBoxes: zone.kind === 'output' ? boxesBefore(zone, step) : [],
+      };
+      findings.push(...judge(memo, 'element', element.id, scope));
+    }
+    if (step.via?.kind === 'cable') judgeCable(step, step.via.cable, step.via.nearEnd, flow, here);
+    if (element.kind === 'drive' && zone.kind === 'input' && step.parent >= 0) {
+      const grounded = earthingAt(zone, step);
+      const transformer = ahead(zone, step, 'transformer')[0] ?? null;
+      const scope: DriveScope = {
+        project,
+        basis,
+        drive: element,
+        feed: flow,
+        earthing: grounded.earthing,
+        earthingPart: grounded.part,
+        filters: filtersAhead(zone, step),
+        motors: here.motors,
+        transformer,
+        supply: ahead(zone, step, 'supply')[0] ?? null,
+        reactors: ahead(zone, step, 'reactor'),
+        guard: guardOf(zone, step, true),
+        ahead: [...upstream(zone, step)].map((each) => stepOf(zone, each.index)),
+      };
+      findings.push(...judge(memo, 'drive', element.id, scope));
+    }
+  }
+
+  function judgeCable(step: Step, cable: Cable, nearEnd: EndName, flow: StepResult, here: Below): void {
+    const parent = zone.steps[step.parent];
+    const near = parent?.element ?? step.element;
+    const nearCables = parent ? (landed.get(parent.node) ?? []) : [];
+    const farCables = landed.get(step.node) ?? [];
+    const scaled = drive !== null && parent !== undefined && sourceIsScaled(zone, parent);
+    const scope: CableScope = {
+      project,
+      basis,
+      cable,
+      side: zone.kind,
+      fromElement: nearEnd === 'from' ? near : step.element,
+      toElement: nearEnd === 'from' ? step.element : near,
+      landedFrom: nearEnd === 'from' ? nearCables : farCables,
+      landedTo: nearEnd === 'from' ? farCables : nearCables,
+      flow,
+      drives: here.drives,
+      motors: here.motors,
+      drive,
+      nominal_V: zone.kind === 'output' && !scaled ? atDrive : flow.nominal_V,
+      filterAhead: zone.kind === 'input' && filtersAhead(zone, step).length > 0,
+      guard: guardOf(zone, step, false),
+      together: neighbours(cable).map((each) => each.cable),
+      togetherFed: neighbours(cable).map((each) =>
+        each.zone === null ? 'unfed' : each.zone.kind === 'input' ? 'input' : each.zone.source.id,
+      ),
+    };
+    findings.push(...judge(memo, 'cable', cable.id, scope));
+    const carried = cableAmpacity(cable, basis, terminals([scope.fromElement, scope.toElement]).coolest_C);
+    const base = zone.kind === 'output' ? here.motors[0]?.ratedVoltage_V : flow.nominal_V;
+    cables.push({
+      id: cable.id,
+      tag: cable.tag,
+      side: zone.kind,
+      current_A: flow.current_A,
+      resistance_ohm: flow.resistance_ohm,
+      reactance_ohm: flow.reactance_ohm,
+      drop_V: flow.drop_V,
+      drop_pct: flow.drop_V !== null && base ? (100 * flow.drop_V) / base : null,
+      ampacity_A: carried?.value_A ?? null,
+      ampacityFactors: carried?.factors.map(({ name, value }) => ({ name, value })) ?? [],
+      shield: carrierOf(cable),
+    });
+  }
+
+  const solvedRuns = runs.map(judgeRun);
+
+  function judgeRun(run: Run): SolvedRun {
+    const { motor } = run;
+    const path = run.steps
+      .flatMap(({ step }) => [...(step.via?.kind === 'cable' ? [step.via.cable.id] : []), step.element.id])
+      .filter((id, i, list) => id !== list[i - 1]);
+    const lead = run.steps.filter((each) => each.zone.kind === 'output');
+    const start = lead[0];
+    const end = lead.at(-1);
+    if (!run.drive || !start || !end || !start.zone.feed) {
+      const only = run.steps.at(-1);
+      const result = only ? stepOf(only.zone, only.step.index) : NO_FLOW;
+      return {
+        motorId: motor.id,
+        motorTag: motor.tag,
+        driveId: null,
+        path,
+        terminalVoltage_pct: result.voltage_V !== null && motor.ratedVoltage_V ? (100 * result.voltage_V) / motor.ratedVoltage_V : null,
+        peak_V: null,
+        criticalLength_m: null,
+        leadLength_m: null,
+        shield: 'none',
+        breaks: [],
+        verdict: 'not-applicable',
+      };
+    }
+    const hops = lead.flatMap(({ step }) =>
+      step.via?.kind === 'cable' ? [{ cable: step.via.cable, nearEnd: step.via.nearEnd, far: step.element }] : [],
+    );
+    const leads = hops.map((hop) => hop.cable);
+    const boxes = [...new Set(lead.slice(1, -1).map(({ step }) => step.element))];
+    const feed = stepOf(start.zone.feed.zone, start.zone.feed.step);
+    const terminal = stepOf(end.zone, end.step.index);
+    const shield = memo.keep(`shield/${motor.id}`, traceShield(run.drive, hops));
+    const scope: RunScope = {
+      project,
+      basis,
+      drive: run.drive,
+      motor,
+      cables: leads,
+      boxes,
+      start: stepOf(start.zone, 0),
+      terminal,
+      nominal_V: feed.nominal_V,
+      inputKnown: feed.voltage_V !== null,
+      shield,
+      assumptions: lead.flatMap(({ zone: each, step }) => stepOf(each, step.index).assumptions),
+    };
+    findings.push(...judge(memo, 'run', motor.id, scope));
+    const { nominal_V } = feed;
+    const { riseTime_s } = run.drive;
+    const wave = memo.get(`wave/${motor.id}`, dependencies(scope), () =>
+      nominal_V === null || riseTime_s === undefined ? null : waveOf(scope, busVoltage_V(nominal_V), riseTime_s),
+    );
+    const softened = boxes.some((box) => box.kind === 'reactor' || box.kind === 'filter' || box.kind === 'transformer');
+    return {
+      motorId: motor.id,
+      motorTag: motor.tag,
+      driveId: run.drive.id,
+      path,
+      terminalVoltage_pct:
+        terminal.voltage_V !== null && feed.voltage_V !== null && motor.ratedVoltage_V
+          ? (100 * terminal.voltage_V) / motor.ratedVoltage_V
+          : null,
+      peak_V: softened ? null : (wave?.central_V ?? null),
+      criticalLength_m: wave?.critical_m ?? null,
+      leadLength_m: leadLength_m(leads),
+      shield: shield.state,
+      breaks: shield.breaks,
+      verdict: 'not-applicable',
+    };
+  }
+
+  return { findings: mergeById(findings), elements: [...elements.values()], cables, runs: solvedRuns };
+}
+
+/** Cables of the zone by the node they land on: all that share one set of terminals. */
+function landedByNode(zone: Zone): ReadonlyMap<string, readonly Cable[]> {
+  const landed = new Map<string, Cable[]>();
+  const put = (node: string | undefined, cable: Cable): void => {
+    if (node === undefined) return;
+    const list = landed.get(node);
+    if (list) list.push(cable);
+    else landed.set(node, [cable]);
+  };
+  for (const step of zone.steps) {
+    if (step.via?.kind !== 'cable') continue;
+    put(step.node, step.via.cable);
+    put(zone.steps[step.parent]?.node, step.via.cable);
+  }
+  return landed;
+}
+
+/** The nearest overcurrent device ahead of a place, on its own part or not, that of a drive's zone being ahead of the drive. */
+function guardOf(zone: Zone, step: Step, ownCounts: boolean) {
+  const devices = ahead(zone, step, 'disconnect').filter((each) => each.device !== undefined && each.device !== 'switch');
+  return devices.find((each) => ownCounts || each !== step.element) ?? null;
+}
+
+/** Whether a transformer stands between the drive and this step of its output. */
+function sourceIsScaled(zone: Zone, step: Step): boolean {
+  for (const at of upstream(zone, step)) if (at.element.kind === 'transformer' && at.via?.kind === 'element') return true;
+  return false;
+}
+
+/** Boxes between the drive and this step, nearest to the drive first. */
+function boxesBefore(zone: Zone, step: Step) {
+  const found = [...upstream(zone, step)].map((at) => at.element).filter((element) => element.kind !== 'drive' && element !== step.element);
+  return [...new Set(found)].reverse();
+}
