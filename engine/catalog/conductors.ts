@@ -150,5 +150,9 @@ export const US_SIZES: readonly ConductorSize[] = US_CONDUCTORS.map(({ name, are
 export const IEC_SIZES: readonly ConductorSize[] = IEC_CONDUCTORS.map(({ name, area_mm2 }) => ({ name, system: 'iec', area_mm2 }));
 const BY_NAME = new Map([...US_SIZES, ...IEC_SIZES].map((size) => [size.name, size] as const));
 
+/** Diameter over the strands, or null where no table has it. */
+export const conductorDiameter_mm = (name: string): number | null =>
+  (US_CONDUCTORS.find((each) => each.name === name) ?? IEC_CONDUCTORS.find((each) => each.name === name))?.diameter_mm ?? null;
+
 /** The size of that trade name, or null for one that no table has. */
 export const conductorSize = (name: string): ConductorSize | null => BY_NAME.get(name) ?? null;

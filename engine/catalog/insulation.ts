@@ -163,6 +163,22 @@ const WALLS_MM: readonly (readonly [number, number, number, number, number])[] =
 ];
 
 export const MM_PER_MIL = 0.0254;
+
+/** Nylon over the wall of THHN, THWN and THWN-2: [up to mm2, mil]. UL 83; 4 to 8 mil read in a data sheet, 9 mil from memory. */
+const NYLON_MIL: readonly (readonly [number, number])[] = [
+  [5.27, 4],
+  [13.31, 5],
+  [33.66, 6],
+  [107.29, 7],
+  [253.52, 8],
+  [507.02, 9],
+];
+
+/** Thickness of the nylon of that type and size; 0 for a type without. */
+export function nylon_mm(type: string | undefined, area_mm2: number): number {
+  if (insulationFacts(type)?.nylon !== true) return 0;
+  return (NYLON_MIL.find(([upTo]) => area_mm2 <= upTo)?.[1] ?? 9) * MM_PER_MIL;
+}
 const WALL_SOURCES = {
   us: { standard: 'NEC', edition: '2020', place: 'Tables 310.4(1), 310.4(2)', status: 'published' },
   iec: { standard: 'IEC 60502-1', edition: '2021', place: 'Tables 5 to 7', status: 'from memory' },

@@ -45,6 +45,8 @@ export interface CableScope extends Common {
   readonly filterAhead: boolean;
   /** The overcurrent device ahead. */
   readonly guard: ElementOf<'disconnect'> | null;
+  /** Motors that a closed bypass would feed through it. */
+  readonly bypassed: readonly ElementOf<'motor'>[];
   /** Other cables in the same raceway, and what feeds each: 'input' for the supply, the id of a drive, or 'unfed'. */
   readonly together: readonly Cable[];
   readonly togetherFed: readonly string[];
@@ -65,6 +67,10 @@ export interface ElementScope extends Common {
   readonly nominal_V: number | null;
   /** Between the drive and it (output side), nearest to the drive first. */
   readonly seriesBoxes: readonly Element[];
+  /** Parts and cables from here back to the source of its zone, itself included. */
+  readonly ahead: readonly (Element | Cable)[];
+  /** Motors that a bypass contactor would feed. */
+  readonly bypassed: readonly ElementOf<'motor'>[];
 }
 
 export interface DriveScope extends Common {

@@ -1,6 +1,7 @@
 import type { Cable } from '../lineup/cable.ts';
 import type { Element } from '../lineup/elements.ts';
 import type { LineUp } from '../lineup/lineUp.ts';
+import type { Project } from '../lineup/project.ts';
 import { fixed } from '../lineup/roundTo.ts';
 import { worstLength_m } from './cableModel.ts';
 import {
@@ -23,6 +24,12 @@ import { carrierOf } from './shieldPath.ts';
 import type { ShieldBreak } from './solved.ts';
 
 /** The shield: that there is one, that it is whole, that it is landed. */
+
+/** Whether the contract asks for an emission category is not said. */
+const noCategory = (project: Project): readonly Missing[] =>
+  project.emcCategory === undefined
+    ? [{ id: '', tag: 'the project', field: 'emcCategory', label: 'Emission category', ask: 'specification' }]
+    : [];
 
 const demandsEmc = (category: string | undefined): boolean => category !== undefined && category !== 'none';
 
@@ -53,6 +60,14 @@ export const shieldPresent: Check = {
       ];
     }
     const manual = drive.manual?.shieldRequired === true;
+    if (!manual && !demandsEmc(project.emcCategory) && (drive.manual?.shieldRequired === undefined || project.emcCategory === undefined))
+      return [
+        openFinding(this, subject, runs, [...missing, ...missingOf(drive, 'manual.shieldRequired'), ...noCategory(project)], {
+          phrase: 'no shield; manual?',
+          text: `${bare.map((cable) => cable.tag).join(', ')} has neither a shield nor a metal raceway; whether the manual of ${drive.tag} or the contract asks for one is not known. Guides advise one.`,
+          remedies: ['Ask: drive supplier.', 'A symmetrical shielded cable.', 'A continuous, bonded steel or aluminium conduit.'],
+        }),
+      ];
     const category = demandsEmc(project.emcCategory);
     const metres = bare.reduce((sum, cable) => sum + (worstLength_m(cable) ?? 0), 0);
     const tags = bare.map((cable) => cable.tag).join(', ');
@@ -256,6 +271,7 @@ export const shieldLanding: Check = {
           text: `The ${what} of ${cable.tag} is landed all round at ${element.tag}.`,
         });
       const remedies = ['A full-circumference gland or clamp instead.', 'A shorter, wider tail.'];
+      if (project.emcCategory === undefined) return openFinding(this, subject, runs, noCategory(project));
       if (strict)
         return finding(this, subject, runs, {
           verdict: 'fail',

@@ -31,6 +31,9 @@ export interface StepResult extends CaseResult {
   readonly reactance_ohm: number | null;
   /** Three-phase symmetrical, conductors cold; null where it is not known, and behind a drive, whose bridge passes none. */
   readonly faultCurrent_A: number | null;
+  /** From the source to here, one phase: at the temperature of the solution, and with conductors cold. */
+  readonly path_ohm: Complex | null;
+  readonly coldPath_ohm: Complex | null;
   /** Greatest instantaneous value of that current (IEC 60909-0), null as above. */
   readonly faultPeak_A: number | null;
   /** Nominal voltage at this place, from the source through the transformers. */
@@ -241,6 +244,7 @@ export function solveZone(zone: Zone, available_V: Readonly<Record<SolvedCase, n
 
   const voltageKnown: boolean[] = [];
   const cold: (Complex | null)[] = [];
+  const warm: (Complex | null)[] = [];
   const results: StepResult[] = [];
   for (const step of steps) {
     const i = step.index;
@@ -250,6 +254,8 @@ export function solveZone(zone: Zone, available_V: Readonly<Record<SolvedCase, n
     voltageKnown.push(parentKnown && impedance.known && (currentKnown || magnitude(impedance.z) === 0));
     const parentCold = step.parent < 0 ? ZERO : (cold[step.parent] ?? null);
     cold.push(parentCold && impedance.known ? add(scale(parentCold, 1 / impedance.ratio ** 2), impedance.cold) : null);
+    const parentWarm = step.parent < 0 ? ZERO : (warm[step.parent] ?? null);
+    warm.push(parentWarm && impedance.known ? add(scale(parentWarm, 1 / impedance.ratio ** 2), impedance.z) : null);
     const caseOf = (flow: FlowResult | null): CaseResult => {
       if (flow?.converged !== true) return NO_CASE;
       const here = flow.voltages_V[i + 1] ?? ZERO;
@@ -274,6 +280,8 @@ export function solveZone(zone: Zone, available_V: Readonly<Record<SolvedCase, n
       resistance_ohm: impedance.known ? impedance.z.re : null,
       reactance_ohm: impedance.known ? impedance.z.im : null,
       faultCurrent_A: fault === null ? null : fault + fedBack_A,
+      path_ohm: warm[i] ?? null,
+      coldPath_ohm: path,
       faultPeak_A: fault === null || path === null ? null : peakFaultCurrent_A(fault + fedBack_A, path),
       nominal_V: volts,
       says: impedance.says,
@@ -293,6 +301,8 @@ export const NO_FLOW: StepResult = {
   reactance_ohm: null,
   faultCurrent_A: null,
   faultPeak_A: null,
+  path_ohm: null,
+  coldPath_ohm: null,
   nominal_V: null,
   says: [],
   assumptions: [],

@@ -18,7 +18,17 @@ export const inputShield: Check = {
     if (cable.kind === 'link') return [notApplicable(this, subject, runs, 'A connection inside one enclosure.')];
     const manual = drives.some((drive) => drive.manual?.inputShieldRequired === true);
     const betweenFilter = filterAhead && (fromElement.kind === 'drive' || toElement.kind === 'drive');
-    if (!manual && !betweenFilter)
+    if (!manual && !betweenFilter) {
+      const unread = drives.filter((drive) => drive.manual?.inputShieldRequired === undefined);
+      if (unread.length > 0 && carrierOf(cable) !== 'shield' && carrierOf(cable) !== 'raceway')
+        return [
+          openFinding(
+            this,
+            subject,
+            runs,
+            unread.map((drive) => lacks(drive, 'manual.inputShieldRequired')),
+          ),
+        ];
       return [
         notApplicable(
           this,
@@ -27,6 +37,7 @@ export const inputShield: Check = {
           'No filter stands between it and the drive and no manual asks for it: ordinary wiring rules hold.',
         ),
       ];
+    }
     const carrier = carrierOf(cable);
     if (carrier === 'unknown')
       return [
@@ -40,6 +51,16 @@ export const inputShield: Check = {
         ),
       ];
     const bare = carrier === 'none';
+    const unread = drives.filter((drive) => drive.manual?.inputShieldRequired === undefined);
+    if (bare && !manual && unread.length > 0)
+      return [
+        openFinding(
+          this,
+          subject,
+          runs,
+          unread.map((drive) => lacks(drive, 'manual.inputShieldRequired')),
+        ),
+      ];
     return [
       finding(this, subject, runs, {
         verdict: bare ? (manual ? 'fail' : 'caution') : 'pass',

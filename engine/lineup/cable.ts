@@ -147,7 +147,8 @@ export const cable = z.looseObject({
     spares: z.enum(['none', 'grounded-both-ends', 'left-open']).optional(),
     /** A metal divider stands between it and its neighbours. */
     divider: yesNo.optional(),
-    sharedWith: z.array(text).optional(),
+    /** Ids of other cables in the same raceway. Empty: it lies alone. */
+    sharedWith: z.array(id).max(1000).optional(),
     toControl_mm: notNegative.optional(),
     toPower_mm: notNegative.optional(),
     parallel_m: notNegative.optional(),

@@ -3,13 +3,13 @@ import type { Element, ElementKind, Port } from './elements.ts';
 import { FORMAT, type LineUp, VERSION } from './lineUp.ts';
 import type { Basis } from './project.ts';
 
-/** New, empty things: nothing is assumed in them; what is not known stays missing. */
+/** New things. What is not known stays missing; only what drawing them says by itself is put in, marked as assumed: one set, new, at rest. */
 
 export function newLineUp(basis: Basis = 'us'): LineUp {
   return {
     format: FORMAT,
     version: VERSION,
-    project: { title: 'New line-up', basis, units: basis === 'us' ? 'us' : 'metric', limits: {}, checks: {} },
+    project: { title: 'New line-up', basis, units: basis === 'us' ? 'us' : 'metric', emcCategory: 'none', limits: {}, checks: {} },
     elements: [],
     cables: [],
     positions: {},
@@ -49,6 +49,8 @@ export function newElement(lineUp: LineUp, kind: ElementKind): Element {
   return { id: nextId(lineUp, 'e'), tag: nextTag(lineUp, TAG_LETTERS[kind]), kind };
 }
 
+const ASSUMED = { origin: 'assumed' } as const;
+
 export function newCable(lineUp: LineUp, from: { element: string; port: Port }, to: { element: string; port: Port }): Cable {
   return {
     id: nextId(lineUp, 'c'),
@@ -56,10 +58,11 @@ export function newCable(lineUp: LineUp, from: { element: string; port: Port }, 
     kind: 'cable',
     from: { ...from },
     to: { ...to },
-    conductor: {},
+    conductor: { sets: 1 },
     insulation: {},
     grounds: {},
     auxiliary: [],
-    installation: {},
+    installation: { existing: false, flexing: false },
+    provenance: { 'conductor.sets': ASSUMED, 'installation.existing': ASSUMED, 'installation.flexing': ASSUMED },
   };
 }

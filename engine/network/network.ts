@@ -63,9 +63,13 @@ export interface Network {
 const isOneNode = (element: Element): boolean =>
   element.kind === 'bus' || element.kind === 'junction' || element.kind === 'supply' || element.kind === 'motor';
 
-/** A part that stands open joins nothing; a drive never joins its two sides. */
+/** A part that stands open joins nothing; a drive never joins its two sides; a way around a drive stands open unless it is drawn closed. */
 const joinsItsSides = (element: Element): boolean =>
-  element.kind === 'drive' ? false : !((element.kind === 'disconnect' || element.kind === 'contactor') && element.state === 'open');
+  element.kind === 'drive'
+    ? false
+    : element.kind === 'contactor' && element.role === 'bypass'
+      ? element.state === 'closed'
+      : !((element.kind === 'disconnect' || element.kind === 'contactor') && element.state === 'open');
 
 export const nodeOf = (element: Element, port: Port | undefined): string =>
   isOneNode(element) ? element.id : `${element.id}:${port ?? 'line'}`;

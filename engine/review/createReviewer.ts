@@ -4,6 +4,7 @@ import { carrierOf } from '../checks/shieldPath.ts';
 import type { Review, SolvedCable, SolvedRun } from '../checks/solved.ts';
 import { NO_FLOW, type SolvedCase, solveZone, USUAL_LINE_PCT, type ZoneResult } from '../checks/solveZone.ts';
 import type { Cable } from '../lineup/cable.ts';
+import type { Element, ElementOf } from '../lineup/elements.ts';
 import type { LineUp } from '../lineup/lineUp.ts';
 import { buildNetwork, type Run, type Zone } from '../network/network.ts';
 import { type Around, dependencies, judge, judgeZone, type Neighbour } from './judgeZone.ts';
@@ -76,6 +77,7 @@ function reviewWith(memo: Memo, lineUp: LineUp, before: readonly Finding[]): Rev
     project,
     stepOf: (zone, index) => solved.get(zone)?.steps[index] ?? NO_FLOW,
     neighbours,
+    bypassed: bypassedIn(network.zones),
   };
   const zones = network.zones.map((zone) => {
     const below = loadsBelow(zone, outputs);
@@ -92,6 +94,7 @@ function reviewWith(memo: Memo, lineUp: LineUp, before: readonly Finding[]): Rev
       ...below.flatMap((each) => dependencies(each)),
       ...cables.flatMap((cable) => neighbours(cable).flatMap((each) => [each.cable, each.zone?.kind, each.zone?.source.id])),
       ...feeds,
+      ...zone.steps.flatMap((step) => around.bypassed(step.element)),
     ];
     return memo.inner(`review/${zone.kind}/${zone.source.id}`, deps, (own) => judgeZone(zone, { ...around, memo: own, below, runs }));
   });
@@ -168,11 +171,27 @@ const aheadOf = (zone: Zone, from: number): readonly unknown[] => {
   return found;
 };
 
+/** Motors on the far side of each bypass contactor: it stands open, its two sides in two zones. */
+function bypassedIn(zones: readonly Zone[]): (element: Element) => readonly ElementOf<'motor'>[] {
+  const behind = new Map<Element, readonly ElementOf<'motor'>[]>();
+  for (const zone of zones) {
+    if (zone.kind !== 'output') continue;
+    for (const { element } of zone.steps) {
+      if (element.kind !== 'contactor' || element.role !== 'bypass') continue;
+      behind.set(
+        element,
+        zone.steps.flatMap((step) => (step.element.kind === 'motor' ? [step.element] : [])),
+      );
+    }
+  }
+  return (element) => behind.get(element) ?? [];
+}
+
 /** Cables that say they share a raceway, whichever of them says so. */
 function neighboursIn(lineUp: LineUp, zones: readonly Zone[]): (cable: Cable) => readonly Neighbour[] {
   const speaking = lineUp.cables.filter((cable) => (cable.installation.sharedWith ?? []).length > 0);
   if (speaking.length === 0) return () => [];
-  const byTag = new Map(lineUp.cables.map((cable) => [cable.tag, cable] as const));
+  const byId = new Map(lineUp.cables.map((cable) => [cable.id, cable] as const));
   const zoneOf = new Map<Cable, Zone>();
   for (const zone of zones) for (const step of zone.steps) if (step.via?.kind === 'cable') zoneOf.set(step.via.cable, zone);
   const pairs = new Map<Cable, Set<Cable>>();
@@ -183,8 +202,8 @@ function neighboursIn(lineUp: LineUp, zones: readonly Zone[]): (cable: Cable) =>
     else pairs.set(a, new Set([b]));
   };
   for (const cable of speaking) {
-    for (const tag of cable.installation.sharedWith ?? []) {
-      const other = byTag.get(tag);
+    for (const id of cable.installation.sharedWith ?? []) {
+      const other = byId.get(id);
       if (!other) continue;
       join(cable, other);
       join(other, cable);

@@ -8,6 +8,7 @@ import type { SolvedCable, SolvedElement, SolvedRun } from '../checks/solved.ts'
 import { NO_FLOW, type StepResult } from '../checks/solveZone.ts';
 import { busVoltage_V, leadLength_m, waveOf } from '../checks/waveChecks.ts';
 import type { Cable } from '../lineup/cable.ts';
+import type { Element, ElementOf } from '../lineup/elements.ts';
 import type { Project } from '../lineup/project.ts';
 import type { EndName, Run, Step, Zone } from '../network/network.ts';
 import { mergeById } from './order.ts';
@@ -36,6 +37,8 @@ export interface Around {
   readonly below: readonly Below[];
   readonly runs: readonly Run[];
   readonly neighbours: (cable: Cable) => readonly Neighbour[];
+  /** Motors behind a bypass contactor. */
+  readonly bypassed: (element: Element) => readonly ElementOf<'motor'>[];
 }
 
 /** Everything a scope is made of, one level deep: what a remembered result hangs on. */
@@ -55,7 +58,7 @@ export function judge<S extends object>(memo: Memo, kind: Check['scope'], key: s
   );
 }
 
-export function judgeZone(zone: Zone, { memo, project, stepOf, below, runs, neighbours }: Around): ZoneReview {
+export function judgeZone(zone: Zone, { memo, project, stepOf, below, runs, neighbours, bypassed }: Around): ZoneReview {
   const { basis } = project;
   const findings: Finding[] = [];
   const elements = new Map<string, SolvedElement>();
@@ -91,6 +94,8 @@ export function judgeZone(zone: Zone, { memo, project, stepOf, below, runs, neig
         guard: guardOf(zone, step, true),
         nominal_V: zone.kind === 'output' ? (drive && sourceIsScaled(zone, step) ? flow.nominal_V : atDrive) : flow.nominal_V,
         seriesBoxes: zone.kind === 'output' ? boxesBefore(zone, step) : [],
+        ahead: zone.kind === 'input' ? partsAhead(zone, step) : [],
+        bypassed: bypassed(element),
       };
       findings.push(...judge(memo, 'element', element.id, scope));
     }
@@ -139,6 +144,7 @@ export function judgeZone(zone: Zone, { memo, project, stepOf, below, runs, neig
       nominal_V: zone.kind === 'output' && !scaled ? atDrive : flow.nominal_V,
       filterAhead: zone.kind === 'input' && filtersAhead(zone, step).length > 0,
       guard: guardOf(zone, step, false),
+      bypassed: zone.kind === 'input' ? bypassedBelow(zone, step) : [],
       together: neighbours(cable).map((each) => each.cable),
       togetherFed: neighbours(cable).map((each) =>
         each.zone === null ? 'unfed' : each.zone.kind === 'input' ? 'input' : each.zone.source.id,
@@ -160,6 +166,17 @@ export function judgeZone(zone: Zone, { memo, project, stepOf, below, runs, neig
       ampacityFactors: carried?.factors.map(({ name, value }) => ({ name, value })) ?? [],
       shield: carrierOf(cable),
     });
+  }
+
+  /** Motors that bypass contactors at or below this step would feed. */
+  function bypassedBelow(within: Zone, from: Step): readonly ElementOf<'motor'>[] {
+    const inside = new Set([from.index]);
+    const found = new Set<ElementOf<'motor'>>();
+    for (const step of within.steps) {
+      if (step.index > from.index && inside.has(step.parent)) inside.add(step.index);
+      if (inside.has(step.index)) for (const motor of bypassed(step.element)) found.add(motor);
+    }
+    return [...found];
   }
 
   const solvedRuns = runs.map(judgeRun);
@@ -261,6 +278,12 @@ function guardOf(zone: Zone, step: Step, ownCounts: boolean) {
   const devices = ahead(zone, step, 'disconnect').filter((each) => each.device !== undefined && each.device !== 'switch');
   return devices.find((each) => ownCounts || each !== step.element) ?? null;
 }
+
+/** Parts and cables from here back to the source of the zone. */
+const partsAhead = (zone: Zone, step: Step): readonly (Element | Cable)[] => {
+  const found = [...upstream(zone, step)].flatMap((at) => [at.element, ...(at.via?.kind === 'cable' ? [at.via.cable] : [])]);
+  return [...new Set(found)];
+};
 
 /** Whether a transformer stands between the drive and this step of its output. */
 function sourceIsScaled(zone: Zone, step: Step): boolean {

@@ -1,0 +1,123 @@
+import type { Cable } from '../lineup/cable.ts';
+import type { Element } from '../lineup/elements.ts';
+import { fixed } from '../lineup/roundTo.ts';
+import { type Check, elementSubject, exceeds, finding, given, lacks, marginBelow, missingOf, openFinding, tagsOf } from './check.ts';
+import type { Finding, Missing } from './finding.ts';
+
+/** Whether parts stand the fault current that can flow through them. */
+
+const isCable = (part: Element | Cable): part is Cable => part.kind === 'cable' || part.kind === 'link';
+
+/** What keeps the fault current from being known. */
+export const impedanceGaps = (ahead: readonly (Element | Cable)[]): readonly Missing[] =>
+  ahead.flatMap((part) =>
+    isCable(part)
+      ? part.kind === 'link' || part.length_m === 0
+        ? []
+        : missingOf(part, 'conductor.size', 'conductor.metal', 'length_m')
+      : part.kind === 'supply'
+        ? missingOf(part, 'voltage_V', 'faultCurrent_A')
+        : part.kind === 'transformer'
+          ? missingOf(part, 'ratedPower_VA', 'primaryVoltage_V', 'secondaryVoltage_V', 'impedance_pct')
+          : part.kind === 'reactor'
+            ? missingOf(part, 'impedance_pct')
+            : [],
+  );
+
+export const faultRating: Check = {
+  slug: 'fault-rating',
+  title: 'Fault rating',
+  authority: 'code',
+  source:
+    'NEC 110.9, 110.10, 430.130; IEC 60909-0 for the current in the IEC basis; the rating as marked, with the device it is marked with',
+  why: 'At a short circuit a part that is rated for less bursts. A drive’s rating holds only with the fuse or breaker that it was tested with.',
+  scope: 'element',
+  judge({ element, side, flow, motors, ahead, basis }): readonly Finding[] {
+    if (side !== 'input' || (element.kind !== 'bus' && element.kind !== 'disconnect' && element.kind !== 'drive')) return [];
+    const subject = elementSubject(element);
+    const runs = tagsOf(motors);
+    const available = flow.faultCurrent_A;
+    const rating = element.faultRating_A;
+    if (element.kind === 'drive' && rating !== undefined && element.faultRatingDeviceDrawn === false)
+      return [
+        finding(this, subject, runs, {
+          verdict: 'fail',
+          authority: 'manual',
+          phrase: 'rating holds with another device',
+          text: `The ${fixed(rating / 1000, 1)} kA of ${element.tag} hold only with ${element.faultRatingDevice ?? 'the device its maker names'}, which is not what is drawn ahead of it.`,
+          remedies: ['The fuse or breaker that the drive’s marking names.'],
+          inputs: given(element, 'faultRating_A', 'faultRatingDevice', 'faultRatingDeviceDrawn'),
+        }),
+      ];
+    const missing = [
+      ...missingOf(element, 'faultRating_A'),
+      ...(element.kind === 'drive' ? missingOf(element, 'faultRatingDevice', 'faultRatingDeviceDrawn') : []),
+      ...(available === null ? impedanceGaps(ahead) : []),
+    ];
+    const known = available === null ? '' : ` ${fixed(available / 1000, 2)} kA are available at it.`;
+    if (rating !== undefined && available !== null && exceeds(available, rating)) {
+      return [
+        finding(this, subject, runs, {
+          ...numbers(available, rating),
+          verdict: 'fail',
+          text: `${fixed(available / 1000, 2)} kA are available at ${element.tag}, which is marked for ${fixed(rating / 1000, 1)} kA.`,
+          remedies: [
+            element.kind === 'drive' ? 'A listed fuse or reactor combination with a higher marking.' : 'A part of a higher rating.',
+            'Current-limiting fuses ahead, where the marking allows that combination.',
+          ],
+          inputs: given(element, 'faultRating_A', 'faultRatingDevice'),
+          working: workingOf(flow, basis),
+          assumptions: flow.assumptions,
+        }),
+      ];
+    }
+    if (rating === undefined || available === null || missing.length > 0)
+      return [
+        openFinding(this, subject, runs, missing.length > 0 ? missing : [lacks(element, 'faultRating_A')], {
+          value: available,
+          unit: 'A',
+          quantity: 'available fault current',
+          text: `Cannot be judged yet:${known} Not known: ${missing.map((each) => `${each.label.toLowerCase()} of ${each.tag}`).join(', ')}.`,
+        }),
+      ];
+    return [
+      finding(this, subject, runs, {
+        ...numbers(available, rating),
+        verdict: 'pass',
+        text: `${fixed(available / 1000, 2)} kA are available at ${element.tag}, which is marked for ${fixed(rating / 1000, 1)} kA${element.kind === 'drive' ? ` with ${element.faultRatingDevice ?? ''}` : ''}.`,
+        inputs: given(element, 'faultRating_A', 'faultRatingDevice'),
+        working: workingOf(flow, basis),
+        assumptions: flow.assumptions,
+      }),
+    ];
+  },
+};
+
+const numbers = (available: number, rating: number) => ({
+  quantity: 'available fault current',
+  value: available,
+  limit: rating,
+  unit: 'A',
+  margin_pct: marginBelow(available, rating),
+  phrase: `${fixed(available / 1000, 1)} of ${fixed(rating / 1000, 1)} kA`,
+});
+
+const workingOf = (
+  flow: {
+    readonly path_ohm: { re: number; im: number } | null;
+    readonly nominal_V: number | null;
+    readonly coldPath_ohm: { re: number; im: number } | null;
+    readonly faultPeak_A: number | null;
+  },
+  basis: 'us' | 'iec',
+): readonly string[] => {
+  const { coldPath_ohm: z, nominal_V, faultPeak_A } = flow;
+  if (!z || nominal_V === null) return [];
+  const size = Math.hypot(z.re, z.im);
+  return [
+    `path from the source, conductors cold: Z = ${fixed(1000 * z.re, 4)} + j${fixed(1000 * z.im, 4)} mΩ, |Z| ${fixed(1000 * size, 4)} mΩ`,
+    basis === 'iec'
+      ? `I″k = 1.10 × ${fixed(nominal_V, 0)} V / (√3 |Z|)${faultPeak_A === null ? '' : `; peak ip ${fixed(faultPeak_A / 1000, 2)} kA (IEC 60909-0)`}`
+      : `I = ${fixed(nominal_V, 0)} V / (√3 |Z|)`,
+  ];
+};

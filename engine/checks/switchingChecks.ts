@@ -1,0 +1,381 @@
+import { tableCurrent_A } from '../catalog/motors.ts';
+import type { ElementOf } from '../lineup/elements.ts';
+import { fixed } from '../lineup/roundTo.ts';
+import {
+  type Check,
+  elementSubject,
+  exceeds,
+  finding,
+  given,
+  lacks,
+  marginAbove,
+  marginBelow,
+  missingOf,
+  notApplicable,
+  openFinding,
+  tagsOf,
+} from './check.ts';
+import type { Finding, Missing } from './finding.ts';
+
+/** Switches and contactors between drive and motor, several motors on one drive, and the way around a drive. */
+
+const IN_SERIES = 'Wire the early-break contacts of all switches of the run in series into the drive’s enable.';
+
+export const outputDisconnect: Check = {
+  slug: 'output-disconnect',
+  title: 'Disconnect on the output',
+  authority: 'code',
+  source: 'NEC 430.102(B), 110.25 (within sight, lockable), 430.110 (115 %); drive makers’ manuals (early-break contact)',
+  why: 'Someone at the motor must be able to see that it is off and keep it off. Opened under load, the switch cuts a running drive off from its motor: the arc and the surge harm both unless the drive is stopped first.',
+  scope: 'element',
+  judge({ element, side, motors, basis, drive, seriesBoxes }): readonly Finding[] {
+    if (element.kind !== 'disconnect' || side !== 'output') return [];
+    const subject = elementSubject(element);
+    const runs = tagsOf(motors);
+    const found: Finding[] = [];
+    const id = (part: string): string => `${this.slug}/element/${element.id}/${part}`;
+    if (motors.length === 0) return [notApplicable(this, subject, runs, 'It feeds no motor.')];
+    const others = seriesBoxes.filter((box) => box.kind === 'disconnect');
+    const series = others.length > 0 ? ` It is in series with ${tagsOf(others).join(', ')}: ${IN_SERIES}` : '';
+
+    // Rating: 115 % of the table current (US), the rated current (IEC).
+    const rated = element.ratedCurrent_A;
+    const missing: Missing[] = [...missingOf(element, 'ratedCurrent_A')];
+    const currents = motors.map((motor) => {
+      const table =
+        basis === 'us' && motor.ratedPower_W !== undefined && motor.ratedVoltage_V !== undefined
+          ? tableCurrent_A(motor.ratedPower_W, motor.ratedVoltage_V)
+          : null;
+      if (basis === 'us') missing.push(...missingOf(motor, 'ratedPower_W', 'ratedVoltage_V'));
+      if (!table) missing.push(...missingOf(motor, 'ratedCurrent_A'));
+      return table ? table.current_A : (motor.ratedCurrent_A ?? 0);
+    });
+    const need = (basis === 'us' ? 1.15 : 1) * currents.reduce((sum, current) => sum + current, 0);
+    if (missing.length > 0 || rated === undefined) found.push(openFinding(this, subject, runs, missing, { id: id('rating') }));
+    else {
+      const short = exceeds(need, rated);
+      found.push(
+        finding(this, subject, runs, {
+          id: id('rating'),
+          verdict: short ? 'fail' : 'pass',
+          source: basis === 'us' ? 'NEC 430.110(A), Table 430.250' : 'IEC 60364-4-43 (In ≥ Ib)',
+          quantity: 'rated current of the switch',
+          value: rated,
+          limit: need,
+          unit: 'A',
+          margin_pct: marginAbove(rated, need),
+          phrase: `${fixed(rated, 0)} of ${fixed(need, 0)} A`,
+          text: `${element.tag} is rated ${fixed(rated, 0)} A; ${fixed(need, 1)} A are needed${basis === 'us' ? ' (115 % of the table current)' : ''}.`,
+          inputs: [
+            ...given(element, 'ratedCurrent_A'),
+            ...motors.flatMap((motor) => given(motor, 'ratedPower_W', 'ratedVoltage_V', 'ratedCurrent_A')),
+          ],
+          remedies: short ? ['The next size of switch, rated for the motor’s power too.'] : [],
+        }),
+      );
+    }
+    if (basis === 'us') {
+      const { withinSight, lockable } = element;
+      const unseen = withinSight === false && lockable === false;
+      found.push(
+        unseen || lockable === false
+          ? finding(this, subject, runs, {
+              id: id('sight'),
+              verdict: unseen ? 'fail' : 'caution',
+              source: 'NEC 430.102(B), 110.25',
+              phrase: unseen ? 'neither seen nor lockable' : 'not lockable',
+              text: `${element.tag} is ${unseen ? 'neither within sight of its motor (50 ft, 15 m) nor' : 'within sight but not'} lockable open.`,
+              inputs: given(element, 'withinSight', 'lockable'),
+              remedies: ['A switch that can be locked open, within sight of motor and machine.'],
+            })
+          : withinSight === undefined || lockable === undefined
+            ? openFinding(this, subject, runs, missingOf(element, 'withinSight', 'lockable'), { id: id('sight') })
+            : finding(this, subject, runs, {
+                id: id('sight'),
+                verdict: withinSight ? 'pass' : 'note',
+                source: 'NEC 430.102(B), 110.25',
+                phrase: withinSight ? 'in sight, lockable' : 'out of sight, lockable',
+                text: withinSight
+                  ? `${element.tag} is within sight of its motor and lockable open.`
+                  : `${element.tag} is lockable open but not within sight of its motor: allowed only where an exception of 430.102(B) is met.`,
+                inputs: given(element, 'withinSight', 'lockable'),
+              }),
+      );
+    }
+    const contact = element.earlyBreakContact;
+    found.push(
+      contact === undefined
+        ? openFinding(this, subject, runs, missingOf(element, 'earlyBreakContact'), { id: id('contact') })
+        : finding(this, subject, runs, {
+            id: id('contact'),
+            verdict: contact === 'wired' ? 'pass' : 'caution',
+            authority: 'guide',
+            source: 'drive makers’ published manuals',
+            phrase: contact === 'wired' ? 'early-break contact wired' : 'no early-break contact',
+            text: `${element.tag} ${contact === 'wired' ? `has an early-break contact that stops ${drive?.tag ?? 'the drive'} first.` : 'has no early-break contact: opened while the motor runs, it breaks a live drive output.'}${series}`,
+            inputs: given(element, 'earlyBreakContact'),
+            remedies:
+              contact === 'wired'
+                ? []
+                : [
+                    'An early-break auxiliary contact wired to the drive’s enable.',
+                    'A sign: do not open while running.',
+                    ...(series ? [IN_SERIES] : []),
+                  ],
+          }),
+    );
+    if (element.device === 'fuse' || element.device === 'fused-switch')
+      found.push(
+        finding(this, subject, runs, {
+          id: id('fuses'),
+          verdict: 'note',
+          authority: 'manual',
+          source: 'the drive’s own manual',
+          phrase: 'fuses on the output',
+          text: `${element.tag} has fuses on the output of ${drive?.tag ?? 'a drive'}: many makers advise against it; the drive’s manual decides.`,
+          inputs: given(element, 'device'),
+          remedies: ['A switch without fuses.'],
+        }),
+      );
+    return found;
+  },
+};
+
+export const outputContactor: Check = {
+  slug: 'output-contactor',
+  title: 'Contactor on the output',
+  authority: 'manual',
+  source: 'drive makers’ published manuals: opens at zero current only; not under vector control',
+  why: 'A contactor that opens or closes while the drive switches meets a fast arc and a motor at standstill: contacts weld, the drive trips, and a vector control loses its motor.',
+  scope: 'element',
+  judge({ element, side, motors, drive }): readonly Finding[] {
+    if (element.kind !== 'contactor' || side !== 'output' || element.role === 'bypass') return [];
+    const subject = elementSubject(element);
+    const runs = tagsOf(motors);
+    const safe = element.opensAtZeroCurrent;
+    if (safe === undefined) return [openFinding(this, subject, runs, missingOf(element, 'opensAtZeroCurrent'))];
+    const vector = drive?.control === 'vector';
+    return [
+      finding(this, subject, runs, {
+        verdict: safe && !vector ? 'pass' : safe ? 'note' : 'caution',
+        phrase: safe ? 'opens at zero current' : 'opens under current',
+        text: `${element.tag} ${safe ? 'opens only when the drive is blocked' : 'may open while the drive delivers current'}${vector ? `; ${drive?.tag ?? 'the drive'} is under vector control, whose manual may forbid a contactor` : ''}.`,
+        inputs: [...given(element, 'opensAtZeroCurrent'), ...(drive ? given(drive, 'control') : [])],
+        remedies: safe ? [] : ['Wire it so that the drive is blocked before it moves.'],
+      }),
+    ];
+  },
+};
+
+/** Starting current across the line, of rated: NEMA design B, from memory. */
+const INRUSH = 6;
+/** Power factor while starting: common practice. */
+const START_PF = 0.35;
+const START_DROP_PCT = 15;
+
+export const bypass: Check = {
+  slug: 'bypass',
+  title: 'Way around the drive',
+  authority: 'manual',
+  source: 'drive makers’ published manuals (mains on the output destroys the drive); NEC 430.122(C); common practice (15 % at starting)',
+  why: 'With the way around closed the motor starts across the line: six times its current through the feeder, and mains a contactor’s width from the drive’s output.',
+  scope: 'element',
+  judge({ element, side, bypassed, flow, nominal_V }): readonly Finding[] {
+    if (element.kind !== 'contactor' || element.role !== 'bypass' || side !== 'input') return [];
+    const subject = elementSubject(element);
+    const runs = tagsOf(bypassed);
+    const id = (part: string): string => `${this.slug}/element/${element.id}/${part}`;
+    const { interlock } = element;
+    const found: Finding[] = [
+      interlock === undefined
+        ? openFinding(this, subject, runs, missingOf(element, 'interlock'), { id: id('interlock') })
+        : finding(this, subject, runs, {
+            id: id('interlock'),
+            verdict: interlock === 'none' ? 'fail' : interlock === 'electrical' ? 'note' : 'pass',
+            authority: interlock === 'none' ? 'physics' : 'manual',
+            phrase: interlock === 'none' ? 'no interlock' : `${interlock} interlock`,
+            text:
+              interlock === 'none'
+                ? `${element.tag} is not interlocked with the drive’s output: closed by mistake it puts mains on it.`
+                : `${element.tag} has ${interlock === 'both' ? 'a mechanical and an electrical' : interlock === 'mechanical' ? 'a mechanical' : 'an electrical'} interlock${interlock === 'electrical' ? '; a mechanical one as well is usual' : ''}.`,
+            inputs: given(element, 'interlock'),
+            remedies: interlock === 'none' ? ['Interlock it mechanically and electrically with the drive’s output contactor.'] : [],
+          }),
+    ];
+    if (bypassed.length === 0)
+      return [...found, notApplicable({ ...this }, subject, runs, 'No motor is connected behind it.')].map((each, i) =>
+        i === 0 ? each : { ...each, id: id('start') },
+      );
+    const missing = bypassed.flatMap((motor) => missingOf(motor, 'ratedCurrent_A'));
+    const path = flow.path_ohm;
+    if (missing.length > 0 || !path || !nominal_V)
+      return [
+        ...found,
+        openFinding(this, subject, runs, missing, {
+          id: id('start'),
+          ...(missing.length > 0 ? {} : { text: 'Cannot be judged yet: the impedance ahead of it is not known.' }),
+        }),
+      ];
+    const start_A = INRUSH * Math.max(...bypassed.map((motor) => motor.ratedCurrent_A ?? 0));
+    const drop_V = Math.sqrt(3) * start_A * (path.re * START_PF + path.im * Math.sqrt(1 - START_PF ** 2));
+    const value = (100 * drop_V) / nominal_V;
+    const over = exceeds(value, START_DROP_PCT);
+    found.push(
+      finding(this, subject, runs, {
+        id: id('start'),
+        case: 'bypass',
+        verdict: over ? 'caution' : 'pass',
+        authority: 'practice',
+        quantity: 'drop while starting across the line',
+        value,
+        limit: START_DROP_PCT,
+        unit: '%',
+        margin_pct: marginBelow(value, START_DROP_PCT),
+        phrase: `start drop ${fixed(value, 1)} %`,
+        text: `Started through ${element.tag}, the motor draws about ${fixed(start_A, 0)} A and the voltage there sags by ${fixed(value, 1)} %; ${START_DROP_PCT} % is usual as the most.`,
+        inputs: bypassed.flatMap((motor) => given(motor, 'ratedCurrent_A')),
+        working: [
+          `I = ${INRUSH} × ${fixed(start_A / INRUSH, 1)} A`,
+          `√3 I (R cos φ + X sin φ), R ${fixed(1000 * path.re, 3)} mΩ, X ${fixed(1000 * path.im, 3)} mΩ, cos φ ${START_PF} = ${fixed(drop_V, 2)} V`,
+        ],
+        assumptions: [
+          { what: 'starting current', value: '6 times rated', source: 'NEMA design B, from memory' },
+          { what: 'power factor while starting', value: '0.35', source: 'common practice' },
+        ],
+        remedies: over ? ['A soft starter in the way around.', 'A larger feeder or transformer.'] : [],
+      }),
+    );
+    return found;
+  },
+};
+
+export const severalMotors: Check = {
+  slug: 'several-motors',
+  title: 'Several motors on one drive',
+  authority: 'code',
+  source: 'NEC 430.32, 430.124; drive makers’ manuals; common practice (10 % margin)',
+  why: 'One electronic overload in the drive sees the sum and cannot see one stalled motor of four. A motor switched on alone takes its starting current from the drive.',
+  scope: 'drive',
+  judge({ drive, motors }): readonly Finding[] {
+    const subject = elementSubject(drive);
+    const runs = tagsOf(motors);
+    if (motors.length < 2) return [notApplicable(this, subject, runs, 'It feeds one motor.')];
+    const id = (part: string): string => `${this.slug}/element/${drive.id}/${part}`;
+    return [
+      { ...groupCurrent(this, drive, motors), id: id('current') },
+      { ...groupProtection(this, drive, motors), id: id('protection') },
+      { ...groupSwitching(this, drive, motors), id: id('switching') },
+      { ...groupControl(this, drive, motors), id: id('control') },
+    ];
+  },
+};
+
+type Drive = ElementOf<'drive'>;
+type Motors = readonly ElementOf<'motor'>[];
+
+function groupCurrent(check: Check, drive: Drive, motors: Motors): Finding {
+  const subject = elementSubject(drive);
+  const runs = tagsOf(motors);
+  const missing = [...missingOf(drive, 'outputCurrent_A'), ...motors.flatMap((motor) => missingOf(motor, 'ratedCurrent_A'))];
+  const rated = drive.outputCurrent_A;
+  if (missing.length > 0 || rated === undefined) return openFinding(check, subject, runs, missing);
+  const sum = motors.reduce((total, motor) => total + (motor.ratedCurrent_A ?? 0), 0);
+  const over = exceeds(sum, rated);
+  const tight = exceeds(1.1 * sum, rated);
+  return finding(check, subject, runs, {
+    verdict: over ? 'fail' : tight ? 'caution' : 'pass',
+    authority: over ? 'manual' : 'practice',
+    quantity: 'sum of the motors’ currents',
+    value: sum,
+    limit: rated,
+    unit: 'A',
+    margin_pct: marginBelow(sum, rated),
+    phrase: `${fixed(sum, 0)} of ${fixed(rated, 0)} A`,
+    text: `${runs.join(', ')} together draw ${fixed(sum, 1)} A; ${drive.tag} delivers ${fixed(rated, 1)} A, and 10 % in hand is usual.`,
+    inputs: [...given(drive, 'outputCurrent_A'), ...motors.flatMap((motor) => given(motor, 'ratedCurrent_A'))],
+    remedies: over || tight ? ['A larger drive, or one drive a motor.'] : [],
+  });
+}
+
+function groupProtection(check: Check, drive: Drive, motors: Motors): Finding {
+  const subject = elementSubject(drive);
+  const bare = motors.filter(
+    (motor) => (motor.overload !== undefined && motor.overload !== 'own') || motor.ownShortCircuitDevice === false,
+  );
+  const runs = tagsOf(motors);
+  if (bare.length > 0)
+    return finding(check, subject, runs, {
+      verdict: 'fail',
+      phrase: 'motors not protected singly',
+      text: `${tagsOf(bare).join(', ')} on ${drive.tag} ${bare.length === 1 ? 'has' : 'have'} no overload or short-circuit protection of ${bare.length === 1 ? 'its' : 'their'} own.`,
+      inputs: bare.flatMap((motor) => given(motor, 'overload', 'ownShortCircuitDevice')),
+      remedies: ['An overload relay and a short-circuit device for each motor.', 'One drive a motor.'],
+    });
+  const missing = motors.flatMap((motor) => missingOf(motor, 'overload', 'ownShortCircuitDevice'));
+  if (missing.length > 0) return openFinding(check, subject, runs, missing);
+  return finding(check, subject, runs, {
+    verdict: 'pass',
+    phrase: 'each motor protected',
+    text: `Each motor on ${drive.tag} has overload and short-circuit protection of its own.`,
+    inputs: motors.flatMap((motor) => given(motor, 'overload', 'ownShortCircuitDevice')),
+  });
+}
+
+function groupSwitching(check: Check, drive: Drive, motors: Motors): Finding {
+  const subject = elementSubject(drive);
+  const runs = tagsOf(motors);
+  const alone = motors.filter((motor) => motor.switchedAlone === true);
+  const missing = [
+    ...motors.flatMap((motor) => missingOf(motor, 'switchedAlone')),
+    ...(alone.length > 0
+      ? [...missingOf(drive, 'outputCurrent_A', 'overload_pct'), ...motors.flatMap((motor) => missingOf(motor, 'ratedCurrent_A'))]
+      : []),
+  ];
+  if (missing.length > 0) return openFinding(check, subject, runs, missing);
+  if (alone.length === 0)
+    return finding(check, subject, runs, {
+      verdict: 'pass',
+      phrase: 'started together',
+      text: `The motors on ${drive.tag} start together.`,
+      inputs: motors.flatMap((motor) => given(motor, 'switchedAlone')),
+    });
+  const sum = motors.reduce((total, motor) => total + (motor.ratedCurrent_A ?? 0), 0);
+  const largest = Math.max(...alone.map((motor) => motor.ratedCurrent_A ?? 0));
+  const value = sum + (INRUSH - 1) * largest;
+  const limit = ((drive.outputCurrent_A ?? 0) * (drive.overload_pct ?? 100)) / 100;
+  const over = exceeds(value, limit);
+  return finding(check, subject, runs, {
+    verdict: over ? 'caution' : 'pass',
+    authority: 'practice',
+    case: 'overload',
+    quantity: 'current when one motor is switched on',
+    value,
+    limit,
+    unit: 'A',
+    margin_pct: marginBelow(value, limit),
+    phrase: `${fixed(value, 0)} of ${fixed(limit, 0)} A`,
+    text: `Switching on ${tagsOf(alone).join(' or ')} while the others run takes ${fixed(value, 0)} A; the overload of ${drive.tag} is ${fixed(limit, 0)} A${over ? ': start them together only' : ''}.`,
+    inputs: [
+      ...given(drive, 'outputCurrent_A', 'overload_pct'),
+      ...motors.flatMap((motor) => given(motor, 'ratedCurrent_A', 'switchedAlone')),
+    ],
+    assumptions: [{ what: 'starting current', value: '6 times rated', source: 'NEMA design B, from memory' }],
+    remedies: over ? ['Interlock the motors so that they start together.', 'A larger drive.'] : [],
+  });
+}
+
+function groupControl(check: Check, drive: Drive, motors: Motors): Finding {
+  const subject = elementSubject(drive);
+  const runs = tagsOf(motors);
+  if (drive.control === undefined) return openFinding(check, subject, runs, [lacks(drive, 'control')]);
+  const vector = drive.control === 'vector';
+  return finding(check, subject, runs, {
+    verdict: vector ? 'caution' : 'pass',
+    authority: 'manual',
+    source: 'drive makers’ published manuals: scalar control only',
+    phrase: vector ? 'vector control of several' : 'scalar control',
+    text: `${drive.tag} is under ${drive.control} control${vector ? ', which models one motor; with several, scalar control is asked' : ''}.`,
+    inputs: given(drive, 'control'),
+    remedies: vector ? ['Set it to scalar control (V/f).'] : [],
+  });
+}

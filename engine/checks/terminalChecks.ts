@@ -1,0 +1,226 @@
+import { conductorSize } from '../catalog/conductors.ts';
+import type { Cable } from '../lineup/cable.ts';
+import type { Element } from '../lineup/elements.ts';
+import { fixed } from '../lineup/roundTo.ts';
+import {
+  type Check,
+  cableSubject,
+  elementSubject,
+  endSubject,
+  exceeds,
+  finding,
+  given,
+  marginAbove,
+  missingOf,
+  notApplicable,
+  openFinding,
+  tagsOf,
+} from './check.ts';
+import type { Finding, Missing } from './finding.ts';
+
+/** Whether conductors can be landed: switch size, lug range, number of lugs. */
+
+export const inputTerminals: Check = {
+  slug: 'input-terminals',
+  title: 'Input disconnect rating',
+  authority: 'code',
+  source: 'NEC 430.128, 430.110 (115 %); IEC 60364-4-43 (In ≥ Ib)',
+  why: 'The switch ahead of a drive carries the drive’s rated input current with its harmonics, without pause.',
+  scope: 'element',
+  judge({ element, side, drives, motors, basis }): readonly Finding[] {
+    if (element.kind !== 'disconnect' || side !== 'input') return [];
+    const subject = elementSubject(element);
+    const runs = tagsOf(motors);
+    if (drives.length === 0) return [notApplicable(this, subject, runs, 'It feeds no drive.')];
+    const missing = [...missingOf(element, 'ratedCurrent_A'), ...drives.flatMap((drive) => missingOf(drive, 'inputCurrent_A'))];
+    const rated = element.ratedCurrent_A;
+    if (missing.length > 0 || rated === undefined) return [openFinding(this, subject, runs, missing)];
+    const factor = basis === 'us' ? 1.15 : 1;
+    const sum = drives.reduce((total, drive) => total + (drive.inputCurrent_A ?? 0), 0);
+    const need = factor * sum;
+    const short = exceeds(need, rated);
+    return [
+      finding(this, subject, runs, {
+        verdict: short ? 'fail' : 'pass',
+        quantity: 'rated current of the switch',
+        value: rated,
+        limit: need,
+        unit: 'A',
+        margin_pct: marginAbove(rated, need),
+        phrase: `${fixed(rated, 0)} of ${fixed(need, 0)} A`,
+        text: `${element.tag} is rated ${fixed(rated, 0)} A; ${fixed(need, 1)} A are needed (${basis === 'us' ? '1.15 × ' : ''}${fixed(sum, 1)} A rated input of ${tagsOf(drives).join(', ')}).`,
+        inputs: [...given(element, 'ratedCurrent_A'), ...drives.flatMap((drive) => given(drive, 'inputCurrent_A'))],
+        working: [`${basis === 'us' ? '1.15 × ' : ''}${fixed(sum, 2)} A = ${fixed(need, 2)} A`],
+        remedies: short ? ['The next size of switch.'] : [],
+      }),
+    ];
+  },
+};
+
+type Landing = Extract<Element, { terminalLargest?: string | undefined }>;
+const hasTerminals = (element: Element): element is Landing => element.kind !== 'supply';
+
+/** Conductors of one phase on these terminals. */
+const perPhase = (cables: readonly Cable[]): number => cables.reduce((sum, cable) => sum + (cable.conductor.sets ?? 1), 0);
+
+export const terminalRange: Check = {
+  slug: 'terminal-range',
+  title: 'Terminal range and number',
+  authority: 'code',
+  source: 'NEC 110.14(A) (one conductor a terminal unless marked), 110.3(B); the maker’s marking',
+  why: 'A conductor outside the marked range, or two under one screw, comes loose. Sizes raised for voltage drop are the ones that no longer fit.',
+  scope: 'cable',
+  judge({ cable, fromElement, toElement, landedFrom, landedTo, motors }): readonly Finding[] {
+    const runs = tagsOf(motors);
+    const subject = cableSubject(cable);
+    if (cable.kind === 'link') return [notApplicable(this, subject, runs, 'A connection inside one enclosure.')];
+    const size = cable.conductor.size === undefined ? null : conductorSize(cable.conductor.size);
+    const missing: Missing[] = size ? [] : [...missingOf(cable, 'conductor.size')];
+    const faults: Finding[] = [];
+    const fits: string[] = [];
+    for (const [end, element, landed] of [
+      ['from', fromElement, landedFrom],
+      ['to', toElement, landedTo],
+    ] as const) {
+      if (!hasTerminals(element)) continue;
+      const [least, most] = [element.terminalSmallest, element.terminalLargest].map((name) =>
+        name === undefined ? null : conductorSize(name),
+      );
+      const many = element.kind === 'bus' ? (cable.conductor.sets ?? 1) : perPhase(landed);
+      const places = element.terminalsPerPhase;
+      // Each feeder of a bus has lugs of its own; elsewhere all cables of one side share them.
+      missing.push(...missingOf(element, 'terminalSmallest', 'terminalLargest', ...(many > 1 ? ['terminalsPerPhase'] : [])));
+      const fail = (phrase: string, text: string, remedies: readonly string[]): void => {
+        faults.push(
+          finding(this, endSubject(cable, end), runs, {
+            verdict: 'fail',
+            phrase,
+            text,
+            remedies,
+            inputs: [
+              ...given(cable, 'conductor.size', 'conductor.sets'),
+              ...given(element, 'terminalSmallest', 'terminalLargest', 'terminalsPerPhase'),
+            ],
+          }),
+        );
+      };
+      const shown = cable.conductor.size?.replace('mm2', 'mm²') ?? '';
+      const range = `${element.terminalSmallest?.replace('mm2', 'mm²') ?? '?'} to ${element.terminalLargest?.replace('mm2', 'mm²') ?? '?'}`;
+      if (size && most && exceeds(size.area_mm2, most.area_mm2))
+        fail('too big for the terminal', `${cable.tag} is ${shown}; the terminals of ${element.tag} take ${range}.`, [
+          'A terminal kit or pin adapter listed for it.',
+          'More, smaller sets (1/0 AWG or larger each), or short tails of a size that fits.',
+        ]);
+      else if (size && least && exceeds(least.area_mm2, size.area_mm2))
+        fail('too small for the terminal', `${cable.tag} is ${shown}; the terminals of ${element.tag} take ${range}.`, [
+          'A terminal of a smaller range.',
+        ]);
+      else if (places !== undefined && many > places)
+        fail(
+          `${many} conductors, ${places} places`,
+          `${many} conductors a phase land on ${element.tag}, which has ${places} place${places === 1 ? '' : 's'} a phase.`,
+          ['A multi-conductor terminal kit listed for the part, or a distribution block.'],
+        );
+      else if (size && least && most) fits.push(`${element.tag} (${range})`);
+    }
+    if (faults.length > 0) return faults;
+    if (missing.length > 0) return [openFinding(this, subject, runs, missing)];
+    if (fits.length === 0) return [notApplicable(this, subject, runs, 'It lands on the utility’s terminals only.')];
+    return [
+      finding(this, subject, runs, {
+        verdict: 'pass',
+        phrase: 'fits its terminals',
+        text: `${cable.tag} fits the terminals of ${fits.join(' and ')}.`,
+        inputs: given(cable, 'conductor.size', 'conductor.sets'),
+      }),
+    ];
+  },
+};
+
+/** What the smallest set of a parallel group may be: NEC 310.10(G) (2020 and 2023; 310.10(H) before). */
+const LEAST_PARALLEL_MM2 = 53.49;
+
+export const parallelSets: Check = {
+  slug: 'parallel-sets',
+  title: 'Sets in parallel',
+  authority: 'code',
+  source: 'NEC 310.10(G), 300.3(B), 250.122(F); IEC 60364-5-52 523.7, 521.5.2',
+  why: 'Sets share the current only while they are twins. A phase by itself in a steel pipe heats the pipe.',
+  scope: 'cable',
+  judge({ cable, motors, basis }): readonly Finding[] {
+    const runs = tagsOf(motors);
+    const subject = cableSubject(cable);
+    const sets = cable.conductor.sets;
+    if (cable.kind === 'link') return [notApplicable(this, subject, runs, 'A connection inside one enclosure.')];
+    if (sets === undefined) return [openFinding(this, subject, runs, missingOf(cable, 'conductor.sets'))];
+    if (sets === 1) return [notApplicable(this, subject, runs, 'One set.')];
+    const size = cable.conductor.size === undefined ? null : conductorSize(cable.conductor.size);
+    const inputs = given(cable, 'conductor.sets', 'conductor.size', 'setsAlike', 'setsHoldAllPhases');
+    const bad = (phrase: string, text: string): Finding =>
+      finding(this, subject, runs, {
+        verdict: 'fail',
+        authority: basis === 'us' ? 'code' : 'standard',
+        phrase,
+        text,
+        inputs,
+        remedies: ['Identical sets, each with all phases and a ground of full size.', 'One larger set.'],
+      });
+    if (basis === 'us' && size && exceeds(LEAST_PARALLEL_MM2, size.area_mm2))
+      return [
+        bad(
+          `${sets} sets of ${cable.conductor.size}`,
+          `${cable.tag} runs ${sets} sets of ${cable.conductor.size} in parallel; 1/0 AWG is the smallest that may be.`,
+        ),
+      ];
+    if (cable.setsAlike === false)
+      return [
+        bad(
+          'sets not alike',
+          `The ${sets} sets of ${cable.tag} differ in length, metal, size, insulation or landing: the shortest carries the most.`,
+        ),
+      ];
+    if (cable.setsHoldAllPhases === false)
+      return [
+        bad(
+          'phases split',
+          `The sets of ${cable.tag} do not each hold all phases and a ground: a phase alone in metal heats it, and the field reaches everything near.`,
+        ),
+      ];
+    const missing = [...missingOf(cable, 'setsAlike', 'setsHoldAllPhases'), ...(size ? [] : missingOf(cable, 'conductor.size'))];
+    if (missing.length > 0) return [openFinding(this, subject, runs, missing)];
+    return [
+      finding(this, subject, runs, {
+        verdict: 'pass',
+        phrase: `${sets} sets alike`,
+        text: `${cable.tag} has ${sets} sets alike, each with all phases and a ground.`,
+        inputs,
+      }),
+    ];
+  },
+};
+
+export const outputCapacitor: Check = {
+  slug: 'output-capacitor',
+  title: 'Capacitor on the output',
+  authority: 'manual',
+  source: 'drive makers’ published manuals, all forbid it; common practice',
+  why: 'To the edges of a drive a capacitor or an arrester is a short circuit: currents many times the rated one flow at each switching, and one of the two fails.',
+  scope: 'element',
+  judge({ element, side, motors }): readonly Finding[] {
+    if (side !== 'output' || (element.kind !== 'motor' && element.kind !== 'junction' && element.kind !== 'bus')) return [];
+    const subject = elementSubject(element);
+    const runs = tagsOf(motors);
+    if (element.capacitor === undefined) return [openFinding(this, subject, runs, missingOf(element, 'capacitor'))];
+    return [
+      finding(this, subject, runs, {
+        verdict: element.capacitor ? 'fail' : 'pass',
+        phrase: element.capacitor ? 'capacitor on the output' : 'no capacitor',
+        text: element.capacitor
+          ? `A power-factor capacitor or surge arrester is connected at ${element.tag}, on a drive’s output.`
+          : `No capacitor or arrester is connected at ${element.tag}.`,
+        inputs: given(element, 'capacitor'),
+        remedies: element.capacitor ? ['Take it off. The drive keeps its own power factor near one.'] : [],
+      }),
+    ];
+  },
+};
