@@ -683,6 +683,18 @@ export const IEC_AMBIENT_GROUND: readonly (readonly [number, number | null, numb
 ];
 
 /** Bunched in air, on a surface, embedded or enclosed: [circuits, factor]. */
+/** Thermal resistivity of the ground: [K m/W, in ducts (D1), direct (D2)]. The tables are for 2.5. */
+export const IEC_SOIL_SOURCE: Source = table('Table B.52.16', 'from memory');
+export const IEC_SOIL: readonly (readonly [number, number, number])[] = [
+  [0.5, 1.28, 1.88],
+  [0.7, 1.2, 1.62],
+  [1, 1.18, 1.5],
+  [1.5, 1.1, 1.28],
+  [2, 1.05, 1.12],
+  [2.5, 1, 1],
+  [3, 0.96, 0.9],
+];
+
 export const IEC_GROUPING_SOURCE: Source = table('Table B.52.17 item 1', 'published');
 export const IEC_GROUPING: readonly (readonly [number, number])[] = [
   [1, 1],

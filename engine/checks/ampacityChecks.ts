@@ -9,14 +9,16 @@ import {
   cableSubject,
   exceeds,
   finding,
+  given,
   lacks,
+  lookedUp,
   marginAbove,
   missingOf,
   notApplicable,
   openFinding,
   tagsOf,
 } from './check.ts';
-import type { Assumption, Finding, Missing } from './finding.ts';
+import type { Assumption, CaseName, Finding, Input, Missing } from './finding.ts';
 
 /** Whether the conductors carry what the code asks of them. */
 
@@ -31,6 +33,10 @@ interface Need {
   readonly need_A: number | null;
   readonly how: string;
   readonly missing: readonly Missing[];
+  readonly inputs: readonly Input[];
+  readonly case?: CaseName;
+  readonly verdict?: 'note';
+  readonly remark?: string;
 }
 
 function judgeAmpacity(check: CheckFacts, scope: CableScope, need: Need): readonly Finding[] {
@@ -84,6 +90,25 @@ function judgeAmpacity(check: CheckFacts, scope: CableScope, need: Need): readon
     source: `${check.source}; ${used.source}`,
     remedies: REMEDIES,
     assumptions,
+    case: need.case ?? ('rated' as const),
+    inputs: [
+      ...given(
+        cable,
+        'conductor.size',
+        'conductor.metal',
+        'conductor.sets',
+        'insulation.type',
+        'insulation.temperature_C',
+        'installation.ambient_C',
+        'installation.moisture',
+        ...(basis === 'us'
+          ? ['installation.loadedConductors']
+          : ['installation.method', 'installation.groupedCircuits', 'installation.soil_KmPerW']),
+      ),
+      ...[scope.fromElement, scope.toElement].flatMap((element) => given(element, 'terminalTemperature_C')),
+      ...need.inputs,
+      lookedUp('table current', `${fixed(used.table_A, 1)} A`, `${used.source}, ${used.column}`),
+    ],
     working: [
       need.how,
       `table ${fixed(used.table_A, 1)} A (${used.column})`,
@@ -113,9 +138,9 @@ function judgeAmpacity(check: CheckFacts, scope: CableScope, need: Need): readon
   return [
     finding(check, subject, runs, {
       ...shared,
-      verdict: failsAtBest ? 'fail' : 'pass',
+      verdict: failsAtBest ? 'fail' : (need.verdict ?? 'pass'),
       phrase: `${fixed(used.value_A, 0)} of ${fixed(need_A, 0)} A`,
-      text: `${cable.tag} carries ${fixed(used.value_A, 1)} A; ${fixed(need_A, 1)} A are needed (${need.how}).`,
+      text: `${cable.tag} carries ${fixed(used.value_A, 1)} A; ${fixed(need_A, 1)} A are needed (${need.how}).${need.remark ?? ''}`,
     }),
   ];
 }
@@ -129,21 +154,71 @@ export const feederAmpacity: Check = {
   scope: 'cable',
   judge(scope) {
     if (scope.side !== 'input') return [];
-    const { drives, motors, basis, cable } = scope;
+    const { drives, motors, basis, cable, bypassed } = scope;
     const missing = drives.flatMap((drive) => missingOf(drive, 'inputCurrent_A'));
     const currents = drives.map((drive) => drive.inputCurrent_A ?? 0).sort((a, b) => b - a);
     if (currents.length === 0) return [notApplicable(this, cableSubject(cable), tagsOf(motors), 'It feeds no drive.')];
     const sum = currents.reduce((total, current) => total + current, 0);
-    const need_A = missing.length > 0 ? null : basis === 'us' ? sum + 0.25 * (currents[0] ?? 0) : sum;
-    const how =
-      basis === 'us'
+    const driven_A = basis === 'us' ? sum + 0.25 * (currents[0] ?? 0) : sum;
+    // With a way around the drive the motors may run straight from the feeder: the larger of the two (NEC 430.122(C)).
+    const direct = bypassed.length === 0 ? null : motorNeed(bypassed, basis);
+    const around = direct !== null && direct.need_A !== null && direct.need_A > driven_A;
+    const how = around
+      ? `way around the drive: ${direct.how}`
+      : basis === 'us'
         ? currents.length === 1
           ? `1.25 × ${fixed(sum, 1)} A rated input`
           : `125 % of the largest of ${currents.length} drives + the rest`
         : `Ib ${fixed(sum, 1)} A rated input`;
-    return judgeAmpacity(this, scope, { need_A, how, missing });
+    const all = [...missing, ...(direct?.missing ?? [])];
+    // A drive much larger than its motors drags the feeder up with it.
+    const unsaid = motors.filter((motor) => motor.ratedCurrent_A === undefined);
+    const worn = motors.reduce((total, motor) => total + (motor.ratedCurrent_A ?? 0), 0);
+    const oversized = exceeds(sum, 1.3 * worn);
+    return judgeAmpacity(this, scope, {
+      need_A: all.length > 0 ? null : around ? direct.need_A : driven_A,
+      how,
+      missing: all,
+      inputs: [...drives.flatMap((drive) => given(drive, 'inputCurrent_A')), ...(direct?.inputs ?? [])],
+      ...(around ? { case: 'bypass' as const } : {}),
+      ...(oversized
+        ? {
+            verdict: 'note' as const,
+            remark:
+              unsaid.length > 0
+                ? ` The current of ${tagsOf(unsaid).join(', ')} is not known: whether the copper follows an oversized drive cannot be said.`
+                : ` The rated input is ${fixed((100 * sum) / worn, 0)} % of the motors’ current: the copper follows an oversized drive.`,
+          }
+        : {}),
+    });
   },
 };
+
+/** What the motors ask of their conductors: table currents (US), nameplates (IEC). */
+function motorNeed(motors: CableScope['motors'], basis: CableScope['basis']): Need {
+  const missing: Missing[] = [];
+  const inputs: Input[] = [];
+  const currents = motors.map((motor) => {
+    if (motor.ratedCurrent_A === undefined) missing.push(lacks(motor, 'ratedCurrent_A'));
+    if (basis === 'us') missing.push(...missingOf(motor, 'ratedPower_W', 'ratedVoltage_V'));
+    const table =
+      basis === 'us' && motor.ratedPower_W !== undefined && motor.ratedVoltage_V !== undefined
+        ? tableCurrent_A(motor.ratedPower_W, motor.ratedVoltage_V)
+        : null;
+    inputs.push(...given(motor, ...(basis === 'us' ? ['ratedPower_W', 'ratedVoltage_V'] : []), 'ratedCurrent_A'));
+    if (table) inputs.push(lookedUp(`table current of ${motor.tag}`, `${table.current_A} A`, 'NEC Table 430.250'));
+    return table ? { amperes: table.current_A, how: table.label } : { amperes: motor.ratedCurrent_A ?? 0, how: 'nameplate' };
+  });
+  currents.sort((a, b) => b.amperes - a.amperes);
+  const sum = currents.reduce((total, { amperes }) => total + amperes, 0);
+  const largest = currents[0];
+  const need_A = missing.length > 0 || !largest ? null : basis === 'us' ? sum + 0.25 * largest.amperes : sum;
+  const how =
+    basis === 'us'
+      ? `${currents.length === 1 ? `1.25 × ${fixed(sum, 1)} A` : `125 % of the largest + the rest of ${currents.length} motors`}, ${largest?.how ?? ''}`
+      : `Ib ${fixed(sum, 1)} A nameplate`;
+  return { need_A, how, missing, inputs };
+}
 
 export const leadAmpacity: Check = {
   slug: 'lead-ampacity',
@@ -156,24 +231,17 @@ export const leadAmpacity: Check = {
     if (scope.side !== 'output') return [];
     const { motors, basis, cable } = scope;
     if (motors.length === 0) return [notApplicable(this, cableSubject(cable), [], 'It feeds no motor.')];
-    const missing: Missing[] = [];
-    const currents = motors.map((motor) => {
-      if (motor.ratedCurrent_A === undefined) missing.push(lacks(motor, 'ratedCurrent_A'));
-      if (basis === 'us') missing.push(...missingOf(motor, 'ratedPower_W', 'ratedVoltage_V'));
-      const table =
-        basis === 'us' && motor.ratedPower_W !== undefined && motor.ratedVoltage_V !== undefined
-          ? tableCurrent_A(motor.ratedPower_W, motor.ratedVoltage_V)
-          : null;
-      return table ? { amperes: table.current_A, how: table.label } : { amperes: motor.ratedCurrent_A ?? 0, how: 'nameplate' };
-    });
-    currents.sort((a, b) => b.amperes - a.amperes);
-    const sum = currents.reduce((total, { amperes }) => total + amperes, 0);
-    const largest = currents[0];
-    const need_A = missing.length > 0 || !largest ? null : basis === 'us' ? sum + 0.25 * largest.amperes : sum;
-    const how =
-      basis === 'us'
-        ? `${currents.length === 1 ? `1.25 × ${fixed(sum, 1)} A` : `125 % of the largest + the rest of ${currents.length} motors`}, ${largest?.how ?? ''}`
-        : `Ib ${fixed(sum, 1)} A nameplate`;
-    return judgeAmpacity(this, scope, { need_A, how, missing });
+    const need = motorNeed(motors, basis);
+    const { drive } = scope;
+    // A drive marked to protect its output conductors sets a floor of its own (NEC 430.122(B)).
+    const floor = basis === 'us' && drive?.manual?.protectsOutputConductors === true ? drive.manual.outputAmpacityLeast_A : undefined;
+    if (floor !== undefined && need.need_A !== null && floor > need.need_A)
+      return judgeAmpacity(this, scope, {
+        ...need,
+        need_A: floor,
+        how: `the least that ${drive?.tag ?? 'the drive'} is marked for, above ${need.how}`,
+        inputs: [...need.inputs, ...(drive ? given(drive, 'manual.protectsOutputConductors', 'manual.outputAmpacityLeast_A') : [])],
+      });
+    return judgeAmpacity(this, scope, need);
   },
 };

@@ -22,7 +22,7 @@ export function insulationTemperature_C(cable: Cable): number | null {
 export function cableAmpacity(cable: Cable, basis: Basis, terminal_C: number | null): Ampacity | null {
   const { size, metal, sets } = cable.conductor;
   const temperature_C = insulationTemperature_C(cable);
-  const { ambient_C, loadedConductors, groupedCircuits, method } = cable.installation;
+  const { ambient_C, loadedConductors, groupedCircuits, method, soil_KmPerW } = cable.installation;
   if (size === undefined || metal === undefined || temperature_C === null || ambient_C === undefined) return null;
   if (basis === 'us' ? loadedConductors === undefined : groupedCircuits === undefined || method === undefined) return null;
   const polymer = insulationFacts(cable.insulation.type)?.polymer;
@@ -37,6 +37,7 @@ export function cableAmpacity(cable: Cable, basis: Basis, terminal_C: number | n
     loadedConductors: loadedConductors ?? 3,
     method: method ?? 'B1',
     groupedCircuits: groupedCircuits ?? 1,
+    soil_KmPerW: soil_KmPerW ?? null,
     group: polymer === undefined || polymer === 'pvc' ? 'pvc' : 'xlpe',
   });
 }

@@ -1,3 +1,5 @@
+import type { Cable } from '../lineup/cable.ts';
+import type { ElementOf } from '../lineup/elements.ts';
 import { fixed } from '../lineup/roundTo.ts';
 import { worstLength_m } from './cableModel.ts';
 import {
@@ -6,6 +8,7 @@ import {
   elementSubject,
   exceeds,
   finding,
+  given,
   lacks,
   marginAbove,
   marginBelow,
@@ -25,6 +28,29 @@ const REMEDIES = [
   'A higher supply tap.',
 ];
 
+const inputsOf = (cable: Cable, drives: readonly ElementOf<'drive'>[]) => [
+  ...given(
+    cable,
+    'conductor.size',
+    'conductor.metal',
+    'conductor.sets',
+    'length_m',
+    'lengthMost_m',
+    'installation.raceway',
+    'construction',
+  ),
+  ...drives.flatMap((drive) => given(drive, 'inputCurrent_A', 'inputPowerFactor', 'manual.inputVoltageLeast_pct')),
+];
+
+/** Of a length that is a range: what the short end gives, and where it turns. The drop is taken as growing with the length. */
+function range(cable: Cable, worst_pct: number, limit_pct: number): string {
+  const { length_m, lengthMost_m } = cable;
+  if (length_m === undefined || lengthMost_m === undefined || lengthMost_m <= length_m || !(worst_pct > 0)) return '';
+  const turn_m = (lengthMost_m * limit_pct) / worst_pct;
+  const least_pct = (worst_pct * length_m) / lengthMost_m;
+  return ` Judged at the long end, ${fixed(lengthMost_m, 1)} m; at ${fixed(length_m, 1)} m about ${fixed(least_pct, 2)} %, and the limit is met up to about ${fixed(turn_m, 1)} m of ${cable.tag}.`;
+}
+
 const cableFields = ['conductor.size', 'conductor.metal', 'length_m'] as const;
 
 export const feederDrop: Check = {
@@ -34,7 +60,7 @@ export const feederDrop: Check = {
   source: 'NEC 215.2(A)(2) informational note 2 (3 % on a feeder); IEC 60364-5-52 Annex G (5 % from a public supply)',
   why: 'What the feeder loses, the drive cannot give to the motor: at base speed its output follows its input. The limit is advice, not law.',
   scope: 'cable',
-  judge({ cable, side, flow, project, basis, drives, motors, nominal_V }): readonly Finding[] {
+  judge({ cable, side, flow, project, basis, drives, motors, nominal_V, fromElement, toElement }): readonly Finding[] {
     if (side !== 'input') return [];
     const runs = tagsOf(motors);
     const subject = cableSubject(cable);
@@ -59,6 +85,43 @@ export const feederDrop: Check = {
     const own = project.limits.feederDrop_pct;
     const limit = own ?? (basis === 'us' ? 3 : 5);
     const over = exceeds(value, limit);
+    // At the end of the last cable stands the drive, which must still run on what the lowest line voltage leaves it.
+    const drive = drives.find((each) => each === fromElement || each === toElement);
+    const low_V = flow.cases['low line'].voltage_V;
+    const least_pct = drive?.manual?.inputVoltageLeast_pct;
+    const low_pct = low_V === null ? null : (100 * low_V) / (drive?.ratedVoltage_V ?? nominal_V);
+    const atLow =
+      drive && low_pct !== null && low_V !== null
+        ? ` At low line ${drive.tag} has ${fixed(low_V, 0)} V, ${fixed(low_pct, 1)} % of its rating.`
+        : '';
+    if (drive && least_pct !== undefined && low_pct === null)
+      return [
+        openFinding(this, subject, runs, [], {
+          phrase: 'voltage at the drive?',
+          text: `${cable.tag} loses ${fixed(flow.drop_V, 2)} V; the voltage at ${drive.tag} is not known, and its manual asks for ${fixed(least_pct, 0)} %: something ahead is not described.`,
+        }),
+      ];
+    if (drive && least_pct !== undefined && low_pct !== null && exceeds(least_pct, low_pct)) {
+      return [
+        finding(this, subject, runs, {
+          verdict: 'fail',
+          authority: 'manual',
+          source: 'the drive’s own manual',
+          case: 'low line',
+          quantity: 'voltage at the drive',
+          value: low_pct,
+          limit: least_pct,
+          unit: '%',
+          margin_pct: marginAbove(low_pct, least_pct),
+          phrase: `${fixed(low_pct, 1)} % at low line`,
+          text: `${cable.tag} loses ${fixed(flow.drop_V, 2)} V at rated input.${atLow} Its manual asks for ${fixed(least_pct, 0)} %.`,
+          remedies: REMEDIES,
+          inputs: inputsOf(cable, drives),
+          working: flow.says,
+          assumptions: flow.assumptions,
+        }),
+      ];
+    }
     const authority: Authority = own === undefined ? 'guide' : 'project';
     return [
       finding(this, subject, runs, {
@@ -71,9 +134,12 @@ export const feederDrop: Check = {
         unit: '%',
         margin_pct: marginBelow(value, limit),
         phrase: `drop ${fixed(value, 2)} %`,
-        text: `${cable.tag} loses ${fixed(flow.drop_V, 2)} V, ${fixed(value, 2)} % of ${fixed(nominal_V, 0)} V, at ${fixed(flow.current_A ?? 0, 1)} A; ${own === undefined ? 'the guide allows' : 'this project allows'} ${fixed(limit, 1)} %.`,
+        text: `${cable.tag} loses ${fixed(flow.drop_V, 2)} V, ${fixed(value, 2)} % of ${fixed(nominal_V, 0)} V, at ${fixed(flow.current_A ?? 0, 1)} A; ${own === undefined ? 'the guide allows' : 'this project allows'} ${fixed(limit, 1)} %.${atLow}${range(cable, value, limit)}`,
         remedies: REMEDIES,
+        case: 'rated',
+        inputs: inputsOf(cable, drives),
         working: [
+          ...flow.says,
           `Z = ${fixed(1000 * (flow.resistance_ohm ?? 0), 3)} + j${fixed(1000 * (flow.reactance_ohm ?? 0), 3)} mΩ, whole length, sets in parallel`,
           `I = ${fixed(flow.current_A ?? 0, 2)} A, phasor sum of what it feeds`,
           `drop = |V near| − |V far| = ${fixed(flow.drop_V, 3)} V`,
@@ -135,6 +201,13 @@ export const leadDrop: Check = {
     const here = inputKnown
       ? ` With what the feeder leaves, the motor can be given ${fixed(atMotor, 1)} % of its ${fixed(rated, 0)} V at base speed.`
       : ' What the feeder leaves is not known.';
+    const others = (['low line', 'overload'] as const)
+      .flatMap((name) => {
+        const volts = terminal.cases[name].voltage_V;
+        return inputKnown && volts !== null ? [`${name} ${fixed((100 * volts) / rated, 1)} %`] : [];
+      })
+      .join(', ')
+      .replace(/^(.+)$/, ' Other cases: $1.');
     const found = finding(this, subject, runs, {
       verdict,
       authority: starved ? 'standard' : own === undefined ? 'guide' : 'project',
@@ -144,8 +217,14 @@ export const leadDrop: Check = {
       unit: '%',
       margin_pct: starved ? marginAbove(atMotor, least) : marginBelow(value, limit),
       phrase: starved ? `${fixed(atMotor, 1)} % at the motor` : `drop ${fixed(value, 2)} %`,
-      text: `From ${drive.tag} to ${motor.tag} ${fixed(drop_V, 2)} V are lost, ${fixed(value, 2)} % of nameplate, against ${fixed(limit, 1)} %.${here}`,
+      text: `From ${drive.tag} to ${motor.tag} ${fixed(drop_V, 2)} V are lost, ${fixed(value, 2)} % of nameplate, against ${fixed(limit, 1)} %.${here}${others}${cables.map((cable) => range(cable, value, limit)).join('')}`,
       remedies: [...REMEDIES, 'One series reactor less.'],
+      case: 'rated',
+      inputs: [
+        ...given(motor, 'ratedVoltage_V', 'ratedCurrent_A', 'powerFactor', 'ratedFrequency_Hz'),
+        ...cables.flatMap((cable) => given(cable, 'conductor.size', 'conductor.metal', 'conductor.sets', 'length_m', 'lengthMost_m')),
+        ...boxes.flatMap((box) => given(box, 'impedance_pct', 'drop_pct', 'ratedCurrent_A')),
+      ],
       working: [
         `current of ${motor.tag}: ${fixed(motor.ratedCurrent_A ?? 0, 1)} A at ${fixed(motor.ratedFrequency_Hz ?? (basis === 'us' ? 60 : 50), 0)} Hz`,
         `at the drive ${fixed(start.voltage_V, 2)} V, at the motor ${fixed(terminal.voltage_V, 2)} V (phasor solution)`,

@@ -6,6 +6,7 @@ import {
   cableSubject,
   exceeds,
   finding,
+  given,
   lacks,
   marginAbove,
   marginBelow,
@@ -44,11 +45,12 @@ export const insulationWall: Check = {
       const missing: Missing[] = [...missingOf(cable, 'insulation.type', 'conductor.size')];
       return [openFinding(this, subject, runs, missing.length > 0 ? missing : [lacks(cable, 'insulation.wall_mm')])];
     }
-    const given = cable.insulation.concentricity_pct;
-    const thinnest = wall * (given === undefined ? USUAL_THINNEST : given / 100);
+    const centred = cable.insulation.concentricity_pct;
+    const thinnest = wall * (centred === undefined ? USUAL_THINNEST : centred / 100);
     const nominalFails = exceeds(LEAST_WALL_MM, wall);
     const thin = exceeds(LEAST_WALL_MM, thinnest);
     const shared = {
+      inputs: given(cable, 'insulation.type', 'conductor.size', 'insulation.wall_mm', 'insulation.concentricity_pct'),
       quantity: 'thinnest wall',
       value: thinnest,
       limit: LEAST_WALL_MM,
@@ -60,10 +62,10 @@ export const insulationWall: Check = {
       ],
       working: [
         `nominal ${mil(wall)}${cable.insulation.wall_mm === undefined && table ? `, ${cable.insulation.type} ${cable.conductor.size}, ${cite(table.source)}` : ', entered'}`,
-        `thinnest = nominal × ${given === undefined ? USUAL_THINNEST : given / 100} = ${mil(thinnest)}`,
+        `thinnest = nominal × ${centred === undefined ? USUAL_THINNEST : centred / 100} = ${mil(thinnest)}`,
       ],
       assumptions:
-        given === undefined
+        centred === undefined
           ? [
               {
                 what: 'thinnest wall, of nominal',
@@ -73,7 +75,7 @@ export const insulationWall: Check = {
             ]
           : [],
     };
-    if (given === undefined && !thin && exceeds(LEAST_WALL_MM, wall * WORST_THINNEST)) {
+    if (centred === undefined && !thin && exceeds(LEAST_WALL_MM, wall * WORST_THINNEST)) {
       return [
         openFinding(this, subject, runs, [lacks(cable, 'insulation.concentricity_pct')], {
           ...shared,
@@ -114,6 +116,7 @@ export const insulationMoisture: Check = {
     ];
     if (!facts || place === undefined) return [openFinding(this, subject, runs, missing)];
     const type = cable.insulation.type ?? '';
+    const inputs = given(cable, 'insulation.type', 'insulation.wetRated', 'installation.moisture', 'installation.raceway');
     const remedies = ['XHHW-2, RHW-2 or a cross-linked drive cable.', 'A filter lowers the stress but does not dry the pipe.'];
     const because = buried ? ' (underground)' : '';
     const wetRated = facts.temperatureWet_C !== null && cable.insulation.wetRated !== false;
@@ -123,6 +126,7 @@ export const insulationMoisture: Check = {
           verdict: 'fail',
           authority: 'code',
           source: 'NEC 310.10(C)',
+          inputs,
           phrase: `${type} not for wet`,
           text: `${cable.tag} is ${type}, which is not rated for wet places, and lies in a wet place${because}.`,
           remedies,
@@ -133,6 +137,7 @@ export const insulationMoisture: Check = {
       return [
         finding(this, subject, runs, {
           verdict: 'pass',
+          inputs,
           phrase: `${type}, ${place}`,
           text: `${cable.tag} is ${type} (cross-linked or rubber) in a ${place} place${because}.`,
         }),
@@ -141,6 +146,7 @@ export const insulationMoisture: Check = {
       return [
         finding(this, subject, runs, {
           verdict: 'pass',
+          inputs,
           phrase: `${type}, ${place}`,
           text: `${cable.tag} is ${type} in a ${place} place${because}; ahead of the drive it sees no pulses.`,
         }),
@@ -149,6 +155,7 @@ export const insulationMoisture: Check = {
     return [
       finding(this, subject, runs, {
         verdict,
+        inputs,
         phrase: `${type} in ${place} place`,
         text: `${cable.tag} is ${type}, PVC, in a ${place} place${because}: ${place === 'dry' ? 'acceptable dry, with little to spare' : 'under a drive’s pulses its inception falls below half of the dry value'}.`,
         remedies: place === 'dry' ? [] : remedies,
@@ -199,6 +206,7 @@ export const insulationVoltage: Check = {
         value,
         limit,
         unit: 'V',
+        inputs: given(cable, 'insulation.type', 'insulation.voltage_V'),
         margin_pct: -(marginBelow(value, limit) ?? 0),
         phrase: `${fixed(value, 0)} V class`,
         text: `${cable.tag} is rated ${fixed(value, 0)} V; on a ${fixed(nominal_V, 0)} V drive ${fixed(limit, 0)} V is asked.`,

@@ -7,6 +7,8 @@ import {
   IEC_AMPACITY,
   IEC_GROUPING,
   IEC_GROUPING_SOURCE,
+  IEC_SOIL,
+  IEC_SOIL_SOURCE,
   type ReferenceMethod,
 } from '../catalog/iecAmpacity.ts';
 import { cite } from '../catalog/source.ts';
@@ -27,6 +29,8 @@ export interface AmpacityInput {
   readonly method: ReferenceMethod;
   /** Circuits grouped together (IEC). */
   readonly groupedCircuits: number;
+  /** Of the ground around a buried cable; null: the 2.5 K m/W of the tables. */
+  readonly soil_KmPerW: number | null;
   readonly group: 'pvc' | 'xlpe';
 }
 
@@ -98,15 +102,24 @@ function iecAmpacity(input: AmpacityInput): Ampacity | null {
   const ambient = temperature?.[input.group === 'pvc' ? 1 : 2] ?? null;
   if (ambient === null) return null;
   const grouping = IEC_GROUPING.find(([circuits]) => input.groupedCircuits <= circuits)?.[1] ?? IEC_GROUPING.at(-1)?.[1] ?? 0.38;
+  const soil = inGround ? soilFactor(input.soil_KmPerW ?? 2.5, input.method === 'D1') : 1;
+  if (soil === null) return null;
   return {
-    value_A: table_A * ambient * grouping * input.sets,
+    value_A: table_A * ambient * grouping * soil * input.sets,
     table_A,
     factors: [
       { name: inGround ? 'ground temperature' : 'ambient', value: ambient, source: cite(IEC_AMBIENT_SOURCE) },
       { name: 'grouping', value: grouping, source: cite(IEC_GROUPING_SOURCE) },
+      ...(inGround ? [{ name: 'soil', value: soil, source: cite(IEC_SOIL_SOURCE) }] : []),
       { name: 'sets', value: input.sets, source: '' },
     ],
     column: `${row[0]} mm², method ${input.method}`,
     source: cite(table.source),
   };
+}
+
+/** The row at or above: drier ground than the table knows has none. */
+function soilFactor(resistivity_KmPerW: number, inDuct: boolean): number | null {
+  const row = IEC_SOIL.find(([upTo]) => resistivity_KmPerW <= upTo);
+  return row ? row[inDuct ? 1 : 2] : null;
 }

@@ -1,4 +1,4 @@
-import { type Finding, VERDICTS, type Verdict, worst } from '../checks/finding.ts';
+import { VERDICTS, type Verdict, worst } from '../checks/finding.ts';
 import { Memo } from '../checks/memo.ts';
 import { carrierOf } from '../checks/shieldPath.ts';
 import type { Review, SolvedCable, SolvedRun } from '../checks/solved.ts';
@@ -7,8 +7,8 @@ import type { Cable } from '../lineup/cable.ts';
 import type { Element, ElementOf } from '../lineup/elements.ts';
 import type { LineUp } from '../lineup/lineUp.ts';
 import { buildNetwork, type Run, type Zone } from '../network/network.ts';
-import { type Around, dependencies, judge, judgeZone, type Neighbour } from './judgeZone.ts';
-import { inOrder, mergeById } from './order.ts';
+import { type Around, judge, judgeZone, type Neighbour, switchedOff } from './judgeZone.ts';
+import { type Group, groupOf, inOrder, worstByRun } from './order.ts';
 import { loadsBelow } from './upstream.ts';
 
 /**
@@ -24,7 +24,7 @@ export const review = (lineUp: LineUp): Review => createReviewer().review(lineUp
 
 export function createReviewer(): Reviewer {
   const memo = new Memo();
-  let last: { lineUp: LineUp; review: Review } | null = null;
+  let last: { lineUp: LineUp; review: Review; groups: readonly Group[] } | null = null;
   return {
     review(lineUp) {
       if (
@@ -33,19 +33,23 @@ export function createReviewer(): Reviewer {
         last.lineUp.cables === lineUp.cables &&
         last.lineUp.project === lineUp.project
       ) {
-        last = { lineUp, review: { ...last.review, recomputed: 0 } };
+        last = { ...last, lineUp, review: { ...last.review, recomputed: 0 } };
         return last.review;
       }
       memo.begin();
-      const result = reviewWith(memo, lineUp, last?.review.findings ?? []);
+      const result = reviewWith(memo, lineUp, { list: last?.review.findings ?? [], groups: last?.groups ?? [] });
       memo.end();
-      last = { lineUp, review: result };
-      return result;
+      last = { lineUp, ...result };
+      return result.review;
     },
   };
 }
 
-function reviewWith(memo: Memo, lineUp: LineUp, before: readonly Finding[]): Review {
+function reviewWith(
+  memo: Memo,
+  lineUp: LineUp,
+  before: Parameters<typeof inOrder>[0],
+): { readonly review: Review; readonly groups: readonly Group[] } {
   const { project } = lineUp;
   const network = buildNetwork(lineUp);
   const outputs = new Map(network.zones.filter((zone) => zone.kind === 'output').map((zone) => [zone.source.id, zone] as const));
@@ -82,50 +86,36 @@ function reviewWith(memo: Memo, lineUp: LineUp, before: readonly Finding[]): Rev
   const zones = network.zones.map((zone) => {
     const below = loadsBelow(zone, outputs);
     const runs = runsOf.get(zone) ?? [];
-    const feeds: unknown[] = [];
+    // Whatever was solved, the parts themselves decide too, in the order in which they are connected.
+    const deps: unknown[] = [project, solved.get(zone)];
+    for (const [i, step] of zone.steps.entries()) {
+      const cable = step.via?.kind === 'cable' ? step.via.cable : null;
+      deps.push(step.element, cable, step.parent, ...around.bypassed(step.element));
+      if (cable) for (const each of neighbours(cable)) deps.push(each.cable, each.zone?.kind, each.zone?.source.id);
+      // A motor behind several steps is the same motor: where each hangs follows from the order above.
+      if (step.element.kind === 'drive') deps.push(...(below[i]?.motors ?? []));
+    }
     for (let here = zone; here.feed; here = here.feed.zone)
-      feeds.push(around.stepOf(here.feed.zone, here.feed.step), ...aheadOf(here.feed.zone, here.feed.step));
-    const cables = zone.steps.flatMap((step) => (step.via?.kind === 'cable' ? step.via.cable : []));
-    const deps = [
-      project,
-      solved.get(zone),
-      // Whatever was solved, the parts themselves decide too, in the order in which they are connected.
-      ...zone.steps.flatMap((step) => [step.element, step.via?.kind === 'cable' ? step.via.cable : null, step.parent]),
-      ...below.flatMap((each) => dependencies(each)),
-      ...cables.flatMap((cable) => neighbours(cable).flatMap((each) => [each.cable, each.zone?.kind, each.zone?.source.id])),
-      ...feeds,
-      ...zone.steps.flatMap((step) => around.bypassed(step.element)),
-    ];
+      deps.push(around.stepOf(here.feed.zone, here.feed.step), ...aheadOf(here.feed.zone, here.feed.step));
     return memo.inner(`review/${zone.kind}/${zone.source.id}`, deps, (own) => judgeZone(zone, { ...around, memo: own, below, runs }));
   });
 
-  const faults = mergeById(
-    network.faults.flatMap((fault) => {
-      const key = `${fault.kind}/${fault.part?.id ?? ''}/${fault.other?.id ?? ''}`;
-      return judge(memo, 'fault', key, fault);
-    }),
+  const found = network.faults.flatMap((fault) =>
+    judge(memo, 'fault', `${fault.kind}/${fault.part?.id ?? ''}/${fault.other?.id ?? ''}`, fault),
   );
-  const off = Object.entries(project.checks).filter(([, setting]) => setting.off);
-  const groups = [faults, ...zones.map((zone) => zone.findings)];
-  const judged = off.length === 0 ? groups : groups.map((group) => group.map((each) => switchedOff(each, project.checks)));
-  const findings = inOrder(before, judged);
+  const faults = memo.get('faults', [project, ...found], () => groupOf(found.map((each) => switchedOff(each, project.checks))));
+  const groups = [faults, ...zones.map((zone) => zone.group)];
+  const findings = inOrder(before, groups);
 
-  const elements = new Map(zones.flatMap((zone) => zone.elements).map((each) => [each.id, each] as const));
-  const cables = new Map(zones.flatMap((zone) => zone.cables).map((each) => [each.id, each] as const));
-  const byRun = new Map<string, Verdict[]>();
+  const elements = byId(zones.map((zone) => zone.elements));
+  const cables = byId(zones.map((zone) => zone.cables));
+  const byRun = worstByRun(groups);
   const counts = Object.fromEntries(VERDICTS.map((verdict) => [verdict, 0])) as Record<Verdict, number>;
-  for (const each of findings) {
-    counts[each.verdict]++;
-    for (const tag of each.runs) {
-      const list = byRun.get(tag);
-      if (list) list.push(each.verdict);
-      else byRun.set(tag, [each.verdict]);
-    }
-  }
-  const found = VERDICTS.filter((verdict) => counts[verdict] > 0);
-  return {
+  for (const group of groups) for (const [verdict, count] of group.counts) counts[verdict] += count;
+  const present = VERDICTS.filter((verdict) => counts[verdict] > 0);
+  const review: Review = {
     // A sheet with nothing to judge is not in order: it is not known.
-    verdict: findings.length === 0 || network.runs.length === 0 ? worst(['open', ...found]) : worst(found),
+    verdict: findings.length === 0 || network.runs.length === 0 ? worst(['open', ...present]) : worst(present),
     counts,
     findings,
     elements: lineUp.elements.map(
@@ -133,10 +123,17 @@ function reviewWith(memo: Memo, lineUp: LineUp, before: readonly Finding[]): Rev
         elements.get(element.id) ?? { id: element.id, tag: element.tag, voltage_V: null, faultCurrent_A: null, faultPeak_A: null },
     ),
     cables: lineUp.cables.map((cable) => cables.get(cable.id) ?? unfed(cable)),
-    runs: zones.flatMap((zone) => zone.runs).map((run): SolvedRun => ({ ...run, verdict: worst(byRun.get(run.motorTag) ?? []) })),
+    runs: zones.flatMap((zone) => zone.runs).map((run): SolvedRun => ({ ...run, verdict: byRun.get(run.motorTag) ?? 'not-applicable' })),
     recomputed: memo.recomputed,
   };
+  return { review, groups };
 }
+
+const byId = <T extends { readonly id: string }>(lists: readonly (readonly T[])[]): ReadonlyMap<string, T> => {
+  const map = new Map<string, T>();
+  for (const list of lists) for (const each of list) map.set(each.id, each);
+  return map;
+};
 
 /** Line to line at the start of a zone, by case: what the supply gives, or what the drive can still make of its own input. */
 function available(
@@ -210,16 +207,6 @@ function neighboursIn(lineUp: LineUp, zones: readonly Zone[]): (cable: Cable) =>
     }
   }
   return (cable) => [...(pairs.get(cable) ?? [])].map((other) => ({ cable: other, zone: zoneOf.get(other) ?? null }));
-}
-
-function switchedOff(finding: Finding, checks: LineUp['project']['checks']): Finding {
-  const setting = checks[finding.check];
-  if (!setting?.off) return finding;
-  return {
-    ...finding,
-    verdict: 'out-of-scope',
-    text: `Switched off for this project${setting.reason ? `: ${setting.reason}` : ''}.`,
-  };
 }
 
 const unfed = (cable: Cable): SolvedCable => ({

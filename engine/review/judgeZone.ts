@@ -11,12 +11,12 @@ import type { Cable } from '../lineup/cable.ts';
 import type { Element, ElementOf } from '../lineup/elements.ts';
 import type { Project } from '../lineup/project.ts';
 import type { EndName, Run, Step, Zone } from '../network/network.ts';
-import { mergeById } from './order.ts';
+import { type Group, groupOf } from './order.ts';
 import { ahead, type Below, earthingAt, filtersAhead, NOTHING_BELOW, upstream } from './upstream.ts';
 
 /** Everything that can be said of one zone: findings in order, and what was solved. */
 export interface ZoneReview {
-  readonly findings: readonly Finding[];
+  readonly group: Group;
   readonly elements: readonly SolvedElement[];
   readonly cables: readonly SolvedCable[];
   readonly runs: readonly SolvedRun[];
@@ -253,7 +253,23 @@ export function judgeZone(zone: Zone, { memo, project, stepOf, below, runs, neig
     };
   }
 
-  return { findings: mergeById(findings), elements: [...elements.values()], cables, runs: solvedRuns };
+  return {
+    group: groupOf(findings.map((each) => switchedOff(each, project.checks))),
+    elements: [...elements.values()],
+    cables,
+    runs: solvedRuns,
+  };
+}
+
+/** A check that the project switches off is said to be, never left out. */
+export function switchedOff(finding: Finding, checks: Project['checks']): Finding {
+  const setting = checks[finding.check];
+  if (!setting?.off) return finding;
+  return {
+    ...finding,
+    verdict: 'out-of-scope',
+    text: `Switched off for this project${setting.reason ? `: ${setting.reason}` : ''}.`,
+  };
 }
 
 /** Cables of the zone by the node they land on: all that share one set of terminals. */

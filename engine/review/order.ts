@@ -9,7 +9,7 @@ const worstFirst = (a: Finding, b: Finding): number =>
   RANK[a.verdict] - RANK[b.verdict] || compare(a.subject.tag, b.subject.tag) || compare(a.check, b.check) || compare(a.id, b.id);
 
 /** One box broken for several runs is one finding that names them all, with the worst verdict said of it. */
-export function mergeById(findings: readonly Finding[]): readonly Finding[] {
+function mergeById(findings: readonly Finding[]): readonly Finding[] {
   const byId = new Map<string, Finding>();
   for (const each of findings) {
     const before = byId.get(each.id);
@@ -22,19 +22,52 @@ export function mergeById(findings: readonly Finding[]): readonly Finding[] {
   return [...byId.values()].sort(worstFirst);
 }
 
-/** The groups as one list in order. What stood in order before is not sorted again: only what is new is. */
-export function inOrder(before: readonly Finding[], groups: readonly (readonly Finding[])[]): readonly Finding[] {
-  const known = new Set(before);
-  const kept = new Set<Finding>();
-  const fresh: Finding[] = [];
-  for (const group of groups) for (const each of group) known.has(each) ? kept.add(each) : fresh.push(each);
-  fresh.sort(worstFirst);
+/** A list of findings in order, with what is counted of it. Made once for each zone that changed. */
+export interface Group {
+  readonly findings: readonly Finding[];
+  readonly counts: readonly (readonly [Verdict, number])[];
+  /** Worst verdict by the tag of a motor. */
+  readonly byRun: ReadonlyMap<string, Verdict>;
+}
+
+export function groupOf(findings: readonly Finding[]): Group {
+  const merged = mergeById(findings);
+  const counts = new Map<Verdict, number>();
+  const byRun = new Map<string, Verdict>();
+  for (const { verdict, runs } of merged) {
+    counts.set(verdict, (counts.get(verdict) ?? 0) + 1);
+    // In order, so the first that names a run is its worst.
+    for (const tag of runs) if (!byRun.has(tag)) byRun.set(tag, verdict);
+  }
+  return { findings: merged, counts: [...counts], byRun };
+}
+
+/** All groups as one list in order. What stood in order before is not sorted again: only groups that are new are put in. */
+export function inOrder(
+  before: { readonly list: readonly Finding[]; readonly groups: readonly Group[] },
+  groups: readonly Group[],
+): readonly Finding[] {
+  const now = new Set(groups);
+  const was = new Set(before.groups);
+  const gone = new Set(before.groups.flatMap((group) => (now.has(group) ? [] : group.findings)));
+  const fresh = groups.flatMap((group) => (was.has(group) ? [] : group.findings)).sort(worstFirst);
+  const kept = gone.size === 0 ? before.list : before.list.filter((each) => !gone.has(each));
   const result: Finding[] = [];
   let next = 0;
-  for (const each of before) {
-    if (!kept.has(each)) continue;
+  for (const each of kept) {
     for (let other = fresh[next]; other && worstFirst(other, each) < 0; other = fresh[++next]) result.push(other);
     result.push(each);
   }
   return [...result, ...fresh.slice(next)];
+}
+
+/** Worst verdict of each run over all groups. */
+export function worstByRun(groups: readonly Group[]): ReadonlyMap<string, Verdict> {
+  const worst = new Map<string, Verdict>();
+  for (const { byRun } of groups)
+    for (const [tag, verdict] of byRun) {
+      const held = worst.get(tag);
+      if (held === undefined || RANK[verdict] < RANK[held]) worst.set(tag, verdict);
+    }
+  return worst;
 }

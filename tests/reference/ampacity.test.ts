@@ -15,6 +15,7 @@ const us = (size: string, insulation_C: number, ambient_C: number, loaded: numbe
     loadedConductors: loaded,
     method: 'B1',
     groupedCircuits: 1,
+    soil_KmPerW: null,
     group: 'pvc',
   })?.value_A ?? Number.NaN;
 const iec = (size: string, group: 'pvc' | 'xlpe', ambient_C: number, metal: 'copper' | 'aluminium' = 'copper', method: 'E' | 'F' = 'F') =>
@@ -29,6 +30,7 @@ const iec = (size: string, group: 'pvc' | 'xlpe', ambient_C: number, metal: 'cop
     loadedConductors: 3,
     method,
     groupedCircuits: 1,
+    soil_KmPerW: null,
     group,
   });
 
