@@ -2,9 +2,9 @@ import type { Source } from './source.ts';
 
 /** IEEE 519-2014 and 2022 at the point of common coupling. */
 
-const VOLTAGE_SOURCE: Source = { standard: 'IEEE 519', edition: '2014, 2022', place: 'Table 1', status: 'published' };
+export const VOLTAGE_SOURCE: Source = { standard: 'IEEE 519', edition: '2014, 2022', place: 'Table 1', status: 'published' };
 const VOLTAGE_MEMORY: Source = { ...VOLTAGE_SOURCE, status: 'from memory' };
-const CURRENT_SOURCE: Source = { standard: 'IEEE 519', edition: '2014, 2022', place: 'Table 2', status: 'published' };
+export const CURRENT_SOURCE: Source = { standard: 'IEEE 519', edition: '2014, 2022', place: 'Table 2', status: 'published' };
 
 /** [bus up to V, one harmonic %, total %, source] */
 const VOLTAGE: readonly (readonly [number, number, number, Source])[] = [

@@ -13,27 +13,27 @@ export interface InsulationFacts {
   readonly source: Source;
 }
 
-const nec: Source = { standard: 'NEC', edition: '2023', place: 'Table 310.4(1)', status: 'published' };
-const iec: Source = { standard: 'IEC 60502-1', edition: '2021', place: 'Tables 2 and 3', status: 'from memory' };
+export const INSULATION_TYPES_US: Source = { standard: 'NEC', edition: '2023', place: 'Table 310.4(1)', status: 'published' };
+export const INSULATION_TYPES_IEC: Source = { standard: 'IEC 60502-1', edition: '2021', place: 'Tables 2 and 3', status: 'from memory' };
 
 /** RHH, RHW and RHW-2 may be XLPE or EPR; both behave alike here. The polymers of the NEC types are from memory: the table says thermoset or thermoplastic. */
 const FACTS: Readonly<Record<string, InsulationFacts>> = {
-  THHN: { polymer: 'pvc', nylon: true, temperatureDry_C: 90, temperatureWet_C: null, voltage_V: 600, source: nec },
-  THWN: { polymer: 'pvc', nylon: true, temperatureDry_C: 75, temperatureWet_C: 75, voltage_V: 600, source: nec },
-  'THWN-2': { polymer: 'pvc', nylon: true, temperatureDry_C: 90, temperatureWet_C: 90, voltage_V: 600, source: nec },
-  TW: { polymer: 'pvc', nylon: false, temperatureDry_C: 60, temperatureWet_C: 60, voltage_V: 600, source: nec },
-  THW: { polymer: 'pvc', nylon: false, temperatureDry_C: 75, temperatureWet_C: 75, voltage_V: 600, source: nec },
-  'THW-2': { polymer: 'pvc', nylon: false, temperatureDry_C: 90, temperatureWet_C: 90, voltage_V: 600, source: nec },
-  XHHW: { polymer: 'xlpe', nylon: false, temperatureDry_C: 90, temperatureWet_C: 75, voltage_V: 600, source: nec },
-  'XHHW-2': { polymer: 'xlpe', nylon: false, temperatureDry_C: 90, temperatureWet_C: 90, voltage_V: 600, source: nec },
-  RHH: { polymer: 'xlpe', nylon: false, temperatureDry_C: 90, temperatureWet_C: null, voltage_V: 600, source: nec },
-  RHW: { polymer: 'xlpe', nylon: false, temperatureDry_C: 75, temperatureWet_C: 75, voltage_V: 600, source: nec },
-  'RHW-2': { polymer: 'xlpe', nylon: false, temperatureDry_C: 90, temperatureWet_C: 90, voltage_V: 600, source: nec },
-  MTW: { polymer: 'pvc', nylon: false, temperatureDry_C: 90, temperatureWet_C: 60, voltage_V: 600, source: nec },
-  PVC: { polymer: 'pvc', nylon: false, temperatureDry_C: 70, temperatureWet_C: 70, voltage_V: 1000, source: iec },
-  XLPE: { polymer: 'xlpe', nylon: false, temperatureDry_C: 90, temperatureWet_C: 90, voltage_V: 1000, source: iec },
-  EPR: { polymer: 'epr', nylon: false, temperatureDry_C: 90, temperatureWet_C: 90, voltage_V: 1000, source: iec },
-  HEPR: { polymer: 'hepr', nylon: false, temperatureDry_C: 90, temperatureWet_C: 90, voltage_V: 1000, source: iec },
+  THHN: { polymer: 'pvc', nylon: true, temperatureDry_C: 90, temperatureWet_C: null, voltage_V: 600, source: INSULATION_TYPES_US },
+  THWN: { polymer: 'pvc', nylon: true, temperatureDry_C: 75, temperatureWet_C: 75, voltage_V: 600, source: INSULATION_TYPES_US },
+  'THWN-2': { polymer: 'pvc', nylon: true, temperatureDry_C: 90, temperatureWet_C: 90, voltage_V: 600, source: INSULATION_TYPES_US },
+  TW: { polymer: 'pvc', nylon: false, temperatureDry_C: 60, temperatureWet_C: 60, voltage_V: 600, source: INSULATION_TYPES_US },
+  THW: { polymer: 'pvc', nylon: false, temperatureDry_C: 75, temperatureWet_C: 75, voltage_V: 600, source: INSULATION_TYPES_US },
+  'THW-2': { polymer: 'pvc', nylon: false, temperatureDry_C: 90, temperatureWet_C: 90, voltage_V: 600, source: INSULATION_TYPES_US },
+  XHHW: { polymer: 'xlpe', nylon: false, temperatureDry_C: 90, temperatureWet_C: 75, voltage_V: 600, source: INSULATION_TYPES_US },
+  'XHHW-2': { polymer: 'xlpe', nylon: false, temperatureDry_C: 90, temperatureWet_C: 90, voltage_V: 600, source: INSULATION_TYPES_US },
+  RHH: { polymer: 'xlpe', nylon: false, temperatureDry_C: 90, temperatureWet_C: null, voltage_V: 600, source: INSULATION_TYPES_US },
+  RHW: { polymer: 'xlpe', nylon: false, temperatureDry_C: 75, temperatureWet_C: 75, voltage_V: 600, source: INSULATION_TYPES_US },
+  'RHW-2': { polymer: 'xlpe', nylon: false, temperatureDry_C: 90, temperatureWet_C: 90, voltage_V: 600, source: INSULATION_TYPES_US },
+  MTW: { polymer: 'pvc', nylon: false, temperatureDry_C: 90, temperatureWet_C: 60, voltage_V: 600, source: INSULATION_TYPES_US },
+  PVC: { polymer: 'pvc', nylon: false, temperatureDry_C: 70, temperatureWet_C: 70, voltage_V: 1000, source: INSULATION_TYPES_IEC },
+  XLPE: { polymer: 'xlpe', nylon: false, temperatureDry_C: 90, temperatureWet_C: 90, voltage_V: 1000, source: INSULATION_TYPES_IEC },
+  EPR: { polymer: 'epr', nylon: false, temperatureDry_C: 90, temperatureWet_C: 90, voltage_V: 1000, source: INSULATION_TYPES_IEC },
+  HEPR: { polymer: 'hepr', nylon: false, temperatureDry_C: 90, temperatureWet_C: 90, voltage_V: 1000, source: INSULATION_TYPES_IEC },
 };
 
 /** The facts of a type by its letters, or null for one that is not listed. */
@@ -179,7 +179,7 @@ export function nylon_mm(type: string | undefined, area_mm2: number): number {
   if (insulationFacts(type)?.nylon !== true) return 0;
   return (NYLON_MIL.find(([upTo]) => area_mm2 <= upTo)?.[1] ?? 9) * MM_PER_MIL;
 }
-const WALL_SOURCES = {
+export const WALL_SOURCES = {
   us: { standard: 'NEC', edition: '2020', place: 'Tables 310.4(1), 310.4(2)', status: 'published' },
   iec: { standard: 'IEC 60502-1', edition: '2021', place: 'Tables 5 to 7', status: 'from memory' },
 } as const satisfies Record<string, Source>;

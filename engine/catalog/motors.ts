@@ -2,7 +2,7 @@ import { cite, type Source } from './source.ts';
 
 /** Motor table currents. */
 
-const TABLE_430_250: Source = { standard: 'NEC', edition: '2023', place: 'Table 430.250', status: 'published' };
+export const TABLE_430_250: Source = { standard: 'NEC', edition: '2023', place: 'Table 430.250', status: 'published' };
 
 /** Three-phase induction, full load, amperes at 200, 208, 230, 460, 575 V. */
 export const US_MOTOR_CURRENTS: readonly { readonly hp: number; readonly amperes: readonly (number | null)[] }[] = [
@@ -54,6 +54,13 @@ export function tableCurrent_A(power_W: number, voltage_V: number): { readonly c
   return current_A === null || !row || !column ? null : { current_A, label: `${row.hp} hp at ${column.volts} V, ${cite(TABLE_430_250)}` };
 }
 
+export const IEC_MOTOR_SOURCE: Source = {
+  standard: 'IEC 60947-4-1',
+  edition: '2018',
+  place: 'Table G.1; efficiency IEC 60034-30-1',
+  status: 'from memory',
+};
+
 /** IEC 60947-4-1:2018 Table G.1 (from memory). 4 poles, 400 V, 50 Hz: [kW, IE3 efficiency %, typical power factor, indicative amperes]. Efficiency IEC 60034-30-1. */
 export const IEC_MOTORS: readonly (readonly [number, number, number, number | null])[] = [
   [0.37, 77.3, 0.7, 1.1],
@@ -83,4 +90,40 @@ export const IEC_MOTORS: readonly (readonly [number, number, number, number | nu
   [250, 96, 0.88, 430],
   [315, 96, 0.88, 540],
   [355, 96, 0.88, 610],
+];
+
+/** NEMA MG 1 Table 12-12, 10 CFR 431.25 Table 1: 4 poles, enclosed, premium efficiency; above 200 hp from memory. */
+export const NEMA_EFFICIENCY: Source = { standard: 'NEMA MG 1', place: 'Table 12-12', status: 'published' };
+export const NEMA_POWER_FACTOR: Source = {
+  standard: 'NEMA motors',
+  place: 'usual range of the power factor at full load',
+  status: 'from memory',
+};
+/** [hp, efficiency %, power factor from, to]. */
+export const US_MOTORS: readonly (readonly [number, number, number, number])[] = [
+  [1, 85.5, 0.7, 0.8],
+  [1.5, 86.5, 0.72, 0.82],
+  [2, 86.5, 0.74, 0.83],
+  [3, 89.5, 0.75, 0.84],
+  [5, 89.5, 0.77, 0.86],
+  [7.5, 91.7, 0.78, 0.87],
+  [10, 91.7, 0.79, 0.87],
+  [15, 92.4, 0.8, 0.87],
+  [20, 93, 0.8, 0.87],
+  [25, 93.6, 0.8, 0.88],
+  [30, 93.6, 0.8, 0.88],
+  [40, 94.1, 0.8, 0.88],
+  [50, 94.5, 0.81, 0.88],
+  [60, 95, 0.82, 0.89],
+  [75, 95.4, 0.82, 0.89],
+  [100, 95.4, 0.82, 0.89],
+  [125, 95.4, 0.83, 0.9],
+  [150, 95.8, 0.83, 0.9],
+  [200, 96.2, 0.83, 0.9],
+  [250, 96.2, 0.84, 0.91],
+  [300, 96.2, 0.84, 0.91],
+  [350, 96.2, 0.84, 0.91],
+  [400, 96.2, 0.84, 0.91],
+  [450, 96.2, 0.84, 0.91],
+  [500, 96.2, 0.84, 0.91],
 ];

@@ -147,6 +147,7 @@ function judgeAmpacity(check: CheckFacts, scope: CableScope, need: Need): readon
 
 export const feederAmpacity: Check = {
   slug: 'feeder-ampacity',
+  rule: 'US: ampacity ≥ 1.25 × rated input current (several drives: 125 % of the largest + the rest; with a way around, the larger of that and 1.25 × the motors’ table current). IEC: Iz ≥ Ib.',
   title: 'Feeder ampacity',
   authority: 'code',
   source: 'NEC 430.122(A), 430.24; IEC 60364-5-52 (Iz ≥ Ib)',
@@ -222,6 +223,7 @@ function motorNeed(motors: CableScope['motors'], basis: CableScope['basis']): Ne
 
 export const leadAmpacity: Check = {
   slug: 'lead-ampacity',
+  rule: 'US: ampacity ≥ 1.25 × the table current of the motor (several: 125 % of the largest + the rest), or the floor a drive is marked for. IEC: Iz ≥ Ib.',
   title: 'Motor lead ampacity',
   authority: 'code',
   source: 'NEC 430.6(A), 430.22, 430.24, 430.122(B); IEC 60364-5-52 (Iz ≥ Ib)',

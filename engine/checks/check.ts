@@ -15,6 +15,8 @@ export interface CheckFacts {
   readonly title: string;
   readonly authority: Authority;
   readonly source: string;
+  /** What is asked, in a sentence. */
+  readonly rule: string;
   /** The phenomenon, in a paragraph. */
   readonly why: string;
 }

@@ -23,6 +23,7 @@ const LEAST_IEC_MM2 = 1.5;
 
 export const smallestConductor: Check = {
   slug: 'smallest-conductor',
+  rule: 'Not below 14 AWG, or 1.5 mm² in metric sizes.',
   title: 'Smallest conductor',
   authority: 'practice',
   source: 'common practice: 14 AWG, the smallest building wire with a 15 mil wall; 1.5 mm² in metric sizes',
@@ -68,6 +69,7 @@ const marking = (element: Element): string | undefined =>
 
 export const conductorMetal: Check = {
   slug: 'conductor-metal',
+  rule: 'Aluminium only in terminals marked for it.',
   title: 'Conductor metal at terminals',
   authority: 'code',
   source: 'NEC 110.14; the drive’s own manual',

@@ -55,6 +55,7 @@ const cableFields = ['conductor.size', 'conductor.metal', 'length_m'] as const;
 
 export const feederDrop: Check = {
   slug: 'feeder-drop',
+  rule: 'Drop at rated input current to 3 % (US) or 5 % (IEC), or the project’s limit; at low line the drive must keep the least voltage its manual names.',
   title: 'Feeder voltage drop',
   authority: 'guide',
   source: 'NEC 215.2(A)(2) informational note 2 (3 % on a feeder); IEC 60364-5-52 Annex G (5 % from a public supply)',
@@ -161,6 +162,7 @@ export const feederDrop: Check = {
 
 export const leadDrop: Check = {
   slug: 'lead-drop',
+  rule: 'Drop from drive to motor over 3 % a caution, over 2 % a note, or the project’s limit; less than 90 % of nameplate at the terminals fails.',
   title: 'Voltage at the motor',
   authority: 'guide',
   source:

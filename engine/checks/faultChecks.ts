@@ -26,6 +26,7 @@ export const impedanceGaps = (ahead: readonly (Element | Cable)[]): readonly Mis
 
 export const faultRating: Check = {
   slug: 'fault-rating',
+  rule: 'The fault current available at the part must not exceed its marked rating; a drive’s rating holds only with the device it is marked with.',
   title: 'Fault rating',
   authority: 'code',
   source:

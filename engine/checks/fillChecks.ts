@@ -76,6 +76,7 @@ const isMissing = (value: ReturnType<typeof contents>): value is readonly Missin
 
 export const conduitFill: Check = {
   slug: 'conduit-fill',
+  rule: 'More than two conductors fill at most 40 % of the raceway, two 31 %, one 53 %; a gland holds the cable’s diameter.',
   title: 'Raceway fill and glands',
   authority: 'code',
   source:

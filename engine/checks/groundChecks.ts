@@ -37,6 +37,7 @@ const REMEDIES = ['A larger or a second protective conductor.', 'A cable whose g
 
 export const protectiveEarth: Check = {
   slug: 'protective-earth',
+  rule: 'US: Table 250.122 by the device ahead, in full in each set, not above the phase. IEC: Table 54.2, and 10 mm² copper, 16 mm² aluminium or a second conductor where over 3.5 mA may flow. A shield alone is not one.',
   title: 'Protective conductor',
   authority: 'code',
   source:
@@ -209,6 +210,7 @@ const LONG_M = 30;
 
 export const shieldAdequacy: Check = {
   slug: 'shield-adequacy',
+  rule: 'One shield around all phases; braid covers 85 %; a tenth of a phase conductor’s conductance; interlocked armour to 30 m.',
   title: 'Quality of the shield',
   authority: 'guide',
   source:
@@ -305,6 +307,7 @@ const BEARING_W = 75_000;
 
 export const symmetry: Check = {
   slug: 'symmetry',
+  rule: 'Above 30 kW the grounds are symmetrical; from 75 kW the bearings are protected.',
   title: 'Symmetry and bearings',
   authority: 'guide',
   source:

@@ -10,6 +10,7 @@ const LEAST_C = { pvc: -10, xlpe: -40, epr: -40, hepr: -40 } as const;
 
 export const insulationTemperature: Check = {
   slug: 'insulation-temperature',
+  rule: 'Not laid or moved below what it is made for; a moving cable is flexible; in the sun it is rated for it.',
   title: 'Cold, sun and movement',
   authority: 'guide',
   source:
@@ -98,6 +99,7 @@ export const insulationTemperature: Check = {
 
 export const existingCable: Check = {
   slug: 'existing-cable',
+  rule: 'Replaced, or identified and tested with both ends lifted.',
   title: 'Existing cable',
   authority: 'practice',
   source: 'common practice: replace, or identify and test with both ends lifted, or protect with a filter and leave undisturbed',

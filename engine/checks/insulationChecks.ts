@@ -28,6 +28,7 @@ const mil = (mm: number): string => `${fixed(mm / MM_PER_MIL, 1)} mil (${fixed(m
 
 export const insulationWall: Check = {
   slug: 'insulation-wall',
+  rule: '15 mil (0.38 mm) at the thinnest point, taken as 90 % of nominal unless it is known.',
   title: 'Insulation wall',
   authority: 'guide',
   source:
@@ -97,6 +98,7 @@ export const insulationWall: Check = {
 
 export const insulationMoisture: Check = {
   slug: 'insulation-moisture',
+  rule: 'Wet letters in wet places; PVC behind a drive fails wet, is a caution damp and a note dry.',
   title: 'Insulation and moisture',
   authority: 'guide',
   source:
@@ -173,6 +175,7 @@ const CLASSES = [
 
 export const insulationVoltage: Check = {
   slug: 'insulation-voltage',
+  rule: '600 V cable to 500 V supply, 750 V to 600 V, 1 kV above.',
   title: 'Cable voltage class',
   authority: 'guide',
   source:

@@ -25,6 +25,7 @@ const STEEL_MM = 76;
 
 export const separation: Check = {
   slug: 'separation',
+  rule: 'Motor cable 500 mm from control and 300 mm from power, supply cable 200 mm from control; steel conduits 3 in.',
   title: 'Distance to other cables',
   authority: 'guide',
   source:
@@ -99,6 +100,7 @@ const MOST_OUTPUTS = 3;
 
 export const sharedRaceway: Check = {
   slug: 'shared-raceway',
+  rule: 'No input beside an output, no other drive’s output beside an unshielded one; more than three fail.',
   title: 'Shared raceway',
   authority: 'guide',
   source:
@@ -182,6 +184,7 @@ export const sharedRaceway: Check = {
 
 export const spareConductors: Check = {
   slug: 'spare-conductors',
+  rule: 'Spares are grounded at both ends.',
   title: 'Spare conductors',
   authority: 'guide',
   source: 'a drive maker’s published small-drive manual: ground them at both ends',

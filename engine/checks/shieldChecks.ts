@@ -35,6 +35,7 @@ const demandsEmc = (category: string | undefined): boolean => category !== undef
 
 export const shieldPresent: Check = {
   slug: 'shield-present',
+  rule: 'Every cable from drive to motor has a shield, an armour or a metal raceway.',
   title: 'Shield present',
   authority: 'guide',
   source:
@@ -125,6 +126,7 @@ const endWords = (cable: Cable, end: 'from' | 'to'): string => {
 
 export const shieldContinuity: Check = {
   slug: 'shield-continuity',
+  rule: 'The way of the shield is unbroken through every box: both shields landed on metal that joins them.',
   title: 'Shield continuity',
   authority: 'guide',
   source: 'two drive makers’ published guides, both forbid a gap: shields bonded all round in a metal box, or otherwise joined',
@@ -225,6 +227,7 @@ const PIGTAIL_RATIO = 5;
 
 export const shieldLanding: Check = {
   slug: 'shield-landing',
+  rule: 'Landed all round at both ends; a pigtail at most five times as long as wide, and none in categories C1 and C2.',
   title: 'Shield landing',
   authority: 'guide',
   source: 'drive makers’ published guides: full circumference at both ends; a pigtail no longer than five times its width',
@@ -303,6 +306,7 @@ export const shieldLanding: Check = {
 
 export const auxiliaryCores: Check = {
   slug: 'auxiliary-cores',
+  rule: 'Cores for other uses have a screen of their own, landed at both ends, and insulation for the power voltage; a brake is not fed from the drive’s output.',
   title: 'Other cores with the motor’s',
   authority: 'guide',
   source:

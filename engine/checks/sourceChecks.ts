@@ -87,6 +87,7 @@ function stiffnessOf(scope: DriveScope): Stiffness | null {
 
 export const supplyStiffness: Check = {
   slug: 'supply-stiffness',
+  rule: 'Impedance ahead of the drive, on the drive’s own base: caution under 0.5 % or over 10 times its size without a d.c. choke, under 0.25 % or over 20 times with one; note under 1 %. Reactors count, the feeder only where the project says so.',
   title: 'Source impedance',
   authority: 'guide',
   source:
@@ -174,6 +175,7 @@ export const supplyStiffness: Check = {
 
 export const voltageUnbalance: Check = {
   slug: 'voltage-unbalance',
+  rule: 'Over 3 % a caution, over 2 % a note.',
   title: 'Voltage unbalance',
   authority: 'practice',
   source: 'common practice: over 3 % a caution, over 2 % a note; a reactor evens out what the rectifier makes of it',
@@ -230,6 +232,7 @@ const STUDY_THD_PCT = 5;
 
 export const harmonics: Check = {
   slug: 'harmonics',
+  rule: 'Drives over 25 % of the current, or an estimated distortion over 5 %, call for a study. A screen is never a pass.',
   title: 'Harmonics, screen',
   authority: 'estimate',
   source: 'IEEE 519-2014/2022 Tables 1 and 2 (limits); six-pulse spectra from memory; common practice for when to study',
@@ -317,6 +320,7 @@ const LEAKAGE_SHARE = 0.3;
 
 export const residualCurrent: Check = {
   slug: 'residual-current',
+  rule: 'Ahead of a three-phase rectifier only type B; standing current to earth to 30 % of its setting.',
   title: 'Residual-current device',
   authority: 'standard',
   source:

@@ -6,6 +6,7 @@ import { carrierOf } from './shieldPath.ts';
 
 export const inputShield: Check = {
   slug: 'input-shield',
+  rule: 'Between a filter and its drive, or where the manual asks for it, the input cable has a shield or a metal raceway.',
   title: 'Shield on the input',
   authority: 'guide',
   source: 'drive makers’ published manuals, where an emission category is asked or a filter stands apart from the drive',
@@ -88,6 +89,7 @@ const EARTHING_WORDS: Readonly<Record<string, string>> = {
 
 export const supplyEarthing: Check = {
   slug: 'supply-earthing',
+  rule: 'The earthing must be one that the manual allows; a filter to earth on an ungrounded supply fails.',
   title: 'Supply earthing',
   authority: 'manual',
   source: 'the drive’s own manual; drive makers’ published manuals: no EMC filter on an ungrounded supply',

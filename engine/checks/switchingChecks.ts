@@ -23,6 +23,7 @@ const IN_SERIES = 'Wire the early-break contacts of all switches of the run in s
 
 export const outputDisconnect: Check = {
   slug: 'output-disconnect',
+  rule: 'US: 115 % of the table current, within sight and lockable; an early-break contact stops the drive.',
   title: 'Disconnect on the output',
   authority: 'code',
   source: 'NEC 430.102(B), 110.25 (within sight, lockable), 430.110 (115 %); drive makers’ manuals (early-break contact)',
@@ -143,6 +144,7 @@ export const outputDisconnect: Check = {
 
 export const outputContactor: Check = {
   slug: 'output-contactor',
+  rule: 'It moves at zero current only.',
   title: 'Contactor on the output',
   authority: 'manual',
   source: 'drive makers’ published manuals: opens at zero current only; not under vector control',
@@ -175,6 +177,7 @@ const START_DROP_PCT = 15;
 
 export const bypass: Check = {
   slug: 'bypass',
+  rule: 'An interlock keeps mains off the drive’s output; starting across the line sags the voltage by 15 % at most.',
   title: 'Way around the drive',
   authority: 'manual',
   source: 'drive makers’ published manuals (mains on the output destroys the drive); NEC 430.122(C); common practice (15 % at starting)',
@@ -251,6 +254,7 @@ export const bypass: Check = {
 
 export const severalMotors: Check = {
   slug: 'several-motors',
+  rule: 'Currents together within the drive’s rating with 10 % in hand; protection for each; one switched on alone within the overload; scalar control.',
   title: 'Several motors on one drive',
   authority: 'code',
   source: 'NEC 430.32, 430.124; drive makers’ manuals; common practice (10 % margin)',

@@ -22,6 +22,7 @@ import type { Finding, Missing } from './finding.ts';
 
 export const inputTerminals: Check = {
   slug: 'input-terminals',
+  rule: 'US: rated current of the switch ≥ 1.15 × rated input. IEC: In ≥ Ib.',
   title: 'Input disconnect rating',
   authority: 'code',
   source: 'NEC 430.128, 430.110 (115 %); IEC 60364-4-43 (In ≥ Ib)',
@@ -65,6 +66,7 @@ const perPhase = (cables: readonly Cable[]): number => cables.reduce((sum, cable
 
 export const terminalRange: Check = {
   slug: 'terminal-range',
+  rule: 'The conductor lies within the marked range, one a place.',
   title: 'Terminal range and number',
   authority: 'code',
   source: 'NEC 110.14(A) (one conductor a terminal unless marked), 110.3(B); the maker’s marking',
@@ -142,6 +144,7 @@ const LEAST_PARALLEL_MM2 = 53.49;
 
 export const parallelSets: Check = {
   slug: 'parallel-sets',
+  rule: 'Sets of 1/0 AWG or larger, alike in everything, each with all phases and a ground.',
   title: 'Sets in parallel',
   authority: 'code',
   source: 'NEC 310.10(G), 300.3(B), 250.122(F); IEC 60364-5-52 523.7, 521.5.2',
@@ -201,6 +204,7 @@ export const parallelSets: Check = {
 
 export const outputCapacitor: Check = {
   slug: 'output-capacitor',
+  rule: 'No capacitor and no arrester between drive and motor.',
   title: 'Capacitor on the output',
   authority: 'manual',
   source: 'drive makers’ published manuals, all forbid it; common practice',

@@ -60,6 +60,7 @@ const LINEUP: Subject = { kind: 'lineup', id: '', tag: 'line-up' };
 
 export const topology: Check = {
   slug: 'topology',
+  rule: 'Every part is fed from one source along one way; a drive’s output never meets a source.',
   title: 'Connections',
   authority: 'physics',
   source: 'a radial network from one source to each motor',

@@ -110,6 +110,7 @@ export const busVoltage_V = (line_V: number): number => Math.SQRT2 * line_V;
 
 export const criticalLength: Check = {
   slug: 'critical-length',
+  rule: 'Length over 1.25 × rise time × velocity / 2 lets the edge double.',
   title: 'Critical length',
   authority: 'estimate',
   source:
@@ -205,6 +206,7 @@ function limitOf({ motor, project }: RunScope): Limit | null {
 
 export const motorPeakVoltage: Check = {
   slug: 'motor-peak-voltage',
+  rule: 'The peak at the motor at nominal supply must not exceed what its winding is built for; within 10 % of line or at the braking bus a caution.',
   title: 'Peak voltage at the motor',
   authority: 'standard',
   source: 'NEMA MG 1 Parts 30 and 31 (D. Bogh, J. Coffee, G. Stone, IEEE PCIC-2004-27); IEC 60034-18-41; exact lattice of a lossy line',

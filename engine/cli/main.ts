@@ -1,12 +1,12 @@
-import { readFileSync, renameSync, rmSync, writeFileSync } from 'node:fs';
-import { basename } from 'node:path';
+import { readdirSync, readFileSync, renameSync, rmSync, writeFileSync } from 'node:fs';
+import { basename, join } from 'node:path';
 import { fileURLToPath } from 'node:url';
-import { CHECKS, type LineUp, load, type Review, review } from '../index.ts';
+import { CHECKS, type LineUp, load, type Review, review, sourcesMarkdown, sourcesPage } from '../index.ts';
 import { submittalPdf } from '../submittal/pdf.ts';
 
-/** check FILE... [--json] [--basis us|iec] [--pdf OUT] [--list]. Exit 0 nothing fails, 1 something fails, 2 bad input or usage, 3 internal fault. */
+/** check FILE... [--json] [--basis us|iec] [--pdf OUT] | --list | --docs. Exit 0 nothing fails, 1 something fails, 2 bad input or usage, 3 internal fault. */
 
-const USAGE = 'usage: npm run --silent check -- FILE... [--json] [--basis us|iec] [--pdf OUT] [--list]';
+const USAGE = 'usage: npm run --silent check -- FILE... [--json] [--basis us|iec] [--pdf OUT] | --list [--json] | --docs';
 
 /** Control and direction-changing characters out: text from a file never drives a terminal. */
 const printable = (text: string): string => text.replace(/[\u0000-\u001f\u007f-\u009f\u200e\u200f\u202a-\u202e\u2066-\u2069]/gu, '');
@@ -14,26 +14,26 @@ const print = (line: string): void => void process.stdout.write(`${printable(lin
 const complain = (...lines: readonly string[]): void => void process.stderr.write(lines.map((line) => `${printable(line)}\n`).join(''));
 /** Line by line: what JSON itself does not escape is taken out, its own line ends stay. */
 const printJson = (value: unknown): void => JSON.stringify(value, null, 2).split('\n').forEach(print);
-// Whoever reads may stop early ("| head"): that is no fault of ours.
-process.stdout.on('error', () => process.exit());
 
 interface Options {
   readonly files: readonly string[];
   readonly json: boolean;
   readonly list: boolean;
+  readonly docs: boolean;
   readonly basis: 'us' | 'iec' | null;
   readonly pdf: string | null;
 }
 
 function readOptions(args: readonly string[]): Options | string {
   const files: string[] = [];
-  let [json, list] = [false, false];
+  let [json, list, docs] = [false, false, false];
   let basis: Options['basis'] = null;
   let pdf: string | null = null;
   for (let i = 0; i < args.length; i++) {
     const arg = args[i] ?? '';
     if (arg === '--json') json = true;
     else if (arg === '--list') list = true;
+    else if (arg === '--docs') docs = true;
     else if (arg === '--basis') {
       const value = args[++i];
       if (value !== 'us' && value !== 'iec') return '--basis takes us or iec';
@@ -45,9 +45,9 @@ function readOptions(args: readonly string[]): Options | string {
     } else if (arg.startsWith('-')) return `${arg} is not an option`;
     else files.push(arg);
   }
-  if (!list && files.length === 0) return 'no file is named';
+  if (!list && !docs && files.length === 0) return 'no file is named';
   if (pdf !== null && files.length > 1) return '--pdf takes one line-up at a time';
-  return { files, json, list, basis, pdf };
+  return { files, json, list, docs, basis, pdf };
 }
 
 const font = (name: string): Uint8Array => readFileSync(fileURLToPath(new URL(`../../public/fonts/${name}`, import.meta.url)));
@@ -86,6 +86,17 @@ function asText(file: string, result: Review): void {
   }
 }
 
+/** The worked line-ups, whose findings serve as examples. */
+function examples(): readonly Review[] {
+  const folder = fileURLToPath(new URL('../../examples', import.meta.url));
+  return readdirSync(folder)
+    .sort()
+    .flatMap((name) => {
+      const loaded = load(readFileSync(join(folder, name), 'utf8'), name);
+      return loaded.ok ? [review(loaded.lineUp)] : [];
+    });
+}
+
 function main(args: readonly string[]): number {
   const options = readOptions(args);
   if (typeof options === 'string') {
@@ -97,6 +108,10 @@ function main(args: readonly string[]): number {
     else
       for (const { slug, title, authority, source } of CHECKS)
         print(`${slug.padEnd(20)} ${title.padEnd(30)} ${authority.padEnd(10)} ${source}`);
+    return 0;
+  }
+  if (options.docs) {
+    sourcesMarkdown(sourcesPage(examples())).split('\n').forEach(print);
     return 0;
   }
   const reports: unknown[] = [];
@@ -137,6 +152,7 @@ function main(args: readonly string[]): number {
 // A reader that has seen enough (head, less) closes the pipe: that is no fault.
 process.stdout.on('error', (fault: NodeJS.ErrnoException) => {
   if (fault.code !== 'EPIPE') throw fault;
+  process.exit();
 });
 
 try {

@@ -1,6 +1,8 @@
 import { TABLE_310_16, US_AMPACITY } from '../catalog/ampacity.ts';
+import { nextRating_A } from '../catalog/deviceRatings.ts';
+import { equipmentGround } from '../catalog/groundingConductors.ts';
 import { IEC_AMPACITY } from '../catalog/iecAmpacity.ts';
-import { IEC_MOTORS, tableCurrent_A } from '../catalog/motors.ts';
+import { IEC_MOTORS, tableCurrent_A, US_MOTORS, WATTS_PER_HP } from '../catalog/motors.ts';
 import { cite } from '../catalog/source.ts';
 import type { Cable } from '../lineup/cable.ts';
 import { newLineUp } from '../lineup/create.ts';
@@ -21,6 +23,9 @@ export interface FiveNumbers {
 }
 
 const assumed = (...fields: string[]) => Object.fromEntries(fields.map((field) => [field, { origin: 'assumed' as const }]));
+
+/** How a cable is taken to lie until someone says otherwise. */
+const LAID = { ambient_C: 30, loadedConductors: 3, groupedCircuits: 1, method: 'E', existing: false, flexing: false } as const;
 
 /** The smallest size whose table value (75 °C, or method E) is not below the current. */
 function sizeFor(current_A: number, basis: Basis): string {
@@ -43,6 +48,12 @@ export function startFromFive({ power_W, voltage_V, length_m, place, basis, type
   const rounded = Math.round(current_A * 10) / 10;
   const size = sizeFor(us ? current_A * 1.25 : current_A, basis);
   const frequency_Hz = us ? 60 : 50;
+  // The low end of the usual range: it drops most.
+  const powerFactor = us
+    ? (US_MOTORS.find(([hp]) => hp * WATTS_PER_HP * 1.03 >= power_W)?.[2] ?? 0.85)
+    : (IEC_MOTORS.find(([kW]) => kW * 1030 >= power_W)?.[2] ?? 0.85);
+  const trip_A = nextRating_A(1.25 * current_A, basis);
+  const ground = us && trip_A !== null ? (equipmentGround(trip_A, 'copper')?.size ?? size) : size;
   const marks = { terminalTemperature_C: 75, terminalMetal: 'copper-aluminium' as const };
   const markProvenance = assumed('terminalTemperature_C', 'terminalMetal');
   const elements: Element[] = [
@@ -52,9 +63,10 @@ export function startFromFive({ power_W, voltage_V, length_m, place, basis, type
       kind: 'disconnect',
       tag: 'CB-1',
       device: 'breaker',
+      ...(trip_A === null ? {} : { tripCurrent_A: trip_A, ratedCurrent_A: trip_A }),
       box: 'metal',
       ...marks,
-      provenance: { ...markProvenance, ...assumed('device', 'box') },
+      provenance: { ...markProvenance, ...assumed('device', 'box', 'tripCurrent_A', 'ratedCurrent_A') },
     },
     {
       id: 'e3',
@@ -92,9 +104,10 @@ export function startFromFive({ power_W, voltage_V, length_m, place, basis, type
       ratedVoltage_V: motorVoltage_V,
       ratedFrequency_Hz: frequency_Hz,
       ratedCurrent_A: rounded,
+      powerFactor,
       box: 'metal',
       ...marks,
-      provenance: { ...markProvenance, ...assumed('ratedVoltage_V', 'ratedFrequency_Hz', 'ratedCurrent_A', 'box') },
+      provenance: { ...markProvenance, ...assumed('ratedVoltage_V', 'ratedFrequency_Hz', 'ratedCurrent_A', 'powerFactor', 'box') },
     },
   ];
   const conductors = (tag: string, more: Partial<Cable>): Cable => ({
@@ -105,9 +118,9 @@ export function startFromFive({ power_W, voltage_V, length_m, place, basis, type
     to: {},
     conductor: { size, metal: 'copper', sets: 1 },
     insulation: us ? { type: 'XHHW-2' } : { type: 'XLPE', voltage_V: 1000 },
-    grounds: { count: us ? 3 : 1 },
+    grounds: { count: us ? 3 : 1, size: ground, metal: 'copper', arrangement: us ? 'symmetrical' : 'concentric' },
     auxiliary: [],
-    installation: { ambient_C: 30, loadedConductors: 3, groupedCircuits: 1, method: 'E', moisture: place },
+    installation: { ...LAID, moisture: place },
     ...more,
   });
   const cableProvenance = assumed(
@@ -121,6 +134,13 @@ export function startFromFive({ power_W, voltage_V, length_m, place, basis, type
     'installation.groupedCircuits',
     'installation.method',
     'installation.raceway',
+    'installation.existing',
+    'installation.flexing',
+    'installation.spares',
+    'grounds.count',
+    'grounds.size',
+    'grounds.metal',
+    'grounds.arrangement',
   );
   const link = (id: string, from: string, to: string): Cable => ({
     ...conductors(id, {}),
@@ -138,14 +158,8 @@ export function startFromFive({ power_W, voltage_V, length_m, place, basis, type
     {
       ...conductors('F-1', {
         construction: us ? 'singles' : 'multicore',
-        installation: {
-          raceway: us ? 'steel-conduit' : 'tray',
-          ambient_C: 30,
-          loadedConductors: 3,
-          groupedCircuits: 1,
-          method: 'E',
-          moisture: 'dry',
-        },
+        grounds: { count: 1, size: ground, metal: 'copper', arrangement: 'single' },
+        installation: { ...LAID, raceway: us ? 'steel-conduit' : 'tray', moisture: 'dry' },
       }),
       id: 'c2',
       from: { element: 'e2', port: 'load', landing: 'full' },
@@ -156,7 +170,7 @@ export function startFromFive({ power_W, voltage_V, length_m, place, basis, type
     {
       ...conductors('W-1', {
         construction: 'foil-and-braid',
-        installation: { raceway: 'tray', ambient_C: 30, loadedConductors: 3, groupedCircuits: 1, method: 'E', moisture: place },
+        installation: { ...LAID, raceway: 'tray', spares: 'none', moisture: place },
       }),
       id: 'c4',
       from: { element: 'e4', port: 'load', landing: 'full' },
