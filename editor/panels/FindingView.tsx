@@ -100,9 +100,26 @@ export function FindingView({ finding, lineUp }: { readonly finding: Finding; re
           </ul>
         </section>
       )}
-      {finding.working.length > 0 && (
+      {finding.inputs.length + finding.working.length > 0 && (
         <details>
           <summary>Show working</summary>
+          {finding.case && <p>Case: {finding.case === 'rated' ? 'rated load at nominal line' : finding.case}.</p>}
+          {finding.inputs.length > 0 && (
+            <table className="inputs">
+              <tbody>
+                {finding.inputs.map((each) => (
+                  <tr key={`${each.what}/${each.value}`}>
+                    <th scope="row">{each.what}</th>
+                    <td>{each.value}</td>
+                    <td className="muted">
+                      {each.origin}
+                      {each.source && `, ${each.source}`}
+                    </td>
+                  </tr>
+                ))}
+              </tbody>
+            </table>
+          )}
           <ol>
             {finding.working.map((each) => (
               <li key={each}>{each}</li>

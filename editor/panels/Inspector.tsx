@@ -1,7 +1,8 @@
-import { type Cable, type Element, FIELDS, type Field, type Units, valueAt } from '../../engine/index.ts';
+import { type Cable, type Element, type ElementOf, FIELDS, type Field, type Units, valueAt } from '../../engine/index.ts';
 import { commit } from '../store/commit.ts';
 import { edit } from '../store/editorStore.ts';
-import { changeCores, setValue } from '../store/edits.ts';
+import { changeCores, changeEmcLengths, setValue } from '../store/edits.ts';
+import { ChoicesField } from './ChoicesField.tsx';
 import { fieldGroups } from './fieldGroups.ts';
 import { ValueField } from './ValueField.tsx';
 
@@ -22,10 +23,11 @@ const field = (path: string, label: string, kind: Field['kind'], more: Partial<F
   ask: '',
   ...more,
 });
+const EARTHING = FIELDS.supply.find((each) => each.path === 'earthing')?.choices ?? [];
 const TAG = field('tag', 'Tag', 'text');
 const KIND = field('kind', 'Kind', 'choice', { choices: ['cable', 'link'], help: 'A link is a connection inside one enclosure' });
 
-export function Inspector({ part, units }: InspectorProps) {
+export function Inspector({ part, units, others }: InspectorProps & { readonly others: readonly Cable[] }) {
   const fields = FIELDS[isCable(part) ? 'cable' : part.kind];
   const ends = fields.filter(({ path }) => path.startsWith('from.') || path.startsWith('to.'));
   return (
@@ -59,9 +61,64 @@ export function Inspector({ part, units }: InspectorProps) {
             </div>
           </section>
           <Cores cable={part} units={units} />
+          <section>
+            <h2>Raceway</h2>
+            <ChoicesField
+              label="Lies in one raceway with"
+              empty="nothing else"
+              choices={others
+                .filter((each) => each.id !== part.id && each.kind === 'cable')
+                .map((each) => ({ value: each.id, label: each.tag }))}
+              value={part.installation.sharedWith}
+              take={(value) => edit('Shared raceway', (before) => setValue(before, part.id, 'installation.sharedWith', value))}
+            />
+          </section>
         </>
       )}
+      {part.kind === 'drive' && <ManualLists drive={part} units={units} />}
     </fieldset>
+  );
+}
+
+/** What a drive's manual says in lists: earthing it allows, lengths by category and carrier. */
+function ManualLists({ drive, units }: { readonly drive: ElementOf<'drive'>; readonly units: Units }) {
+  const rows = drive.manual?.emcLengths ?? [];
+  return (
+    <section>
+      <h2>From the manual, lists</h2>
+      <ChoicesField
+        label="Earthing it allows"
+        choices={EARTHING.map((value) => ({ value, label: value.replaceAll('-', ' ') }))}
+        value={drive.manual?.allowedEarthing}
+        take={(value) => edit('Earthing allowed', (before) => setValue(before, drive.id, 'manual.allowedEarthing', value))}
+      />
+      {rows.map((row, i) => {
+        const n = rows.length > 1 ? ` ${i + 1}` : '';
+        const fields = [
+          field(`manual.emcLengths.${i}.category`, `Category${n}`, 'choice', { choices: ['C1', 'C2', 'C3', 'C4'] }),
+          field(`manual.emcLengths.${i}.carrier_Hz`, `At carrier up to${n}`, 'quantity', { quantity: 'frequency' }),
+          field(`manual.emcLengths.${i}.length_m`, `Length allowed${n}`, 'quantity', { quantity: 'length' }),
+        ];
+        return (
+          // Rows have no ids: their place is what the document knows them by.
+          <div key={`${i}/${row.category}`}>
+            {fields.map((each) => (
+              <Row key={each.path} part={drive} units={units} field={each} needed={!each.path.endsWith('carrier_Hz')} />
+            ))}
+            <button
+              type="button"
+              className="quiet"
+              onClick={() => edit('Take length out', (before) => changeEmcLengths(before, drive.id, i))}
+            >
+              Take this length out
+            </button>
+          </div>
+        );
+      })}
+      <button type="button" className="quiet" onClick={() => edit('Add length', (before) => changeEmcLengths(before, drive.id, 'add'))}>
+        Add a length for a category
+      </button>
+    </section>
   );
 }
 

@@ -3,6 +3,7 @@ import { type Field, type LineUp, valueAt } from '../../engine/index.ts';
 import { commit } from '../store/commit.ts';
 import { useEditor } from '../store/editorStore.ts';
 import { setProject } from '../store/edits.ts';
+import { SwitchedChecks } from './SwitchedChecks.tsx';
 import { ValueField } from './ValueField.tsx';
 
 /** What holds for the whole line-up: title block, sheet, and the limits this project sets. */
@@ -33,6 +34,7 @@ const GROUPS: readonly { readonly title: string; readonly fields: readonly Field
       field('checkedBy', 'Checked by'),
       field('approvedBy', 'Approved by'),
       field('status', 'Status'),
+      field('edition', 'Edition of the code'),
     ],
   },
   {
@@ -40,6 +42,19 @@ const GROUPS: readonly { readonly title: string; readonly fields: readonly Field
     fields: [
       choice('sheetSize', 'Sheet size', ['A4', 'A3', 'A2', 'A1', 'A0', 'ANSI-A', 'ANSI-B', 'ANSI-C', 'ANSI-D', 'ANSI-E']),
       choice('symbols', 'Symbols', ['us', 'iec'], 'Not said: those of the basis'),
+    ],
+  },
+  {
+    title: 'How it is reckoned',
+    fields: [
+      choice(
+        'conductorTemperature',
+        'Conductor temperature',
+        ['rated', 'by-load'],
+        'For resistance: as the table prints it, or as the load makes it',
+      ),
+      field('motorContribution', 'Motors feed faults', { kind: 'yesno', help: 'Motors that run without a drive' }),
+      field('creditFeeder', 'Feeder counts as reactor', { kind: 'yesno', help: 'For the source impedance of a drive' }),
     ],
   },
   {
@@ -77,6 +92,7 @@ export function ProjectForm({ project }: { readonly project: LineUp['project'] }
           ))}
         </section>
       ))}
+      <SwitchedChecks project={project} />
     </details>
   );
 }

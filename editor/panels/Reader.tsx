@@ -1,3 +1,4 @@
+import { lazy, Suspense, useState } from 'react';
 import type { Finding, LineUp, Review } from '../../engine/index.ts';
 import { select, showFinding, useEditor } from '../store/editorStore.ts';
 import { Badge } from './Badge.tsx';
@@ -27,20 +28,20 @@ export function Reader({ lineUp, review }: { readonly lineUp: LineUp; readonly r
         </button>
         <h1 className="serif">{part.tag}</h1>
         {selected.length > 1 && <p className="muted">{selected.length} parts selected; the first is shown.</p>}
-        <FindingList findings={own.filter(speaks)} />
+        <Said findings={own} />
         <Passes findings={own} />
-        <Inspector part={part} units={lineUp.project.units} />
+        <Inspector part={part} units={lineUp.project.units} others={lineUp.cables} />
       </aside>
     );
   }
-  const said = review.findings.filter(speaks);
   return (
     <aside className="reader" aria-label="Review" key="all">
       <h1 className="serif">{headline(lineUp, review)}</h1>
-      <FindingList findings={said} />
+      <Said findings={review.findings} />
       <Passes findings={review.findings} />
       <Outline lineUp={lineUp} review={review} />
       <ProjectForm project={lineUp.project} />
+      <SourcesButton review={review} />
       <p className="muted">A design aid. Local codes, the makers’ instructions and a licensed engineer decide.</p>
     </aside>
   );
@@ -55,8 +56,54 @@ function headline({ project, elements }: LineUp, { verdict, counts, runs }: Revi
     : `${project.title} is ready`;
 }
 
-/** What passes is quiet: it stands folded under its count. */
-const speaks = ({ verdict }: Finding): boolean => verdict !== 'pass' && verdict !== 'not-applicable';
+const Sources = lazy(() => import('./Sources.tsx'));
+
+function SourcesButton({ review }: { readonly review: Review }) {
+  const [shown, setShown] = useState(false);
+  return (
+    <p>
+      <button type="button" className="quiet" onClick={() => setShown(true)}>
+        Checks and sources
+      </button>
+      {shown && (
+        <Suspense>
+          <Sources review={review} onClose={() => setShown(false)} />
+        </Suspense>
+      )}
+    </p>
+  );
+}
+
+/** More than this many open questions are folded, so that they do not bury the cautions below them. */
+const FEW = 4;
+
+/** What speaks: fails, then what cannot be judged yet, then cautions and notes. What passes is quiet, folded under its count. */
+function Said({ findings }: { readonly findings: readonly Finding[] }) {
+  const open = findings.filter(({ verdict }) => verdict === 'open');
+  const fails = findings.filter(({ verdict }) => verdict === 'fail');
+  const rest = findings.filter(({ verdict }) => !['fail', 'open', 'pass', 'not-applicable'].includes(verdict));
+  if (open.length <= FEW) return <FindingList findings={[...fails, ...open, ...rest]} />;
+  const asked = new Map<string, number>();
+  for (const each of open) for (const ask of new Set(each.missing.map((one) => one.ask))) asked.set(ask, (asked.get(ask) ?? 0) + 1);
+  return (
+    <>
+      {fails.length > 0 && <FindingList findings={fails} />}
+      <details>
+        <summary>
+          <Badge verdict="open" /> {open.length} cannot be judged yet
+          <span className="muted">
+            {[...asked]
+              .sort((a, b) => b[1] - a[1])
+              .map(([ask, count]) => ` · ${ask} ${count}`)
+              .join('')}
+          </span>
+        </summary>
+        <FindingList findings={open} />
+      </details>
+      {rest.length > 0 && <FindingList findings={rest} />}
+    </>
+  );
+}
 
 function Passes({ findings }: { readonly findings: readonly Finding[] }) {
   const passes = findings.filter((each) => each.verdict === 'pass');

@@ -1,5 +1,15 @@
 import { useEffect, useMemo, useState } from 'react';
-import { type LineUp, load, newLineUp, parseQuantity, review, startFromFive, tidyPositions, VERDICTS } from '../../engine/index.ts';
+import {
+  type LineUp,
+  load,
+  newLineUp,
+  parseQuantity,
+  type Review,
+  review,
+  startFromFive,
+  tidyPositions,
+  VERDICTS,
+} from '../../engine/index.ts';
 import { keptBefore } from '../files/autosave.ts';
 import { openFile } from '../files/lineUpFile.ts';
 import { openLineUp, openText, showStart, useEditor } from '../store/editorStore.ts';
@@ -7,23 +17,49 @@ import { Badge } from './Badge.tsx';
 
 /** The first page: five numbers in a sentence, judged while they are typed; examples; a file. */
 
-const EXAMPLES = Object.entries(import.meta.glob<string>('../../examples/*.json', { query: '?raw', import: 'default', eager: true })).map(
-  ([path, text]) => {
-    const loaded = load(text, path);
-    if (!loaded.ok) throw new Error(`${loaded.where}: ${loaded.what}`);
+const FILES = import.meta.glob<string>('../../examples/*.json', { query: '?raw', import: 'default' });
+
+interface Example {
+  readonly text: string;
+  readonly name: string;
+  readonly title: string;
+  readonly summary: string;
+  readonly review: Review;
+}
+
+/** Read and judged one by one after the page is there. */
+async function* examples(): AsyncGenerator<Example> {
+  for (const [path, read] of Object.entries(FILES)) {
+    const name = path.split('/').at(-1) ?? path;
+    const text = await read();
+    const loaded = load(text, name);
+    if (!loaded.ok) continue;
     const { project } = loaded.lineUp;
-    return {
-      text,
-      name: path.split('/').at(-1) ?? path,
-      title: project.title,
-      summary: typeof project['summary'] === 'string' ? project['summary'] : '',
-      review: review(loaded.lineUp),
+    const summary = typeof project['summary'] === 'string' ? project['summary'] : '';
+    yield { text, name, title: project.title, summary, review: review(loaded.lineUp) };
+  }
+}
+
+function useExamples(): readonly Example[] {
+  const [list, setList] = useState<readonly Example[]>([]);
+  useEffect(() => {
+    let here = true;
+    void (async () => {
+      for await (const each of examples()) {
+        if (!here) return;
+        setList((before) => [...before, each]);
+      }
+    })();
+    return () => {
+      here = false;
     };
-  },
-);
+  }, []);
+  return list;
+}
 
 export function Start() {
   const open = useEditor((state) => state.lineUp);
+  const shown = useExamples();
   const [before, setBefore] = useState<LineUp | null>(null);
   useEffect(() => void keptBefore().then(setBefore), []);
   const [typed, setTyped] = useState({ power: '60 hp', voltage: '480 V', length: '210 ft', place: 'damp', basis: 'us' });
@@ -106,12 +142,14 @@ export function Start() {
       )}
       <h2>Or open one and break it</h2>
       <div className="examples">
-        {EXAMPLES.map((each) => (
+        {shown.map((each) => (
           <button key={each.name} type="button" onClick={() => openText(each.text, each.name)}>
             <b>{each.title}</b>
             <span className={`v-${each.review.verdict}`} style={{ display: 'inline-flex', gap: 4, alignItems: 'center' }}>
-              <Badge verdict={each.review.verdict} />{' '}
-              {each.review.verdict === 'pass' ? 'in order' : `${each.review.counts[each.review.verdict]} ${each.review.verdict}`}
+              <Badge verdict={each.review.verdict === 'note' ? 'pass' : each.review.verdict} />{' '}
+              {each.review.verdict === 'pass' || each.review.verdict === 'note'
+                ? 'in order'
+                : `${each.review.counts[each.review.verdict]} ${each.review.verdict}`}
             </span>
             <span className="muted">{each.summary}</span>
           </button>

@@ -138,6 +138,25 @@ export const setProject = (lineUp: LineUp, path: string, value: unknown): LineUp
   project: put(lineUp.project, path.split('.'), value) as LineUp['project'],
 });
 
+/** Switches a check off with a reason, or on again with null. */
+export function switchCheck(lineUp: LineUp, slug: string, reason: string | null): LineUp {
+  const { [slug]: _old, ...others } = lineUp.project.checks;
+  const checks = reason === null ? others : { ...others, [slug]: { off: true, reason } };
+  return { ...lineUp, project: { ...lineUp.project, checks } };
+}
+
+/** Lengths that the drive's manual allows for a category: one row more, or the row at this place less. */
+export function changeEmcLengths(lineUp: LineUp, id: string, change: 'add' | number): LineUp {
+  const elements = lineUp.elements.map((element) => {
+    if (element.id !== id || element.kind !== 'drive') return element;
+    const rows = element.manual?.emcLengths ?? [];
+    const next = change === 'add' ? [...rows, { category: 'C2' as const, length_m: 50 }] : rows.filter((_, i) => i !== change);
+    const { emcLengths: _old, ...manual } = element.manual ?? {};
+    return { ...element, manual: next.length > 0 ? { ...manual, emcLengths: next } : manual };
+  });
+  return { ...lineUp, elements };
+}
+
 /** Cores for other uses in a cable: one group more, or the group at this place less. */
 export function changeCores(lineUp: LineUp, id: string, change: 'add' | number): LineUp {
   const cables = lineUp.cables.map((cable) => {

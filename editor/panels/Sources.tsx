@@ -1,0 +1,73 @@
+import { useEffect, useRef } from 'react';
+import { type Review, sourcesPage } from '../../engine/index.ts';
+
+/** Every check with its rule and on whose word, and every table, with examples out of the open line-up. */
+export default function Sources({ review, onClose }: { readonly review: Review; readonly onClose: () => void }) {
+  const dialog = useRef<HTMLDialogElement>(null);
+  useEffect(() => dialog.current?.showModal(), []);
+  const page = sourcesPage([review]);
+  return (
+    <dialog ref={dialog} className="sources" aria-label="Checks and sources" onClose={onClose}>
+      <p className="top">
+        <b className="serif">Checks and sources</b>
+        <button type="button" onClick={() => dialog.current?.close()}>
+          Close
+        </button>
+      </p>
+      {page.checks.map((check) => (
+        <details key={check.slug}>
+          <summary>{check.title}</summary>
+          <p className="reason">{check.why}</p>
+          <dl>
+            <dt>Rule</dt>
+            <dd>{check.rule}</dd>
+            <dt>On whose word</dt>
+            <dd>
+              {check.authority}: {check.source}
+            </dd>
+            {check.assumptions.length > 0 && (
+              <>
+                <dt>Took as given</dt>
+                {check.assumptions.map((each) => (
+                  <dd key={each}>{each}</dd>
+                ))}
+              </>
+            )}
+            {check.example && (
+              <>
+                <dt>Here</dt>
+                <dd>{check.example.text}</dd>
+                {check.example.working.map((each) => (
+                  <dd key={each} className="muted">
+                    {each}
+                  </dd>
+                ))}
+              </>
+            )}
+          </dl>
+        </details>
+      ))}
+      <h2>Tables</h2>
+      <table>
+        <thead>
+          <tr>
+            <th scope="col">Table</th>
+            <th scope="col">Source</th>
+            <th scope="col">Edition</th>
+            <th scope="col">Status</th>
+          </tr>
+        </thead>
+        <tbody>
+          {page.tables.map((each) => (
+            <tr key={`${each.title}/${each.source}`}>
+              <td>{each.title}</td>
+              <td>{each.source}</td>
+              <td>{each.edition}</td>
+              <td>{each.status}</td>
+            </tr>
+          ))}
+        </tbody>
+      </table>
+    </dialog>
+  );
+}
