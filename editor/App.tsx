@@ -1,16 +1,13 @@
-import { ReactFlowProvider } from '@xyflow/react';
-import { type DragEvent, useEffect, useState } from 'react';
+import { type DragEvent, lazy, Suspense, useEffect, useState } from 'react';
 import { startAutosave } from './files/autosave.ts';
 import { onKey } from './keys.ts';
-import { Header } from './panels/Header.tsx';
-import { Reader } from './panels/Reader.tsx';
 import { Refusal } from './panels/Refusal.tsx';
 import { Start } from './panels/Start.tsx';
-import { Tray } from './panels/Tray.tsx';
 import { useTheme } from './panels/theme.ts';
-import { Sheet } from './sheet/Sheet.tsx';
-import { familyOf } from './sheet/scale.ts';
 import { openText, useEditor } from './store/editorStore.ts';
+
+const loadWorkspace = () => import('./Workspace.tsx');
+const Workspace = lazy(loadWorkspace);
 
 let autosaving: Promise<void> | null = null;
 
@@ -26,6 +23,8 @@ export function App() {
   useEffect(() => {
     autosaving ??= startAutosave();
     void autosaving.then(() => setReady(true));
+    // The start page does without the sheet; by the time someone opens a line-up it is there.
+    void loadWorkspace();
   }, []);
   useEffect(() => {
     const listen = (event: KeyboardEvent) => onKey(event, () => document.querySelector<HTMLButtonElement>('.tray button')?.focus());
@@ -44,14 +43,9 @@ export function App() {
     // biome-ignore lint/a11y/noStaticElementInteractions: dropping a file is one of three ways; the other two are buttons
     <div className="page" onDragOver={(event) => event.preventDefault()} onDrop={onDrop}>
       {lineUp && review && !atStart ? (
-        <ReactFlowProvider key={opened}>
-          <main className="app">
-            <Header lineUp={lineUp} review={review} theme={theme} />
-            <Tray family={familyOf(lineUp)} />
-            <Sheet lineUp={lineUp} review={review} />
-            <Reader lineUp={lineUp} review={review} />
-          </main>
-        </ReactFlowProvider>
+        <Suspense>
+          <Workspace key={opened} lineUp={lineUp} review={review} theme={theme} />
+        </Suspense>
       ) : (
         <Start />
       )}

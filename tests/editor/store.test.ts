@@ -1,0 +1,73 @@
+import { beforeEach, describe, expect, it } from 'vitest';
+import { edit, openLineUp, redo, undo, useEditor } from '../../editor/store/editorStore.ts';
+import { changeEmcLengths, insertInto, move, setValue, switchCheck } from '../../editor/store/edits.ts';
+import { manyRuns } from '../engine/manyRuns.ts';
+
+/** How much one gesture costs, in counts, and that undo gives back the very document. */
+
+const site = manyRuns(10);
+let changes = 0;
+useEditor.subscribe(() => changes++);
+
+beforeEach(() => {
+  openLineUp(site);
+  changes = 0;
+});
+
+const state = () => useEditor.getState();
+
+describe('the store', () => {
+  it('a field edit is one change, and judges only what hangs on it', () => {
+    const cable = site.cables.find((each) => each.tag === 'W-1');
+    edit('Length', (before) => setValue(before, cable?.id ?? '', 'length_m', 61));
+    expect(changes).toBe(1);
+    expect(state().review?.recomputed).toBeGreaterThan(0);
+    expect(state().review?.recomputed).toBeLessThan((state().review?.findings.length ?? 0) / 10);
+  });
+
+  it('a move judges nothing anew', () => {
+    edit('Move', (before) => move(before, new Map([['e1', { x_mm: 400, y_mm: 10 }]])));
+    expect(state().review?.recomputed).toBe(0);
+  });
+
+  it('an edit that changes nothing is no step', () => {
+    edit('Nothing', (before) => before);
+    expect([changes, state().past.length]).toEqual([0, 0]);
+  });
+
+  it('undo and redo give back the very documents', () => {
+    edit('Off', (before) => switchCheck(before, 'harmonics', 'a study is at hand'));
+    const after = state().lineUp;
+    undo();
+    expect(state().lineUp).toBe(site);
+    redo();
+    expect(state().lineUp).toBe(after);
+    expect(
+      state()
+        .review?.findings.filter((each) => each.check === 'harmonics')
+        .every((each) => each.verdict === 'out-of-scope'),
+    ).toBe(true);
+  });
+
+  it('a check is judged again when it is switched on', () => {
+    const off = switchCheck(site, 'harmonics', 'not here');
+    expect(switchCheck(off, 'harmonics', null).project.checks).toEqual(site.project.checks);
+  });
+
+  it('lengths by category come and go, and leave no empty list behind', () => {
+    const drive = site.elements.find((each) => each.kind === 'drive');
+    const one = changeEmcLengths(site, drive?.id ?? '', 'add');
+    const none = changeEmcLengths(one, drive?.id ?? '', 0);
+    const found = none.elements.find((each) => each.id === drive?.id);
+    expect(found?.kind === 'drive' && found.manual?.emcLengths).toBeUndefined();
+  });
+
+  it('a part put into a cable keeps the data of both halves and asks how the new ends are landed', () => {
+    const cable = site.cables.find((each) => each.tag === 'W-1');
+    const made = insertInto(site, cable?.id ?? '', 'disconnect', { x_mm: 0, y_mm: 0 });
+    const halves = made?.lineUp.cables.filter((each) => each.conductor === cable?.conductor) ?? [];
+    expect(halves.length).toBe(2);
+    expect(halves[0]?.to.landing).toBeUndefined();
+    expect(halves[1]?.from.landing).toBeUndefined();
+  });
+});
