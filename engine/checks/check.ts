@@ -36,6 +36,9 @@ export interface CableScope extends Common {
   readonly landedFrom: readonly Cable[];
   readonly landedTo: readonly Cable[];
   readonly flow: StepResult;
+  /** Drives for which it is the last length of cable ahead, and what arrives at each. */
+  readonly arrivesAt: readonly ElementOf<'drive'>[];
+  readonly arrivals: readonly StepResult[];
   /** Drives and motors fed through it. */
   readonly drives: readonly ElementOf<'drive'>[];
   readonly motors: readonly ElementOf<'motor'>[];

@@ -61,13 +61,25 @@ export const feederDrop: Check = {
   source: 'NEC 215.2(A)(2) informational note 2 (3 % on a feeder); IEC 60364-5-52 Annex G (5 % from a public supply)',
   why: 'What the feeder loses, the drive cannot give to the motor: at base speed its output follows its input. The limit is advice, not law.',
   scope: 'cable',
-  judge({ cable, side, flow, project, basis, drives, motors, nominal_V, fromElement, toElement }): readonly Finding[] {
+  judge({ cable, side, flow, project, basis, drives, motors, nominal_V, arrivesAt, arrivals }): readonly Finding[] {
     if (side !== 'input') return [];
     const runs = tagsOf(motors);
     const subject = cableSubject(cable);
     if (cable.kind === 'link' || worstLength_m(cable) === 0)
       return [notApplicable(this, subject, runs, 'No length: a connection inside one enclosure.')];
     const missing: Missing[] = [...missingOf(cable, ...cableFields), ...drives.flatMap((drive) => missingOf(drive, 'inputCurrent_A'))];
+    if (flow.collapsed)
+      return [
+        finding(this, subject, runs, {
+          verdict: 'fail',
+          authority: 'physics',
+          phrase: 'load cannot be carried',
+          text: `${cable.tag} and what is ahead of it cannot carry the drives’ rated input: the voltage collapses.`,
+          remedies: REMEDIES,
+          inputs: inputsOf(cable, drives),
+          working: flow.says,
+        }),
+      ];
     if (flow.drop_V === null || nominal_V === null) {
       return [
         openFinding(
@@ -86,42 +98,42 @@ export const feederDrop: Check = {
     const own = project.limits.feederDrop_pct;
     const limit = own ?? (basis === 'us' ? 3 : 5);
     const over = exceeds(value, limit);
-    // At the end of the last cable stands the drive, which must still run on what the lowest line voltage leaves it.
-    const drive = drives.find((each) => each === fromElement || each === toElement);
-    const low_V = flow.cases['low line'].voltage_V;
-    const least_pct = drive?.manual?.inputVoltageLeast_pct;
-    const low_pct = low_V === null ? null : (100 * low_V) / (drive?.ratedVoltage_V ?? nominal_V);
-    const atLow =
-      drive && low_pct !== null && low_V !== null
-        ? ` At low line ${drive.tag} has ${fixed(low_V, 0)} V, ${fixed(low_pct, 1)} % of its rating.`
-        : '';
-    if (drive && least_pct !== undefined && low_pct === null)
-      return [
-        openFinding(this, subject, runs, [], {
-          phrase: 'voltage at the drive?',
-          text: `${cable.tag} loses ${fixed(flow.drop_V, 2)} V; the voltage at ${drive.tag} is not known, and its manual asks for ${fixed(least_pct, 0)} %: something ahead is not described.`,
-        }),
-      ];
-    if (drive && least_pct !== undefined && low_pct !== null && exceeds(least_pct, low_pct)) {
-      return [
-        finding(this, subject, runs, {
-          verdict: 'fail',
-          authority: 'manual',
-          source: 'the drive’s own manual',
-          case: 'low line',
-          quantity: 'voltage at the drive',
-          value: low_pct,
-          limit: least_pct,
-          unit: '%',
-          margin_pct: marginAbove(low_pct, least_pct),
-          phrase: `${fixed(low_pct, 1)} % at low line`,
-          text: `${cable.tag} loses ${fixed(flow.drop_V, 2)} V at rated input.${atLow} Its manual asks for ${fixed(least_pct, 0)} %.`,
-          remedies: REMEDIES,
-          inputs: inputsOf(cable, drives),
-          working: flow.says,
-          assumptions: flow.assumptions,
-        }),
-      ];
+    // Behind the last cable stands a drive, which must still run on what the lowest line voltage leaves it.
+    const atLow: string[] = [];
+    for (const [i, drive] of arrivesAt.entries()) {
+      const low_V = arrivals[i]?.cases['low line'].voltage_V ?? null;
+      const least_pct = drive.manual?.inputVoltageLeast_pct;
+      const low_pct = low_V === null ? null : (100 * low_V) / (drive.ratedVoltage_V ?? nominal_V);
+      if (low_pct !== null && low_V !== null)
+        atLow.push(` At low line ${drive.tag} has ${fixed(low_V, 0)} V, ${fixed(low_pct, 1)} % of its rating.`);
+      if (least_pct === undefined) continue;
+      if (low_pct === null)
+        return [
+          openFinding(this, subject, runs, [], {
+            phrase: 'voltage at the drive?',
+            text: `${cable.tag} loses ${fixed(flow.drop_V, 2)} V; the voltage at ${drive.tag} is not known, and its manual asks for ${fixed(least_pct, 0)} %: something ahead is not described.`,
+          }),
+        ];
+      if (exceeds(least_pct, low_pct))
+        return [
+          finding(this, subject, runs, {
+            verdict: 'fail',
+            authority: 'manual',
+            source: 'the drive’s own manual',
+            case: 'low line',
+            quantity: 'voltage at the drive',
+            value: low_pct,
+            limit: least_pct,
+            unit: '%',
+            margin_pct: marginAbove(low_pct, least_pct),
+            phrase: `${fixed(low_pct, 1)} % at low line`,
+            text: `${cable.tag} loses ${fixed(flow.drop_V, 2)} V at rated input.${atLow.at(-1) ?? ''} Its manual asks for ${fixed(least_pct, 1)} %.`,
+            remedies: REMEDIES,
+            inputs: inputsOf(cable, drives),
+            working: flow.says,
+            assumptions: flow.assumptions,
+          }),
+        ];
     }
     const authority: Authority = own === undefined ? 'guide' : 'project';
     return [
@@ -135,7 +147,7 @@ export const feederDrop: Check = {
         unit: '%',
         margin_pct: marginBelow(value, limit),
         phrase: `drop ${fixed(value, 2)} %`,
-        text: `${cable.tag} loses ${fixed(flow.drop_V, 2)} V, ${fixed(value, 2)} % of ${fixed(nominal_V, 0)} V, at ${fixed(flow.current_A ?? 0, 1)} A; ${own === undefined ? 'the guide allows' : 'this project allows'} ${fixed(limit, 1)} %.${atLow}${range(cable, value, limit)}`,
+        text: `${cable.tag} loses ${fixed(flow.drop_V, 2)} V, ${fixed(value, 2)} % of ${fixed(nominal_V, 0)} V, at ${fixed(flow.current_A ?? 0, 1)} A; ${own === undefined ? 'the guide allows' : 'this project allows'} ${fixed(limit, 1)} %.${atLow.join('')}${range(cable, value, limit)}`,
         remedies: REMEDIES,
         case: 'rated',
         inputs: inputsOf(cable, drives),
@@ -183,6 +195,16 @@ export const leadDrop: Check = {
     ];
     const rated = motor.ratedVoltage_V;
     if (missing.length > 0 || rated === undefined) return [openFinding(this, subject, runs, missing)];
+    if (terminal.collapsed)
+      return [
+        finding(this, subject, runs, {
+          verdict: 'fail',
+          authority: 'physics',
+          phrase: 'load cannot be carried',
+          text: `The leads from ${drive.tag} cannot carry the rated current of ${motor.tag} at all: the voltage collapses on the way.`,
+          remedies: REMEDIES,
+        }),
+      ];
     if (start.voltage_V === null || terminal.voltage_V === null) {
       return [
         openFinding(this, subject, runs, [], {

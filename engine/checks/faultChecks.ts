@@ -38,6 +38,11 @@ export const faultRating: Check = {
     const subject = elementSubject(element);
     const runs = tagsOf(motors);
     const available = flow.faultCurrent_A;
+    const supply = ahead.find((part) => part.kind === 'supply' && part.faultCurrent_A === undefined);
+    const assumptions = [
+      ...flow.assumptions,
+      ...(supply ? [{ what: `fault level of ${supply.tag}`, value: 'unlimited', source: 'worst case for faults: not given' }] : []),
+    ];
     const rating = element.faultRating_A;
     if (element.kind === 'drive' && rating !== undefined && element.faultRatingDeviceDrawn === false)
       return [
@@ -68,7 +73,7 @@ export const faultRating: Check = {
           ],
           inputs: given(element, 'faultRating_A', 'faultRatingDevice'),
           working: workingOf(flow, basis),
-          assumptions: flow.assumptions,
+          assumptions,
         }),
       ];
     }
@@ -88,7 +93,7 @@ export const faultRating: Check = {
         text: `${fixed(available / 1000, 2)} kA are available at ${element.tag}, which is marked for ${fixed(rating / 1000, 1)} kA${element.kind === 'drive' ? ` with ${element.faultRatingDevice ?? ''}` : ''}.`,
         inputs: given(element, 'faultRating_A', 'faultRatingDevice'),
         working: workingOf(flow, basis),
-        assumptions: flow.assumptions,
+        assumptions,
       }),
     ];
   },

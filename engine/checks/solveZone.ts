@@ -36,6 +36,8 @@ export interface StepResult extends CaseResult {
   readonly coldPath_ohm: Complex | null;
   /** Greatest instantaneous value of that current (IEC 60909-0), null as above. */
   readonly faultPeak_A: number | null;
+  /** Everything is known, and yet the load cannot be carried: the voltage collapses. */
+  readonly collapsed: boolean;
   /** Nominal voltage at this place, from the source through the transformers. */
   readonly nominal_V: number | null;
   /** How resistance and reactance came about. */
@@ -242,6 +244,7 @@ export function solveZone(zone: Zone, available_V: Readonly<Record<SolvedCase, n
     overload: overloaded ? flowOf(available_V.overload ?? start_V, overloads) : rated,
   };
 
+  const collapsed = rated !== null && !rated.converged && !drawn.includes(null) && impedances.every((each) => each.known);
   const voltageKnown: boolean[] = [];
   const cold: (Complex | null)[] = [];
   const warm: (Complex | null)[] = [];
@@ -283,6 +286,7 @@ export function solveZone(zone: Zone, available_V: Readonly<Record<SolvedCase, n
       path_ohm: warm[i] ?? null,
       coldPath_ohm: path,
       faultPeak_A: fault === null || path === null ? null : peakFaultCurrent_A(fault + fedBack_A, path),
+      collapsed,
       nominal_V: volts,
       says: impedance.says,
       assumptions: impedance.assumptions,
@@ -303,6 +307,7 @@ export const NO_FLOW: StepResult = {
   faultPeak_A: null,
   path_ohm: null,
   coldPath_ohm: null,
+  collapsed: false,
   nominal_V: null,
   says: [],
   assumptions: [],

@@ -66,6 +66,7 @@ export function judgeZone(zone: Zone, { memo, project, stepOf, below, runs, neig
   const drive = zone.source.kind === 'drive' ? zone.source : null;
   const atDrive = zone.feed ? stepOf(zone.feed.zone, zone.feed.step).nominal_V : null;
   const landed = landedByNode(zone);
+  const arriving = arrivals(zone);
 
   for (const step of zone.steps) {
     const flow = stepOf(zone, step.index);
@@ -138,6 +139,8 @@ export function judgeZone(zone: Zone, { memo, project, stepOf, below, runs, neig
       landedFrom: nearEnd === 'from' ? nearCables : farCables,
       landedTo: nearEnd === 'from' ? farCables : nearCables,
       flow,
+      arrivesAt: (arriving.get(cable) ?? []).map(({ drive: each }) => each),
+      arrivals: (arriving.get(cable) ?? []).map(({ index }) => stepOf(zone, index)),
       drives: here.drives,
       motors: here.motors,
       drive,
@@ -270,6 +273,22 @@ export function switchedOff(finding: Finding, checks: Project['checks']): Findin
     verdict: 'out-of-scope',
     text: `Switched off for this project${setting.reason ? `: ${setting.reason}` : ''}.`,
   };
+}
+
+/** For each drive of an input zone the last cable with a length ahead of it. */
+function arrivals(zone: Zone): ReadonlyMap<Cable, readonly { readonly drive: ElementOf<'drive'>; readonly index: number }[]> {
+  const found = new Map<Cable, { drive: ElementOf<'drive'>; index: number }[]>();
+  if (zone.kind === 'output') return found;
+  for (const step of zone.steps) {
+    if (step.element.kind !== 'drive' || step.parent < 0) continue;
+    for (const at of upstream(zone, step)) {
+      if (at.via?.kind !== 'cable' || at.via.cable.kind === 'link' || at.via.cable.length_m === 0) continue;
+      const list = found.get(at.via.cable) ?? [];
+      found.set(at.via.cable, [...list, { drive: step.element, index: step.index }]);
+      break;
+    }
+  }
+  return found;
 }
 
 /** Cables of the zone by the node they land on: all that share one set of terminals. */

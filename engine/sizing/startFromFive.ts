@@ -27,15 +27,18 @@ const assumed = (...fields: string[]) => Object.fromEntries(fields.map((field) =
 /** How a cable is taken to lie until someone says otherwise. */
 const LAID = { ambient_C: 30, loadedConductors: 3, groupedCircuits: 1, method: 'E', existing: false, flexing: false } as const;
 
-/** The smallest size whose table value (75 °C, or method E) is not below the current. */
-function sizeFor(current_A: number, basis: Basis): string {
-  if (basis === 'us')
-    return (
-      US_AMPACITY.find((row) => row.name !== '18 AWG' && row.name !== '16 AWG' && (row.copper[1] ?? 0) >= current_A)?.name ?? '500 kcmil'
-    );
-  const table = IEC_AMPACITY.find((each) => each.metal === 'copper' && each.group === 'xlpe' && each.method === 'E');
-  const row = table?.rows.find(([, amperes]) => amperes >= current_A);
-  return `${row?.[0] ?? 240} mm2`;
+/** The smallest size, and the fewest sets of at most 500 kcmil or 240 mm², whose table value (75 °C, or method E) is not below the current. */
+function sizeFor(current_A: number, basis: Basis): { readonly size: string; readonly sets: number } {
+  const metric = IEC_AMPACITY.find((each) => each.metal === 'copper' && each.group === 'xlpe' && each.method === 'E')?.rows ?? [];
+  const rows: readonly (readonly [string, number])[] =
+    basis === 'us'
+      ? US_AMPACITY.filter((row) => row.name !== '18 AWG' && row.name !== '16 AWG').map((row) => [row.name, row.copper[1] ?? 0])
+      : metric.map(([area, amperes]) => [`${area} mm2`, amperes]);
+  const last = rows.findIndex(([name]) => name === (basis === 'us' ? '500 kcmil' : '240 mm2'));
+  const usual = rows.slice(0, last + 1);
+  const most = usual.at(-1)?.[1] ?? 1;
+  const sets = Math.min(50, Math.max(1, Math.ceil(current_A / most)));
+  return { size: usual.find(([, amperes]) => amperes >= current_A / sets)?.[0] ?? usual.at(-1)?.[0] ?? '', sets };
 }
 
 export function startFromFive({ power_W, voltage_V, length_m, place, basis, typedLength }: FiveNumbers): LineUp {
@@ -46,7 +49,7 @@ export function startFromFive({ power_W, voltage_V, length_m, place, basis, type
     : IEC_MOTORS.find(([kW]) => Math.abs((kW * 1000) / power_W - 1) < 0.03)?.[3];
   const current_A = table && (us || voltage_V === 400) ? table : power_W / (Math.sqrt(3) * motorVoltage_V * 0.85 * 0.93);
   const rounded = Math.round(current_A * 10) / 10;
-  const size = sizeFor(us ? current_A * 1.25 : current_A, basis);
+  const { size, sets } = sizeFor(us ? current_A * 1.25 : current_A, basis);
   const frequency_Hz = us ? 60 : 50;
   // The low end of the usual range: it drops most.
   const powerFactor = us
@@ -116,7 +119,8 @@ export function startFromFive({ power_W, voltage_V, length_m, place, basis, type
     kind: 'cable',
     from: {},
     to: {},
-    conductor: { size, metal: 'copper', sets: 1 },
+    conductor: { size, metal: 'copper', sets },
+    ...(sets > 1 ? { setsAlike: true, setsHoldAllPhases: true } : {}),
     insulation: us ? { type: 'XHHW-2' } : { type: 'XLPE', voltage_V: 1000 },
     grounds: { count: us ? 3 : 1, size: ground, metal: 'copper', arrangement: us ? 'symmetrical' : 'concentric' },
     auxiliary: [],
@@ -137,6 +141,8 @@ export function startFromFive({ power_W, voltage_V, length_m, place, basis, type
     'installation.existing',
     'installation.flexing',
     'installation.spares',
+    'setsAlike',
+    'setsHoldAllPhases',
     'grounds.count',
     'grounds.size',
     'grounds.metal',
