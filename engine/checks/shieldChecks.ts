@@ -12,6 +12,7 @@ import {
   exceeds,
   finding,
   fix,
+  given,
   lacks,
   marginBelow,
   missingOf,
@@ -205,11 +206,8 @@ export const shieldContinuity: Check = {
       return [
         finding(this, subject, runs, {
           verdict: 'fail',
-          quantity: 'joined shields',
-          value: 0,
-          limit: 1,
-          unit: '',
           phrase: 'shield gap',
+          inputs: given(box, 'box', 'bondBar'),
           text: `Shield stops at ${box.tag}: ${said}${made === undefined ? '' : `, and ${why}`}.`,
           remedies: [
             'A bond bar with two clamps that joins both shields.',

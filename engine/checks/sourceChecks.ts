@@ -272,6 +272,7 @@ export const harmonics: Check = {
     const limit = voltageLimit(volts);
     const tdd = currentLimit(fault_A / Math.max(capacity, drawn));
     const tdd_pct = (100 * Math.hypot(...currents)) / Math.max(capacity, drawn);
+    const alone = element.kind === 'supply' && element.demandCurrent_A === undefined;
     const study = share_pct > STUDY_SHARE_PCT || thd_pct > STUDY_THD_PCT;
     return [
       finding(this, subject, runs, {
@@ -281,8 +282,12 @@ export const harmonics: Check = {
         limit: limit.total_pct,
         unit: '%',
         margin_pct: marginBelow(thd_pct, limit.total_pct),
-        phrase: study ? 'harmonic study needed' : 'harmonics look small',
-        text: `Drives take ${fixed(share_pct, 0)} % of the current at ${element.tag} and may distort its voltage by about ${fixed(thd_pct, 1)} % (limit ${fixed(limit.total_pct, 0)} %): ${study ? 'a study is needed' : 'the screen suggests that the limits can be kept; it proves nothing'}.`,
+        phrase: study ? (alone ? 'demand not given' : 'harmonic study needed') : 'harmonics look small',
+        text: `${
+          alone
+            ? `The demand of the whole installation at ${element.tag} is not given: with the drives taken as all of it, their`
+            : `Drives take ${fixed(share_pct, 0)} % of the current at ${element.tag}; their`
+        } currents may distort the voltage by about ${fixed(thd_pct, 1)} % (limit ${fixed(limit.total_pct, 0)} %): ${study ? 'a study is needed' : 'the screen suggests that the limits can be kept; it proves nothing'}.`,
         remedies: study ? ['Reactors or d.c. chokes at the drives.', 'A harmonic study of the site at its point of common coupling.'] : [],
         inputs: [
           ...bridges.flatMap((drive) => given(drive, 'inputCurrent_A', 'dcChoke')),
@@ -295,9 +300,7 @@ export const harmonics: Check = {
         ],
         assumptions: [
           { what: 'spectrum of the bridges', value: 'usual six-pulse values', source: 'from memory' },
-          ...(element.kind === 'supply' && element.demandCurrent_A === undefined
-            ? [{ what: 'demand current', value: 'the drives alone', source: 'worst case: not given' }]
-            : []),
+          ...(alone ? [{ what: 'demand current', value: 'the drives alone', source: 'worst case: not given' }] : []),
         ],
       }),
     ];

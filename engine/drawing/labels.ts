@@ -34,7 +34,7 @@ export function elementLines(element: Element, units: Units): readonly string[] 
     case 'supply':
       return lines(
         joined(u(element.voltage_V, 'voltage'), u(element.frequency_Hz, 'frequency'), EARTHING[element.earthing ?? '']),
-        joined(u(element.faultCurrent_A, 'current')),
+        element.faultCurrent_A === undefined ? '' : `fault ${u(element.faultCurrent_A, 'current')}`,
       );
     case 'transformer':
       return lines(
@@ -42,7 +42,7 @@ export function elementLines(element: Element, units: Units): readonly string[] 
         joined(u(element.secondaryVoltage_V, 'voltage'), EARTHING[element.secondaryEarthing ?? '']),
       );
     case 'bus':
-      return lines(joined(u(element.ratedCurrent_A, 'current')), '');
+      return lines(element.ratedCurrent_A === undefined ? '' : `rated ${u(element.ratedCurrent_A, 'current')}`, '');
     case 'disconnect':
       return lines(
         joined(u(element.tripCurrent_A ?? element.ratedCurrent_A, 'current'), element.device ? DEVICES[element.device] : null),

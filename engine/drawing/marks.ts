@@ -59,7 +59,7 @@ export function badge(verdict: Verdict): readonly Item[] {
 
 /** Crosses on a length that fails. */
 export const barbs = (points: readonly Point[]): readonly Item[] =>
-  along(points, 1.2, 2.6, 0.6).flatMap(({ x, y }) => [
+  along(points, 2, 5, 0.6).flatMap(({ x, y }) => [
     stroke('fail', 0.35, [x - 1.1, y - 1.1], [x + 1.1, y + 1.1]),
     stroke('fail', 0.35, [x - 1.1, y + 1.1], [x + 1.1, y - 1.1]),
   ]);
@@ -77,11 +77,14 @@ export const fence = (points: readonly Point[]): readonly Item[] =>
 export const verdictAlong = (verdict: Verdict, points: readonly Point[]): readonly Item[] =>
   verdict === 'fail' ? barbs(points) : verdict === 'open' ? beads(points) : verdict === 'caution' ? fence(points) : [];
 
+/** Three figures need a wider ring than two. */
+export const ringRadius_mm = (number: number): number => (number < 100 ? 3.4 : number < 1000 ? 4.2 : 5.2);
+
 /** The number of a finding in a ring, as on the findings table. */
 export const callout = (number: number, x: number, y: number): readonly Item[] =>
   translate(
     [
-      { t: 'circle', x: 0, y: 0, r: 3.4, weight_mm: 0.35, ink: 'ink', fill: 'canvas' },
+      { t: 'circle', x: 0, y: 0, r: ringRadius_mm(number), weight_mm: 0.35, ink: 'ink', fill: 'canvas' },
       { t: 'text', x: 0, y: 1.25, text: `${number}`, size_mm: 3.8, weight: 600, anchor: 'middle', ink: 'ink' },
     ],
     x,

@@ -3,7 +3,7 @@ import { type Box, type Ink, type Item, LINE_PITCH_mm, TEXT_mm, translate } from
 import { extent, meets } from './extent.ts';
 import { gapText } from './gapItems.ts';
 import { fitText, wrapText } from './labels.ts';
-import { badge, callout } from './marks.ts';
+import { badge, callout, ringRadius_mm } from './marks.ts';
 
 /** Puts tags, ratings and verdict phrases beside their parts so that none covers another. */
 
@@ -23,7 +23,8 @@ export interface Wanted {
 const LOUD: readonly Verdict[] = ['fail', 'open', 'caution'];
 const PHRASE_mm = 30;
 const RINGS_A_ROW = 4;
-const RING_mm = 7.4;
+/** Between the middles of two rings, beyond their radii. */
+const RING_GAP_mm = 0.6;
 
 export function placeLabels(wanted: readonly Wanted[], obstacles: readonly Box[], callouts: ReadonlyMap<string, number>): readonly Item[] {
   const taken: Box[] = obstacles.filter((box) => box.w > 0 && box.h > 0).map((box) => ({ ...box }));
@@ -81,7 +82,8 @@ function verdictBlock(each: Wanted, callouts: ReadonlyMap<string, number>): read
   const right = each.x - Math.max(each.left + 4, 8.5);
   const phrase = loud ? wrapText(loud.phrase, PHRASE_mm, 600, 2) : [];
   const rows = Math.ceil(numbers.length / RINGS_A_ROW);
-  const height = phrase.length * LINE_PITCH_mm + rows * RING_mm;
+  const ring_mm = 2 * Math.max(0, ...numbers.map(ringRadius_mm)) + RING_GAP_mm;
+  const height = phrase.length * LINE_PITCH_mm + rows * ring_mm;
   let y = each.y - height / 2;
   const items: Item[] = [];
   if (loud) {
@@ -104,7 +106,7 @@ function verdictBlock(each: Wanted, callouts: ReadonlyMap<string, number>): read
     // From left to right in each row, the row ending at the axis.
     const inRow = Math.min(RINGS_A_ROW, numbers.length - Math.floor(index / RINGS_A_ROW) * RINGS_A_ROW);
     const column = inRow - 1 - (index % RINGS_A_ROW);
-    items.push(...callout(number, right - 1.4 - column * RING_mm, y + RING_mm / 2 + Math.floor(index / RINGS_A_ROW) * RING_mm));
+    items.push(...callout(number, right - 1.4 - column * ring_mm, y + ring_mm / 2 + Math.floor(index / RINGS_A_ROW) * ring_mm));
   });
   return items;
 }

@@ -1,7 +1,8 @@
 import { autoTable } from 'jspdf-autotable';
 import type { Review } from '../checks/solved.ts';
-import { translate } from '../drawing/displayList.ts';
+import { type Item, translate } from '../drawing/displayList.ts';
 import { extent, meets } from '../drawing/extent.ts';
+import { legend } from '../drawing/legend.ts';
 import { badge } from '../drawing/marks.ts';
 import { oneLine } from '../drawing/oneLine.ts';
 import type { LineUp } from '../lineup/lineUp.ts';
@@ -10,13 +11,15 @@ import { save } from '../lineup/save.ts';
 import { CAUTION, NOT_COVERED } from './deferral.ts';
 import { fileId, pdfDate } from './fileId.ts';
 import { drawBorder, drawStrip, drawTitleBlock, type SheetFacts } from './frame.ts';
+import { matchesOf } from './matches.ts';
 import { FACE, type Fonts, Pen, PT } from './pen.ts';
-import { areas, BORDER_mm, chooseSheet, fits, SHEETS, STRIP_mm } from './sheet.ts';
+import { areas, BORDER_mm, chooseSheet, fits, SHEETS, STRIP_mm, TITLE_W_mm } from './sheet.ts';
 import {
   assumptionsTable,
   cableSchedule,
   equipmentList,
   findingsTable,
+  notJudgedTable,
   numbered,
   openItems,
   passesTable,
@@ -35,6 +38,13 @@ export interface SubmittalOptions {
 
 const TEXT_mm = 3.8;
 const HEAD_mm = 5.6;
+const RING_mm = 3.4;
+
+/** A letter in a ring: the one-line goes on at the same letter elsewhere. */
+const ring = (letter: string): readonly Item[] => [
+  { t: 'circle', x: 0, y: 0, r: RING_mm - 0.2, weight_mm: 0.35, ink: 'ink', fill: 'canvas' },
+  { t: 'text', x: 0, y: 1.25, text: letter, size_mm: TEXT_mm, weight: 600, anchor: 'middle', ink: 'ink' },
+];
 
 /** The issue package: the annotated one-line, then findings, schedules, assumptions, and what was not judged. */
 export function submittalPdf(lineUp: LineUp, review: Review, options: SubmittalOptions): Uint8Array {
@@ -51,6 +61,11 @@ export function submittalPdf(lineUp: LineUp, review: Review, options: SubmittalO
   const area = whole ? [above, beside].find((each) => each && drawing.width_mm <= each.w && drawing.height_mm <= each.h) : above;
   if (!area) throw new Error('the sheet has no room inside its border');
   const tiles = tilesOf(drawing, area.w, area.h);
+  const matches = matchesOf(drawing, tiles);
+  const tags = new Map([...lineUp.elements, ...lineUp.cables].map((part) => [part.id, part.tag] as const));
+  const key = legend(lineUp, review, true);
+  const keyBox = extent(key);
+  let keyed = key.length === 0;
   tiles.forEach((tile, index) => {
     if (index > 0) doc.addPage([w, h], w > h ? 'landscape' : 'portrait');
     kinds.push('One-line');
@@ -58,19 +73,55 @@ export function submittalPdf(lineUp: LineUp, review: Review, options: SubmittalO
     const top = area.y + Math.max(0, Math.min((area.h - tile.h) / 2, 12));
     const shown = drawing.items.filter((item) => meets(extent([item]), tile));
     pen.draw(shown, left - tile.x, top - tile.y, { x: left - 0.5, y: top - 0.5, w: tile.w + 1, h: tile.h + 1 });
-    if (tiles.length > 1) pen.text(`Part ${index + 1} of ${tiles.length} of the one-line`, BORDER_mm + 4, BORDER_mm + 6, TEXT_mm, 600);
+    const spot = { x: BORDER_mm + 5, y: h - BORDER_mm - 8 - keyBox.h, w: keyBox.w, h: keyBox.h };
+    const beside_mm = w - BORDER_mm - TITLE_W_mm - BORDER_mm;
+    if (tiles.length > 1) {
+      // Where it goes on stands at the foot, left of the title block, above the legend of the first sheet; on narrow sheets at the head.
+      const count = matches.filter((each) => each.from === index || each.to === index).length;
+      const foot = index === 0 && !keyed ? spot.y - 3 : h - BORDER_mm - 8;
+      const listTop = beside_mm > 60 ? foot - 5 * (count - 1) : BORDER_mm + 12;
+      pen.text(`Part ${index + 1} of ${tiles.length} of the one-line`, BORDER_mm + 4, BORDER_mm + 6, TEXT_mm, 600);
+      matches
+        .filter((each) => each.from === index || each.to === index)
+        .forEach((each, row) => {
+          const here = each.from === index;
+          // The ring stands wholly on its own side of the cut.
+          const x = Math.min(Math.max(each.x, tile.x + RING_mm), tile.x + tile.w - RING_mm) + left - tile.x;
+          const y = Math.min(Math.max(each.y, tile.y + RING_mm), tile.y + tile.h - RING_mm) + top - tile.y;
+          pen.draw(ring(each.letter), x, y, { x: 0, y: 0, w, h });
+          const sheet = (here ? each.to : each.from) + 1;
+          pen.text(
+            `${each.letter}: ${tags.get(each.partId) ?? ''} ${here ? 'goes on at' : 'comes from'} sheet ${sheet}`,
+            BORDER_mm + 4,
+            listTop + 5 * row,
+            TEXT_mm,
+          );
+        });
+    }
+    // The legend stands at the foot, left of the title block, where the drawing leaves it room.
+    const free = spot.y > top + tile.h || spot.x + spot.w + 4 < left;
+    if (index === 0 && key.length > 0 && free && spot.w + 7 < beside_mm) {
+      pen.draw(key, spot.x - keyBox.x, spot.y - keyBox.y, { x: 0, y: 0, w, h });
+      keyed = true;
+    }
   });
   outline('One-line', 1);
 
   const wide = w > 300;
   const groups: readonly (readonly [string, readonly Table[]])[] = [
-    ['Findings', [findingsTable(review, wide), passesTable(review)]],
+    ['Findings', [findingsTable(lineUp, review, wide), passesTable(review), notJudgedTable(review)]],
     ['Schedules', [cableSchedule(lineUp, review, wide), equipmentList(lineUp, review)]],
     ['Assumptions, open items', [openItems(review), assumptionsTable(review), switchedOff(lineUp), NOT_COVERED, CAUTION]],
   ];
+  doc.addPage([w, h], w > h ? 'landscape' : 'portrait');
+  let y = BORDER_mm + 5;
   for (const [kind, tables] of groups) {
-    doc.addPage([w, h], w > h ? 'landscape' : 'portrait');
-    let y = BORDER_mm + 5;
+    if (!keyed) {
+      pen.text('Marks on the one-line', BORDER_mm + 3, y + HEAD_mm * 0.8, HEAD_mm, 600);
+      pen.draw(key, BORDER_mm + 5 - keyBox.x, y + HEAD_mm + 5 - keyBox.y, { x: 0, y: 0, w, h });
+      y += HEAD_mm + keyBox.h + 12;
+      keyed = true;
+    }
     for (const table of tables) {
       y = drawTable(pen, table, y, w, h, (page) => outline(table.title, page));
     }
@@ -115,6 +166,11 @@ function drawTable(pen: Pen, table: Table, from: number, w: number, h: number, b
   begun(doc.getNumberOfPages());
   pen.text(table.title, edge, y + HEAD_mm * 0.8, HEAD_mm, 600);
   y += HEAD_mm + 2.5;
+  if (table.intro) {
+    const lines = pen.wrapped(table.intro, w - 2 * edge, TEXT_mm);
+    for (const [i, line] of lines.entries()) pen.text(line, edge, y + 3.2 + 5 * i, TEXT_mm);
+    y += 5 * lines.length + 2;
+  }
   if (table.rows.length === 0) {
     pen.text(table.empty, edge, y + 3.2, TEXT_mm);
     return y + 12;
@@ -148,7 +204,7 @@ function drawTable(pen: Pen, table: Table, from: number, w: number, h: number, b
       fontStyle: 'normal',
       fontSize: TEXT_mm * PT,
       textColor: '#1C2225',
-      cellPadding: { top: 1, bottom: 1, left: 1.2, right: 1.2 },
+      cellPadding: { top: 1, bottom: 1, left: 1.2, right: 2.6 },
       overflow: 'linebreak',
       lineWidth: { bottom: 0.18 },
       lineColor: '#80827B',

@@ -1,5 +1,5 @@
 import { jsPDF } from 'jspdf';
-import type { Box, Ink, Item, Segment } from '../drawing/displayList.ts';
+import { type Box, type Ink, type Item, type Segment, TEXT_mm } from '../drawing/displayList.ts';
 import { arc } from '../drawing/glyphs.ts';
 import { LIGHT } from '../drawing/svg.ts';
 
@@ -81,16 +81,28 @@ export class Pen {
     });
   }
 
-  /** In one line of this width, shortened when it must be. */
+  /** In one line of this width: first smaller, down to the smallest that is printed, then shortened with a sign that it is. */
   fitted(text: string, x: number, y: number, width_mm: number, size_mm: number, weight: 400 | 600 = 400): void {
     this.doc.setFont(FACE, weight === 600 ? 'bold' : 'normal');
-    this.doc.setFontSize(size_mm * PT);
     let shown = this.safe(text);
-    if (this.doc.getTextWidth(shown) > width_mm) {
-      while (shown !== '' && this.doc.getTextWidth(`${shown}…`) > width_mm) shown = shown.slice(0, -1);
+    const wide = (candidate: string, size: number): boolean => {
+      this.doc.setFontSize(size * PT);
+      return this.doc.getTextWidth(candidate) > width_mm;
+    };
+    let size = size_mm;
+    while (size > TEXT_mm && wide(shown, size)) size = Math.max(TEXT_mm, size - 0.2);
+    if (wide(shown, size)) {
+      while (shown !== '' && wide(`${shown}…`, size)) shown = shown.slice(0, -1);
       shown = `${shown.trimEnd()}…`;
     }
-    this.text(shown, x, y, size_mm, weight);
+    this.text(shown, x, y, size, weight);
+  }
+
+  /** In lines of at most this width. */
+  wrapped(text: string, width_mm: number, size_mm: number): readonly string[] {
+    this.doc.setFont(FACE, 'normal');
+    this.doc.setFontSize(size_mm * PT);
+    return this.doc.splitTextToSize(this.safe(text), width_mm) as string[];
   }
 
   line(x1: number, y1: number, x2: number, y2: number, weight_mm: number): void {

@@ -53,41 +53,60 @@ const where = (finding: Finding): string => {
 };
 const margin = (finding: Finding): string => (finding.margin_pct === null ? '–' : `${figure(Number(finding.margin_pct.toFixed(1)))} %`);
 
-export function findingsTable(review: Review, wide: boolean): Table {
+/** What the reader of results must know before them: limits that the project sets, and checks that it switches off. */
+export function groundRules({ project }: LineUp): string {
+  const { feederDrop_pct, leadDrop_pct, motorPeak_V } = project.limits;
+  const limits = [
+    ...(feederDrop_pct === undefined ? [] : [`drop in a feeder ${feederDrop_pct} %`]),
+    ...(leadDrop_pct === undefined ? [] : [`drop in a motor lead ${leadDrop_pct} %`]),
+    ...(motorPeak_V === undefined ? [] : [`peak at a motor ${motorPeak_V} V`]),
+  ];
+  const off = Object.entries(project.checks).filter(([, setting]) => setting.off);
+  return [
+    ...(limits.length > 0 ? [`Limits of this project: ${limits.join(', ')}.`] : []),
+    ...(off.length > 0
+      ? [
+          `Switched off for this project: ${off.map(([slug, { reason }]) => `${slug} (${reason?.trim() || 'no reason given'})`).join(', ')}.`,
+        ]
+      : []),
+  ].join(' ');
+}
+
+export function findingsTable(lineUp: LineUp, review: Review, wide: boolean): Table {
   const numbers = numbered(review);
   const listed = review.findings.filter((each) => numbers.has(each.id));
-  const base = { title: 'Findings', empty: 'No finding stands against this line-up.', verdictColumn: 1 };
+  const base = { title: 'Findings', intro: groundRules(lineUp), empty: 'No finding stands against this line-up.', verdictColumn: 1 };
   const todo = (each: Finding): string => each.remedies.join('\n') || '–';
+  const numbersOf = (each: Finding): string =>
+    each.value === null
+      ? '–'
+      : [
+          `${figure(each.value)} ${each.unit}`.trim(),
+          ...(each.limit === null ? [] : [`limit ${figure(each.limit)}`]),
+          ...(each.margin_pct === null ? [] : [`margin ${margin(each)}`]),
+        ].join('\n');
   if (wide)
     return {
       ...base,
       columns: [
         { head: 'No.', w: 11, right: true },
         { head: 'Verdict', w: 27 },
-        { head: 'Check', w: 38 },
-        { head: 'Where', w: 28 },
-        { head: 'Value', w: 17, right: true },
-        { head: 'Limit', w: 17, right: true },
-        { head: 'Unit', w: 14 },
-        { head: 'Margin', w: 18, right: true },
-        { head: 'On whose word', w: 22 },
-        { head: 'Source', grow: 1 },
-        { head: 'Finding', grow: 2.2 },
-        { head: 'What to do', grow: 1.8 },
+        { head: 'Check', w: 36 },
+        { head: 'Where', w: 27 },
+        { head: 'Value, limit', w: 31 },
+        { head: 'Finding', grow: 1.7 },
+        { head: 'What to do', grow: 1.5 },
+        { head: 'On whose word', grow: 1.3 },
       ],
       rows: listed.map((each) => [
         `${numbers.get(each.id)}`,
         VERDICT_WORD[each.verdict],
         each.title,
         where(each),
-        figure(each.value),
-        figure(each.limit),
-        each.unit || '–',
-        margin(each),
-        each.authority,
-        each.source,
+        numbersOf(each),
         each.text,
         todo(each),
+        `${each.authority}: ${each.source}`,
       ]),
     };
   return {
@@ -96,47 +115,66 @@ export function findingsTable(review: Review, wide: boolean): Table {
       { head: 'No.', w: 11, right: true },
       { head: 'Verdict', w: 25 },
       { head: 'Check, where', grow: 1 },
-      { head: 'Value, limit, margin', w: 26 },
-      { head: 'Finding, source, what to do', grow: 2 },
+      { head: 'Value, limit', w: 31 },
+      { head: 'Finding, what to do, on whose word', grow: 2 },
     ],
     rows: listed.map((each) => [
       `${numbers.get(each.id)}`,
       VERDICT_WORD[each.verdict],
       `${each.title}\n${where(each)}`,
-      `${figure(each.value)}\n${figure(each.limit)}\n${each.unit || '–'}\n${margin(each)}`,
-      `${each.text}\nOn whose word: ${each.authority}, ${each.source}\nWhat to do: ${todo(each)}`,
+      numbersOf(each),
+      `${each.text}\nWhat to do: ${todo(each)}\nOn whose word: ${each.authority}, ${each.source}`,
     ]),
   };
 }
 
+/** What passes, one row a check, each place in a line of its own with its margin. */
 export function passesTable(review: Review): Table {
-  // The same words about several places stand in one row.
-  const rows = new Map<string, { readonly first: Finding; readonly places: Set<string> }>();
+  const rows = new Map<string, { readonly first: Finding; readonly lines: Set<string> }>();
   for (const each of review.findings) {
-    if (LISTED.includes(each.verdict)) continue;
-    const key = [each.verdict, each.check, each.text, each.source].join('|');
-    const row = rows.get(key) ?? { first: each, places: new Set<string>() };
-    row.places.add(where(each).replace('\n', ', '));
-    rows.set(key, row);
+    if (each.verdict !== 'pass') continue;
+    const row = rows.get(each.check) ?? { first: each, lines: new Set<string>() };
+    row.lines.add(`${each.text}${each.margin_pct === null ? '' : ` Margin ${margin(each)}.`}`);
+    rows.set(each.check, row);
   }
   return {
-    title: 'Checks that pass or do not apply',
+    title: 'Checks that pass',
     empty: 'No check passes yet.',
     columns: [
-      { head: 'Verdict', w: 34 },
-      { head: 'Check', grow: 1 },
-      { head: 'Where', grow: 1 },
-      { head: 'Finding', grow: 2 },
-      { head: 'Source', grow: 1.3 },
+      { head: 'Check', w: 46 },
+      { head: 'What was found', grow: 2 },
+      { head: 'On whose word', grow: 1 },
     ],
-    verdictColumn: 0,
-    rows: [...rows.values()].map(({ first, places }) => [
-      VERDICT_WORD[first.verdict],
-      first.title,
-      [...places].join('; '),
-      first.text,
-      `${first.authority}, ${first.source}`,
-    ]),
+    rows: [...rows.values()].map(({ first, lines }) => [first.title, [...lines].join('\n'), `${first.authority}: ${first.source}`]),
+  };
+}
+
+/** What was not judged because nothing there is to judge, or because the project does not want it, with the reason. */
+export function notJudgedTable(review: Review): Table {
+  const rows = new Map<string, { readonly first: Finding; readonly places: Set<string> }>();
+  for (const each of review.findings) {
+    if (each.verdict !== 'not-applicable' && each.verdict !== 'out-of-scope') continue;
+    const key = `${each.check}|${each.text}`;
+    const row = rows.get(key) ?? { first: each, places: new Set<string>() };
+    row.places.add(each.subject.tag || 'line-up');
+    rows.set(key, row);
+  }
+  // Links say the same of every check: once is enough.
+  const links = [...rows.values()].filter(({ first }) => first.text === 'A connection inside one enclosure.');
+  const others = [...rows.values()].filter((row) => !links.includes(row));
+  const tags = [...new Set(links.flatMap(({ places }) => [...places]))];
+  return {
+    title: 'Not judged, and why',
+    empty: 'Every check applies.',
+    columns: [
+      { head: 'Check', w: 52 },
+      { head: 'Where', grow: 1 },
+      { head: 'Reason', grow: 1.4 },
+    ],
+    rows: [
+      ...others.map(({ first, places }) => [first.title, [...places].join(', '), first.text]),
+      ...(links.length > 0 ? [['Checks of cables', tags.join(', '), 'A connection inside one enclosure.']] : []),
+    ],
   };
 }
 

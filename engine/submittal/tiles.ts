@@ -1,5 +1,5 @@
 import type { Box, Item } from '../drawing/displayList.ts';
-import { textBox } from '../drawing/extent.ts';
+import { extent, textBox } from '../drawing/extent.ts';
 import type { OneLine } from '../drawing/oneLine.ts';
 
 /** Splits a one-line over several sheets at full size: text is never made smaller than can be read. Cuts fall where only cables cross. */
@@ -7,6 +7,8 @@ export function tilesOf(drawing: OneLine, w: number, h: number): readonly Box[] 
   const kept: Box[] = [
     ...drawing.parts.filter((part) => part.kind === 'element'),
     ...drawing.items.filter((item): item is Extract<Item, { t: 'text' }> => item.t === 'text').map(textBox),
+    // Rings with numbers: a ring cut in two says nothing.
+    ...drawing.items.filter((item) => item.t === 'circle' && item.r > 3).map((item) => extent([item])),
   ];
   const xs = cuts(
     drawing.x_mm,

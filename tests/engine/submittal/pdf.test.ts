@@ -5,6 +5,7 @@ import { review } from '../../../engine/index.ts';
 import { submittalPdf } from '../../../engine/submittal/pdf.ts';
 import { numbered } from '../../../engine/submittal/tables.ts';
 import { threeRuns } from '../drawing/threeRuns.ts';
+import { manyRuns } from '../manyRuns.ts';
 
 const font = (name: string) => new Uint8Array(readFileSync(new URL(`../../../public/fonts/${name}`, import.meta.url)));
 const fonts = { regular: font('SourceSans3_400Regular.ttf'), semibold: font('SourceSans3_600SemiBold.ttf') };
@@ -105,5 +106,39 @@ describe('submittal', () => {
       expect(height).toBeCloseTo((h * 72) / 25.4, 0);
     }
     for (const part of lineUp.elements) expect(pages.join('')).toContain(bare(part.tag));
+  });
+
+  it('prints the limits of the project and the checks it switches off before the findings, and the reason in both', async () => {
+    const project = {
+      ...lineUp.project,
+      limits: { leadDrop_pct: 2 },
+      checks: { harmonics: { off: true, reason: 'a study of the site is at hand' } },
+    };
+    const own = { ...lineUp, project };
+    const { pages } = await read(submittalPdf(own, review(own), options));
+    const all = pages.join('');
+    expect(all).toContain(bare('Limits of this project: drop in a motor lead 2 %.'));
+    expect(all).toContain(bare('Switched off for this project: harmonics (a study of the site is at hand).'));
+    expect(all).toContain(bare('Harmonics, screen'));
+  });
+
+  it('where the one-line is cut, both sheets name where it goes on', async () => {
+    const site = manyRuns(9);
+    const { pages } = await read(submittalPdf(site, review(site), { ...options, sheetSize: 'ANSI-B' }));
+    expect(pages[0]).toContain(bare('A: B-1 goes on at sheet 2'));
+    expect(pages[1]).toContain(bare('A: B-1 comes from sheet 1'));
+    expect(pages[1]).toContain(bare('B: B-1 goes on at sheet 3'));
+  });
+
+  it('explains the marks that are on it', async () => {
+    const { pages } = await read(submittalPdf(lineUp, answer, options));
+    expect(pages.slice(0, 2).join('')).toContain(bare('number in the table of findings'));
+  });
+
+  it('a title too long for its cell is made smaller, then shortened with a sign that it is', async () => {
+    const long = { ...lineUp, project: { ...lineUp.project, title: 'Long title '.repeat(30).trim() } };
+    const { pages, smallest_pt } = await read(submittalPdf(long, review(long), options));
+    expect(pages[0]).toContain(bare('…'));
+    expect(smallest_pt).toBeGreaterThan(10.7);
   });
 });

@@ -1,0 +1,42 @@
+import { readdirSync, readFileSync } from 'node:fs';
+import { join } from 'node:path';
+import { describe, expect, it } from 'vitest';
+import { textBox } from '../../../engine/drawing/extent.ts';
+import { type Item, type LineUp, load, oneLine, review, tidyPositions } from '../../../engine/index.ts';
+import { numbered } from '../../../engine/submittal/tables.ts';
+import { manyRuns } from '../manyRuns.ts';
+
+/** No text lies on another, and none on a symbol: computed from the display list that screen and paper share. */
+
+const FOLDER = join(import.meta.dirname, '../../../examples');
+const EXAMPLES: readonly (readonly [string, LineUp])[] = readdirSync(FOLDER).map((name) => {
+  const loaded = load(readFileSync(join(FOLDER, name), 'utf8'));
+  if (!loaded.ok) throw new Error(loaded.what);
+  return [name, loaded.lineUp];
+});
+const SITES = [1, 2, 5, 12, 40].map((runs) => [`${runs} runs`, manyRuns(runs)] as const);
+
+const overlap = (a: { x: number; y: number; w: number; h: number }, b: typeof a): number =>
+  Math.max(0, Math.min(a.x + a.w, b.x + b.w) - Math.max(a.x, b.x)) * Math.max(0, Math.min(a.y + a.h, b.y + b.h) - Math.max(a.y, b.y));
+
+describe.each([...EXAMPLES, ...SITES])('%s', (_name, lineUp) => {
+  const placed = { ...lineUp, positions: { ...tidyPositions(lineUp), ...lineUp.positions } };
+  const answer = review(placed);
+  it.each([
+    ['with its numbers', { callouts: numbered(answer) }],
+    ['without', {}],
+  ] as const)('%s', (_how, options) => {
+    const drawing = oneLine(placed, answer, options);
+    const isText = (item: Item): item is Extract<Item, { t: 'text' }> => item.t === 'text';
+    const texts = drawing.items.filter(isText).map((item) => ({ text: item.text, ...textBox(item) }));
+    const clashes: string[] = [];
+    texts.forEach((a, i) => {
+      for (const b of texts.slice(i + 1)) if (overlap(a, b) > 0.3) clashes.push(`${a.text} on ${b.text}`);
+    });
+    const symbols = drawing.parts.filter((part) => part.kind === 'element');
+    const own = new Set(symbols.flatMap((part) => part.items.filter(isText).map((item) => item.text)));
+    for (const text of texts)
+      for (const symbol of symbols) if (!own.has(text.text) && overlap(text, symbol) > 0.5) clashes.push(`${text.text} on a symbol`);
+    expect(clashes).toEqual([]);
+  });
+});
