@@ -86,6 +86,7 @@ export function ProjectForm({ project }: { readonly project: LineUp['project'] }
               key={each.path}
               field={each}
               value={valueAt(project, each.path)}
+              unset="not set"
               units={project.units}
               take={(value) => commit(each, (before) => setProject(before, each.path, value))}
             />

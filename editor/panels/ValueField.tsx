@@ -11,6 +11,8 @@ export interface ValueFieldProps {
   readonly typed?: string | undefined;
   readonly origin?: string | undefined;
   readonly units: Units;
+  /** What an empty field says; 'not known' unless something else is meant. */
+  readonly unset?: string;
   /** It cannot be left empty. */
   readonly needed?: boolean;
   /** Answers why a value was not taken, or null. */
@@ -52,7 +54,7 @@ interface ControlProps extends ValueFieldProps {
   readonly setBad: (bad: string | null) => void;
 }
 
-function Choice({ field, value, needed, take, id, bad, setBad }: ControlProps) {
+function Choice({ field, value, needed, unset, take, id, bad, setBad }: ControlProps) {
   const choices = field.kind === 'yesno' ? ['yes', 'no'] : (field.choices ?? []);
   const shown = field.kind === 'yesno' ? (value === true ? 'yes' : value === false ? 'no' : '') : typeof value === 'string' ? value : '';
   return (
@@ -64,7 +66,7 @@ function Choice({ field, value, needed, take, id, bad, setBad }: ControlProps) {
         setBad(take(target.value === '' ? undefined : field.kind === 'yesno' ? target.value === 'yes' : target.value))
       }
     >
-      {!needed && <option value="">not known</option>}
+      {!needed && <option value="">{unset ?? 'not known'}</option>}
       {/* A file may hold a value this list does not know. */}
       {(shown === '' || choices.includes(shown) ? choices : [...choices, shown]).map((each) => (
         <option key={each} value={each}>
@@ -75,7 +77,7 @@ function Choice({ field, value, needed, take, id, bad, setBad }: ControlProps) {
   );
 }
 
-function Entry({ field, value, typed, units, needed, take, id, bad, setBad }: ControlProps) {
+function Entry({ field, value, typed, units, needed, unset, take, id, bad, setBad }: ControlProps) {
   const [draft, setDraft] = useState<string | null>(null);
   const known = value !== undefined;
   const shown = !known
@@ -103,7 +105,7 @@ function Entry({ field, value, typed, units, needed, take, id, bad, setBad }: Co
       id={id}
       value={draft ?? shown}
       data-clean={draft === null}
-      placeholder={needed ? undefined : 'not known'}
+      placeholder={needed ? undefined : (unset ?? 'not known')}
       autoComplete="off"
       spellCheck={false}
       aria-invalid={bad !== null}

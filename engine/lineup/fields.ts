@@ -144,7 +144,7 @@ export const FIELDS: Readonly<Record<ElementKind | 'cable', readonly Field[]>> =
     choice('filterJumpers', 'Filter jumpers', ['in', 'out'], INSTALLER),
     of('faultRating_A', 'Fault rating', 'current', DRIVE),
     words('faultRatingDevice', 'Fault rating holds with', DRIVE),
-    yesNo('faultRatingDeviceDrawn', 'That device is the one drawn', SPECIFICATION),
+    yesNo('faultRatingDeviceDrawn', 'Device as marked', SPECIFICATION, 'The device drawn ahead is the one its fault rating is marked with'),
     choice('control', 'Control', ['scalar', 'vector'], SPECIFICATION),
     of('leakageCurrent_A', 'Current to earth', 'current', DRIVE, 'Through its filter, at rated voltage'),
     words('manual.page', 'Manual, page', DRIVE),

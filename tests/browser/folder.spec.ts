@@ -1,0 +1,49 @@
+import { createReadStream, existsSync } from 'node:fs';
+import { createServer, type Server } from 'node:http';
+import { extname, join, normalize } from 'node:path';
+import { test as base, expect } from '@playwright/test';
+
+/** The built site on a plain web server, in a folder of its own: nothing asks for the root. */
+
+const DIST = join(import.meta.dirname, '../../dist');
+const TYPES: Readonly<Record<string, string>> = {
+  '.html': 'text/html',
+  '.js': 'text/javascript',
+  '.css': 'text/css',
+  '.woff2': 'font/woff2',
+};
+const FOLDER = '/some/deep/folder/';
+
+const test = base.extend<{ site: string }>({
+  // biome-ignore lint/correctness/noEmptyPattern: the runner wants the fixtures it is given in braces
+  site: async ({}, use) => {
+    const server: Server = createServer((request, response) => {
+      const path = (request.url ?? '').split('?')[0] ?? '';
+      const file = join(DIST, normalize(path.slice(FOLDER.length - 1).replace(/\/$/, '/index.html')));
+      if (!path.startsWith(FOLDER) || !file.startsWith(DIST) || !existsSync(file)) {
+        response.writeHead(404).end();
+        return;
+      }
+      response.writeHead(200, { 'content-type': TYPES[extname(file)] ?? 'application/octet-stream' });
+      createReadStream(file).pipe(response);
+    });
+    await new Promise<void>((ready) => server.listen(0, ready));
+    const at = server.address();
+    await use(`http://localhost:${typeof at === 'object' && at ? at.port : 0}${FOLDER}`);
+    server.close();
+  },
+});
+
+test('it starts, opens an example and writes a package, from a folder', async ({ page, site }) => {
+  const faults: string[] = [];
+  page.on('response', (response) => response.status() >= 400 && faults.push(response.url()));
+  page.on('pageerror', (fault) => faults.push(fault.message));
+  await page.goto(site);
+  await page.getByText('Heron Weir pumps').click();
+  await expect(page.getByText('Heron Weir pumps is not ready to issue')).toBeVisible();
+  expect(await page.evaluate(() => document.fonts.check('16px "Source Sans 3"'))).toBe(true);
+  const waiting = page.waitForEvent('download');
+  await page.getByRole('button', { name: 'Issue package' }).click();
+  expect((await waiting).suggestedFilename()).toMatch(/\.pdf$/);
+  expect(faults).toEqual([]);
+});
