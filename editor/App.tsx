@@ -11,6 +11,16 @@ const Workspace = lazy(loadWorkspace);
 
 let autosaving: Promise<void> | null = null;
 
+/** While the sheet is still being fetched. */
+function Opening() {
+  return (
+    <main className="start">
+      <h1>Copperline</h1>
+      <p role="status">Opening the sheet…</p>
+    </main>
+  );
+}
+
 export function App() {
   const lineUp = useEditor((state) => state.lineUp);
   const review = useEditor((state) => state.review);
@@ -43,7 +53,7 @@ export function App() {
     // biome-ignore lint/a11y/noStaticElementInteractions: dropping a file is one of three ways; the other two are buttons
     <div className="page" onDragOver={(event) => event.preventDefault()} onDrop={onDrop}>
       {lineUp && review && !atStart ? (
-        <Suspense>
+        <Suspense fallback={<Opening />}>
           <Workspace key={opened} lineUp={lineUp} review={review} theme={theme} />
         </Suspense>
       ) : (

@@ -33,7 +33,9 @@ async function write(): Promise<void> {
   if (!lineUp) return;
   try {
     await put('current', lineUp);
-    if (useEditor.getState().lineUp === lineUp) setSaved('saved in this browser');
+    const now = useEditor.getState();
+    // What is in a file already need not say less.
+    if (now.lineUp === lineUp && now.saved !== 'saved to file') setSaved('saved in this browser');
   } catch {
     setSaved('not saved');
   }

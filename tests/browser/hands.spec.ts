@@ -35,6 +35,7 @@ test('by clicks alone: part and sheet, port and port, part and cable', async ({ 
 
 test('by keyboard: A and Enter build a run; arrows nudge as one step; Delete and Ctrl Z', async ({ page }) => {
   await page.getByRole('button', { name: 'Blank sheet' }).click();
+  await expect(page.getByRole('navigation', { name: 'Parts' })).toBeVisible();
   await page.keyboard.press('a');
   await page.keyboard.press('Enter');
   for (const name of ['Drive', 'Motor']) {

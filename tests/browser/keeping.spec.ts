@@ -42,6 +42,7 @@ test('a line-up goes out as a file and comes back the same', async ({ page }) =>
   });
   await page.reload();
   await page.getByText('Heron Weir pumps').click();
+  await expect(page.getByTestId('sheet')).toBeVisible();
   const saving = page.waitForEvent('download');
   await page.keyboard.press('Control+s');
   const file = await (await saving).path();
