@@ -187,6 +187,10 @@ export const given = (part: Element | Cable, ...paths: readonly string[]): reado
     return [{ what: `${label} of ${tag}`, value: `${shown}${typed}`, origin: origin?.origin ?? 'entered', source: origin?.page ?? '' }];
   });
 
+/** Where a limit that was copied from a drive's manual stands, for the source of a finding: it overrides the screening rules. */
+export const manualOf = (drive: ElementOf<'drive'>): string =>
+  `the manual of ${drive.tag}${drive.manual?.page ? `, page ${drive.manual.page}` : ', page not given'}; it overrides the screening rules`;
+
 /** A value that a table gave. */
 export const lookedUp = (what: string, value: string, source: string): Input => ({ what, value, origin: 'looked up', source });
 

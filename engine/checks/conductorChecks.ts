@@ -6,7 +6,9 @@ import {
   cableSubject,
   endSubject,
   finding,
+  given,
   lacks,
+  lookedUp,
   marginAbove,
   missingOf,
   notApplicable,
@@ -52,6 +54,11 @@ export const smallestConductor: Check = {
       finding(this, subject, runs, {
         verdict: small ? 'caution' : between ? 'note' : 'pass',
         quantity: 'conductor area',
+        inputs: [
+          ...given(cable, 'conductor.size'),
+          lookedUp('area', `${size.area_mm2} mm²`, size.system === 'us' ? 'NEC Chapter 9 Table 8' : 'IEC 60228'),
+        ],
+        working: [`${fixed(size.area_mm2, 3)} mm² against ${least} mm²`],
         value: size.area_mm2,
         limit: least,
         unit: 'mm²',
@@ -83,6 +90,7 @@ export const conductorMetal: Check = {
       return [
         finding(this, cableSubject(cable), runs, {
           verdict: 'pass',
+          inputs: given(cable, 'conductor.metal'),
           phrase: 'copper',
           text: `${cable.tag} is copper, which every terminal takes.`,
         }),
@@ -103,6 +111,7 @@ export const conductorMetal: Check = {
       const taken = marked === 'copper-aluminium';
       return finding(this, subject, runs, {
         verdict: taken ? 'pass' : 'fail',
+        inputs: [...given(cable, 'conductor.metal'), ...given(element, 'terminalMetal')],
         phrase: taken ? 'marked for aluminium' : 'aluminium on copper-only lugs',
         text: taken
           ? `${cable.tag} is aluminium and ${element.tag} is marked for it.`

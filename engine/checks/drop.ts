@@ -10,6 +10,7 @@ import {
   finding,
   given,
   lacks,
+  manualOf,
   marginAbove,
   marginBelow,
   missingOf,
@@ -119,7 +120,7 @@ export const feederDrop: Check = {
           finding(this, subject, runs, {
             verdict: 'fail',
             authority: 'manual',
-            source: 'the drive’s own manual',
+            source: manualOf(drive),
             case: 'low line',
             quantity: 'voltage at the drive',
             value: low_pct,

@@ -83,6 +83,8 @@ export const faultRating: Check = {
           value: available,
           unit: 'A',
           quantity: 'available fault current',
+          inputs: ahead.flatMap((part) => given(part, 'faultCurrent_A', 'ratedPower_VA', 'impedance_pct', 'conductor.size', 'length_m')),
+          working: workingOf(flow, basis),
           text: `Cannot be judged yet:${known} Not known: ${missing.map((each) => `${each.label.toLowerCase()} of ${each.tag}`).join(', ')}.`,
         }),
       ];

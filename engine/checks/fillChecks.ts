@@ -160,6 +160,7 @@ function glands(check: Check, cable: Cable, runs: readonly string[]): readonly F
         verdict: out ? 'fail' : 'pass',
         authority: 'manual',
         quantity: 'outer diameter',
+        working: [`${fixed(od, 2)} mm; the gland takes ${fixed(least, 1)} to ${fixed(most, 1)} mm`],
         value: od,
         limit: exceeds(least, od) ? least : most,
         unit: 'mm',

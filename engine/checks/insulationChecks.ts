@@ -210,6 +210,7 @@ export const insulationVoltage: Check = {
         limit,
         unit: 'V',
         inputs: given(cable, 'insulation.type', 'insulation.voltage_V'),
+        working: [`cable ${fixed(value, 0)} V; supply ${fixed(nominal_V, 0)} V asks ${fixed(limit, 0)} V`],
         margin_pct: -(marginBelow(value, limit) ?? 0),
         phrase: `${fixed(value, 0)} V class`,
         text: `${cable.tag} is rated ${fixed(value, 0)} V; on a ${fixed(nominal_V, 0)} V drive ${fixed(limit, 0)} V is asked.`,

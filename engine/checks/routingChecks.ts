@@ -69,6 +69,7 @@ export const separation: Check = {
         finding(this, subject, runs, {
           verdict: divider ? 'note' : 'caution',
           quantity: 'distance',
+          working: near,
           value,
           limit,
           unit: 'mm',

@@ -14,6 +14,7 @@ import {
   fix,
   given,
   lacks,
+  manualOf,
   marginBelow,
   missingOf,
   notApplicable,
@@ -57,6 +58,7 @@ export const shieldPresent: Check = {
         finding(this, subject, runs, {
           verdict: 'pass',
           phrase: 'shielded',
+          inputs: real.flatMap((cable) => given(cable, 'construction', 'installation.raceway')),
           text: `From ${drive.tag} to ${motor.tag} every cable has a shield, an armour or a metal raceway.`,
         }),
       ];
@@ -79,6 +81,12 @@ export const shieldPresent: Check = {
       finding(this, subject, runs, {
         verdict: manual || category ? 'fail' : 'caution',
         authority: manual ? 'manual' : category ? 'standard' : 'guide',
+        source: manual ? manualOf(drive) : this.source,
+        inputs: [
+          ...given(drive, 'manual.shieldRequired'),
+          ...real.flatMap((cable) => given(cable, 'construction', 'installation.raceway', 'length_m')),
+        ],
+        working: [`${tags}: ${fixed(metres, 2)} m without shield or metal raceway`],
         quantity: 'length without shield',
         value: metres,
         limit: 0,
@@ -144,6 +152,10 @@ export const shieldContinuity: Check = {
           verdict: 'pass',
           phrase: 'shield continuous',
           text: `The shield runs unbroken from ${drive.tag} to ${motor.tag}.`,
+          inputs: [
+            ...cables.flatMap((cable) => given(cable, 'construction', 'from.landing', 'to.landing')),
+            ...boxes.flatMap((box) => given(box, 'box', 'bondBar')),
+          ],
           working: [`path: ${path}`],
         }),
       ];
@@ -254,11 +266,13 @@ export const shieldLanding: Check = {
     ).map(([end, element]) => {
       const subject = endSubject(cable, end);
       const { landing, pigtailLength_mm, pigtailWidth_mm } = cable[end];
+      const inputs = given(cable, `${end}.landing`, `${end}.pigtailLength_mm`, `${end}.pigtailWidth_mm`);
       if (carrier === 'unknown') return openFinding(this, subject, runs, missingOf(cable, 'construction', 'installation.raceway'));
       if (landing === undefined)
         return openFinding(this, subject, runs, [lacks(cable, `${end}.landing`)], { phrase: `landing at ${element.tag}?` });
       if (landing === 'none') {
         return finding(this, subject, runs, {
+          inputs,
           verdict: 'fail',
           phrase: `${what} not landed`,
           text: `The ${what} of ${cable.tag} is not landed at ${element.tag}.`,
@@ -267,6 +281,7 @@ export const shieldLanding: Check = {
       }
       if (landing !== 'pigtail')
         return finding(this, subject, runs, {
+          inputs,
           verdict: 'pass',
           phrase: 'landed all round',
           text: `The ${what} of ${cable.tag} is landed all round at ${element.tag}.`,
@@ -275,6 +290,7 @@ export const shieldLanding: Check = {
       if (project.emcCategory === undefined) return openFinding(this, subject, runs, noCategory(project));
       if (strict)
         return finding(this, subject, runs, {
+          inputs,
           verdict: 'fail',
           authority: 'standard',
           source: `${this.source}; IEC 61800-3 category ${project.emcCategory}`,
@@ -288,11 +304,13 @@ export const shieldLanding: Check = {
       // Longer than the guide allows is still a caution without an EMC demand: one guide accepts pigtails in ordinary industry.
       const over = exceeds(ratio, PIGTAIL_RATIO);
       return finding(this, subject, runs, {
+        inputs,
         verdict: over && demandsEmc(project.emcCategory) ? 'fail' : 'caution',
         quantity: 'pigtail length over width',
         value: ratio,
         limit: PIGTAIL_RATIO,
         unit: '',
+        working: [`${fixed(pigtailLength_mm, 1)} mm / ${fixed(pigtailWidth_mm, 1)} mm = ${fixed(ratio, 2)}`],
         margin_pct: marginBelow(ratio, PIGTAIL_RATIO),
         phrase: `pigtail ${fixed(ratio, 1)} : 1`,
         text: `${cable.tag} is landed at ${element.tag} by a pigtail ${fixed(pigtailLength_mm, 0)} mm long and ${fixed(pigtailWidth_mm, 0)} mm wide, ${fixed(ratio, 1)} times its width; ${PIGTAIL_RATIO} is the most the guides bear.`,
@@ -348,6 +366,8 @@ export const auxiliaryCores: Check = {
           authority: 'code',
           source: 'NEC 300.3(C)',
           quantity: 'insulation of the cores',
+          inputs: given(cable, `auxiliary.${i}.insulation_V`),
+          working: [`cores ${fixed(insulated, 0)} V, power conductors ${fixed(nominal_V, 0)} V`],
           value: insulated,
           limit: nominal_V,
           unit: 'V',

@@ -9,6 +9,7 @@ import {
   finding,
   given,
   lacks,
+  manualOf,
   marginAbove,
   marginBelow,
   missingOf,
@@ -105,6 +106,7 @@ export const supplyStiffness: Check = {
         finding(this, subject, runs, {
           verdict: 'fail',
           authority: 'manual',
+          source: manualOf(drive),
           phrase: 'reactor asked for',
           text: `The manual of ${drive.tag} asks for a line reactor and none is drawn ahead of it.`,
           remedies: STIFFNESS_REMEDIES.slice(0, 1),
@@ -200,6 +202,7 @@ export const voltageUnbalance: Check = {
         phrase: `unbalance ${fixed(value, 1)} %`,
         text: `The line voltages of ${element.tag} differ by ${fixed(value, 1)} % from their mean; to 2 % is usual, over 3 % is too much.`,
         inputs: given(element, 'unbalance_pct'),
+        working: [`as given: ${fixed(value, 2)} %`],
         remedies:
           verdict === 'pass'
             ? []
@@ -374,6 +377,7 @@ export const residualCurrent: Check = {
         limit: 1000 * limit,
         unit: 'mA',
         margin_pct: marginBelow(sum, limit),
+        working: [`sum of the drives ${fixed(1000 * sum, 2)} mA; 0.3 × ${fixed(1000 * setting, 0)} mA = ${fixed(1000 * limit, 2)} mA`],
         phrase: `${fixed(1000 * sum, 0)} mA to earth`,
         text: `The drives behind ${element.tag} pass ${fixed(1000 * sum, 1)} mA to earth; ${fixed(1000 * limit, 1)} mA is 30 % of its setting.`,
         inputs: [

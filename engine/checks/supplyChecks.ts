@@ -1,4 +1,4 @@
-import { type Check, cableSubject, elementSubject, finding, lacks, notApplicable, openFinding, tagsOf } from './check.ts';
+import { type Check, cableSubject, elementSubject, finding, given, lacks, manualOf, notApplicable, openFinding, tagsOf } from './check.ts';
 import type { Finding, Missing } from './finding.ts';
 import { carrierOf } from './shieldPath.ts';
 
@@ -66,6 +66,13 @@ export const inputShield: Check = {
       finding(this, subject, runs, {
         verdict: bare ? (manual ? 'fail' : 'caution') : 'pass',
         authority: manual ? 'manual' : 'guide',
+        source: manual
+          ? drives
+              .filter((drive) => drive.manual?.inputShieldRequired)
+              .map(manualOf)
+              .join('; ')
+          : this.source,
+        inputs: given(cable, 'construction', 'installation.raceway'),
         phrase: bare ? 'input not shielded' : 'input shielded',
         text: bare
           ? `${cable.tag} has neither shield nor metal raceway${manual ? '; the drive’s manual asks for one' : ' between filter and drive'}${project.emcCategory && project.emcCategory !== 'none' ? ` (category ${project.emcCategory} asked)` : ''}.`
@@ -103,6 +110,10 @@ export const supplyEarthing: Check = {
         openFinding(this, subject, runs, [lacks(earthingPart, earthingPart.kind === 'transformer' ? 'secondaryEarthing' : 'earthing')]),
       ];
     const words = EARTHING_WORDS[earthing] ?? earthing;
+    const inputs = [
+      ...given(earthingPart, 'earthing', 'secondaryEarthing'),
+      ...given(drive, 'manual.allowedEarthing', 'builtInFilter', 'filterJumpers'),
+    ];
     const allowed = drive.manual?.allowedEarthing;
     const fitted = filters.length > 0 || drive.builtInFilter === true;
     const remedies = [
@@ -113,7 +124,9 @@ export const supplyEarthing: Check = {
     if (allowed && !allowed.includes(earthing)) {
       return [
         finding(this, subject, runs, {
+          inputs,
           verdict: 'fail',
+          source: manualOf(drive),
           phrase: `${words} supply`,
           text: `The supply of ${drive.tag} is ${words}; its manual allows ${allowed.map((each) => EARTHING_WORDS[each]).join(', ')}.`,
           remedies,
@@ -121,7 +134,7 @@ export const supplyEarthing: Check = {
       ];
     }
     if (SOLID.has(earthing))
-      return [finding(this, subject, runs, { verdict: 'pass', phrase: words, text: `The supply of ${drive.tag} is ${words}.` })];
+      return [finding(this, subject, runs, { inputs, verdict: 'pass', phrase: words, text: `The supply of ${drive.tag} is ${words}.` })];
     const missing: Missing[] = [];
     if (drive.builtInFilter === undefined && filters.length === 0) missing.push(lacks(drive, 'builtInFilter'));
     if (drive.filterJumpers === undefined) missing.push(lacks(drive, 'filterJumpers'));
@@ -129,6 +142,7 @@ export const supplyEarthing: Check = {
     if (earthing === 'ungrounded' && (filters.length > 0 || (fitted && jumpered))) {
       return [
         finding(this, subject, runs, {
+          inputs,
           verdict: 'fail',
           authority: 'physics',
           phrase: 'filter on ungrounded supply',
@@ -141,6 +155,7 @@ export const supplyEarthing: Check = {
     if (fitted || jumpered)
       return [
         finding(this, subject, runs, {
+          inputs,
           verdict: allowed ? 'note' : 'caution',
           phrase: `${words} supply`,
           text: `The supply of ${drive.tag} is ${words} with its filter or varistors to earth connected${allowed ? '; its manual allows it' : ', and no permission of the manual is entered'}.`,
@@ -149,6 +164,7 @@ export const supplyEarthing: Check = {
       ];
     return [
       finding(this, subject, runs, {
+        inputs,
         verdict: 'note',
         phrase: `${words} supply`,
         text: `The supply of ${drive.tag} is ${words}; nothing to earth is connected in it.`,

@@ -65,6 +65,12 @@ export const outputDisconnect: Check = {
           limit: need,
           unit: 'A',
           margin_pct: marginAbove(rated, need),
+          working: [
+            `${basis === 'us' ? '1.15 × ' : ''}${fixed(
+              currents.reduce((sum, current) => sum + current, 0),
+              2,
+            )} A = ${fixed(need, 2)} A`,
+          ],
           phrase: `${fixed(rated, 0)} of ${fixed(need, 0)} A`,
           text: `${element.tag} is rated ${fixed(rated, 0)} A; ${fixed(need, 1)} A are needed${basis === 'us' ? ' (115 % of the table current)' : ''}.`,
           inputs: [
@@ -294,6 +300,7 @@ function groupCurrent(check: Check, drive: Drive, motors: Motors): Finding {
     limit: rated,
     unit: 'A',
     margin_pct: marginBelow(sum, rated),
+    working: [`sum ${fixed(sum, 2)} A; with 10 % in hand ${fixed(1.1 * sum, 2)} A`],
     phrase: `${fixed(sum, 0)} of ${fixed(rated, 0)} A`,
     text: `${runs.join(', ')} together draw ${fixed(sum, 1)} A; ${drive.tag} delivers ${fixed(rated, 1)} A, and 10 % in hand is usual.`,
     inputs: [...given(drive, 'outputCurrent_A'), ...motors.flatMap((motor) => given(motor, 'ratedCurrent_A'))],
@@ -357,6 +364,7 @@ function groupSwitching(check: Check, drive: Drive, motors: Motors): Finding {
     limit,
     unit: 'A',
     margin_pct: marginBelow(value, limit),
+    working: [`${fixed(sum, 2)} A + 5 × ${fixed(largest, 2)} A = ${fixed(value, 2)} A; overload ${fixed(limit, 2)} A`],
     phrase: `${fixed(value, 0)} of ${fixed(limit, 0)} A`,
     text: `Switching on ${tagsOf(alone).join(' or ')} while the others run takes ${fixed(value, 0)} A; the overload of ${drive.tag} is ${fixed(limit, 0)} A${over ? ': start them together only' : ''}.`,
     inputs: [

@@ -11,6 +11,7 @@ import {
   elementSubject,
   exceeds,
   finding,
+  given,
   lacks,
   marginBelow,
   missingOf,
@@ -132,6 +133,7 @@ export const criticalLength: Check = {
       limit: wave.critical_m,
       unit: 'm',
       margin_pct: marginBelow(wave.input.length_m, wave.critical_m),
+      inputs: [...given(drive, 'riseTime_s'), ...cables.flatMap((cable) => given(cable, 'length_m', 'lengthMost_m'))],
       working: wave.working.slice(0, 1),
       assumptions: wave.assumptions.slice(0, 1),
     };
@@ -250,6 +252,8 @@ export const motorPeakVoltage: Check = {
           verdict: over ? 'fail' : 'pass',
           authority: judged.authority,
           quantity: 'peak, stated by the maker of the filter',
+          inputs: [...given(softened, 'motorPeak_V'), ...given(motor, 'insulation', 'peakLimit_V', 'ratedVoltage_V')],
+          working: [`${fixed(stated, 1)} V stated, ${fixed(judged.peak_V, 1)} V allowed`],
           value: stated,
           limit: judged.peak_V,
           unit: 'V',
@@ -274,6 +278,12 @@ export const motorPeakVoltage: Check = {
     const shown = {
       authority: judged.authority,
       quantity: 'peak line to line, nominal supply',
+      case: 'rated' as const,
+      inputs: [
+        ...given(drive, 'riseTime_s', 'brakingBus_V'),
+        ...given(motor, 'insulation', 'peakLimit_V', 'ratedVoltage_V', 'ratedPower_W'),
+        ...cables.flatMap((cable) => given(cable, 'length_m', 'lengthMost_m', 'construction', 'insulation.type', 'conductor.size')),
+      ],
       value,
       limit: judged.peak_V,
       unit: 'V',
