@@ -682,7 +682,6 @@ export const IEC_AMBIENT_GROUND: readonly (readonly [number, number | null, numb
   [80, null, 0.38],
 ];
 
-/** Bunched in air, on a surface, embedded or enclosed: [circuits, factor]. */
 /** Thermal resistivity of the ground: [K m/W, in ducts (D1), direct (D2)]. The tables are for 2.5. */
 export const IEC_SOIL_SOURCE: Source = table('Table B.52.16', 'from memory');
 export const IEC_SOIL: readonly (readonly [number, number, number])[] = [
@@ -695,6 +694,7 @@ export const IEC_SOIL: readonly (readonly [number, number, number])[] = [
   [3, 0.96, 0.9],
 ];
 
+/** Bunched in air, on a surface, embedded or enclosed: [circuits, factor]. On trays and in the ground other tables allow more: this is the safe side. */
 export const IEC_GROUPING_SOURCE: Source = table('Table B.52.17 item 1', 'published');
 export const IEC_GROUPING: readonly (readonly [number, number])[] = [
   [1, 1],

@@ -65,7 +65,7 @@ function contents(cable: Cable): { readonly area_mm2: number; readonly count: nu
 }
 
 /** Conductor of the table plus wall and nylon on both sides: that is what NEC Chapter 9 Table 5 prints for these types. */
-function wireDiameter_mm(cable: Cable, size: string): number | null {
+export function wireDiameter_mm(cable: Pick<Cable, 'insulation'>, size: string): number | null {
   const bare = conductorDiameter_mm(size);
   const wall = cable.insulation.wall_mm ?? wallThickness_mm(cable.insulation.type, size)?.wall_mm;
   const area = conductorSize(size)?.area_mm2;

@@ -23,7 +23,7 @@ export function faultCurrent_A(nominal_V: number, path_ohm: Complex, basis: 'us'
 }
 
 /** Correction of a transformer's impedance, KT = 0.95 c / (1 + 0.6 xT) (IEC 60909-0 clause 6.3.3). @param reactance_pu xT, per unit */
-export const transformerCorrection = (reactance_pu: number): number => (0.95 * VOLTAGE_FACTOR) / (1 + 0.6 * reactance_pu);
+export const transformerCorrection = (reactance_pu: number, factor = VOLTAGE_FACTOR): number => (0.95 * factor) / (1 + 0.6 * reactance_pu);
 
 /** Greatest instantaneous current, κ √2 I, κ = 1.02 + 0.98 exp(−3 R/X) (IEC 60909-0 clause 8.1). */
 export function peakFaultCurrent_A(symmetrical_A: number, path_ohm: Complex): number {
