@@ -7,7 +7,8 @@ import { skinAndProximity } from './skinAndProximity.ts';
  * Resistance and reactance of one phase conductor, ohm per metre.
  *
  * US sizes: NEC Chapter 9 Table 9 (75 °C, 60 Hz), R moved to the temperature by Table 8 note 2, X in proportion to frequency.
- * Sizes without a row there take Table 8's d.c. resistance and the reactance of the nearest row above.
+ * Sizes without a row there take Table 8's d.c. resistance, raised as the rows on both sides are by alternating current, and the
+ * reactance of the nearest row above.
  * Metric sizes: IEC 60228 at 20 °C, moved to the temperature (IEC 60287-1-1 Table 1), with skin and proximity effect
  * (IEC 60287-1-1); X 0.08 milliohm per metre at 50 Hz (IEC 60364-5-52 Annex G).
  */
@@ -48,23 +49,37 @@ function usImpedance({ size, metal, temperature_C, frequency_Hz, surround }: Con
   const own = US_CONDUCTORS.find((candidate) => candidate.name === size);
   const alternating = row?.[metal]?.[surround];
   const direct = metal === 'copper' ? own?.copper_ohmPerKft : own?.aluminium_ohmPerKft;
-  const at75 = alternating ?? direct ?? null;
-  if (at75 === null || !own) return null;
   const nearest =
-    row ?? AC_IMPEDANCE.find((candidate) => (conductorSize(candidate.name)?.area_mm2 ?? 0) >= own.area_mm2) ?? AC_IMPEDANCE.at(-1);
-  if (!nearest) return null;
+    row ?? AC_IMPEDANCE.find((candidate) => (conductorSize(candidate.name)?.area_mm2 ?? 0) >= (own?.area_mm2 ?? 0)) ?? AC_IMPEDANCE.at(-1);
+  if (!nearest || !own || direct === undefined || direct === null) return null;
+  const at75 = alternating ?? direct * raisedBy(own.area_mm2, metal, surround);
   const coefficient = metal === 'copper' ? 0.00323 : 0.0033;
   const factor = 1 + coefficient * (temperature_C - 75);
-  const source = alternating === undefined ? `${cite(TABLE_8)}, reactance as ${nearest.name} in Table 9` : cite(TABLE_9);
+  const source =
+    alternating === undefined ? `${cite(TABLE_8)}, raised as the sizes beside it in Table 9; reactance as ${nearest.name}` : cite(TABLE_9);
   return {
     resistance_ohmPerM: (at75 * factor) / METRES_PER_KFT,
     reactance_ohmPerM: (nearest.reactance[surround] / METRES_PER_KFT) * (frequency_Hz / 60),
     source,
     working: [
-      `R ${at75} Ω/kft at 75 °C, ${size} ${metal}, ${surround} (${source})${temperature_C === 75 ? '' : ` × [1 + ${coefficient} (${digits(temperature_C)} − 75)] (Table 8 note 2) = ${digits(at75 * factor)} Ω/kft`}`,
+      `R ${digits(at75)} Ω/kft at 75 °C, ${size} ${metal}, ${surround} (${source})${temperature_C === 75 ? '' : ` × [1 + ${coefficient} (${digits(temperature_C)} − 75)] (Table 8 note 2) = ${digits(at75 * factor)} Ω/kft`}`,
       `X ${nearest.reactance[surround]} Ω/kft at 60 Hz${frequency_Hz === 60 ? '' : ` × ${digits(frequency_Hz)}/60`}`,
     ],
   };
+}
+
+/** How much alternating current raises the d.c. resistance of a size without a row of its own: between the rows on both sides of it, by area. */
+function raisedBy(area_mm2: number, metal: 'copper' | 'aluminium', surround: ConductorInput['surround']): number {
+  const known = AC_IMPEDANCE.flatMap((row) => {
+    const own = US_CONDUCTORS.find((candidate) => candidate.name === row.name);
+    const direct = metal === 'copper' ? own?.copper_ohmPerKft : own?.aluminium_ohmPerKft;
+    const alternating = row[metal]?.[surround];
+    return own && direct && alternating ? [{ area: own.area_mm2, ratio: Math.max(1, alternating / direct) }] : [];
+  });
+  const above = known.find((each) => each.area >= area_mm2);
+  const below = known.filter((each) => each.area < area_mm2).at(-1);
+  if (!above || !below) return (above ?? below)?.ratio ?? 1;
+  return below.ratio + ((above.ratio - below.ratio) * (area_mm2 - below.area)) / (above.area - below.area);
 }
 
 function iecImpedance({ size, metal, build, wall_mm, temperature_C, frequency_Hz }: ConductorInput): ConductorImpedance | null {
