@@ -3,6 +3,7 @@ import type { Cable } from '../lineup/cable.ts';
 import type { Element } from '../lineup/elements.ts';
 import type { Basis } from '../lineup/project.ts';
 import { type Ampacity, ampacity } from '../physics/ampacity.ts';
+import type { Amperes, Celsius } from '../physics/units.ts';
 
 /** What a cable of the document may carry. */
 
@@ -43,7 +44,7 @@ export function cableAmpacity(cable: Cable, basis: Basis, terminal_C: number | n
 }
 
 /** Temperature of the conductor under this load, T = Ta + (Tm − Ta)(I/Iz)², or null where the ampacity is not known. */
-export function loadTemperature_C(cable: Cable, basis: Basis, current_A: number): number | null {
+export function loadTemperature_C(cable: Cable, basis: Basis, current_A: Amperes): Celsius | null {
   const limit_C = insulationTemperature_C(cable);
   const carried = cableAmpacity(cable, basis, null);
   const { ambient_C } = cable.installation;

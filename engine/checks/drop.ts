@@ -214,7 +214,8 @@ export const leadDrop: Check = {
         }),
       ];
     }
-    const drop_V = start.voltage_V - terminal.voltage_V;
+    // Across a transformer on the output, the volts at the drive are those it would give the motor without load.
+    const drop_V = start.voltage_V * terminal.gain - terminal.voltage_V;
     const value = (100 * drop_V) / rated;
     const own = project.limits.leadDrop_pct;
     const limit = own ?? 3;
@@ -252,7 +253,7 @@ export const leadDrop: Check = {
       ],
       working: [
         `current of ${motor.tag}: ${fixed(motor.ratedCurrent_A ?? 0, 1)} A at ${fixed(motor.ratedFrequency_Hz ?? (basis === 'us' ? 60 : 50), 0)} Hz`,
-        `at the drive ${fixed(start.voltage_V, 2)} V, at the motor ${fixed(terminal.voltage_V, 2)} V (phasor solution)`,
+        `at the drive ${fixed(start.voltage_V, 2)} V${terminal.gain === 1 ? '' : ` × ${fixed(terminal.gain, 4)} through the transformer`}, at the motor ${fixed(terminal.voltage_V, 2)} V (phasor solution)`,
       ],
       assumptions: [
         ...(drive.outputRatio_pct === undefined

@@ -14,11 +14,13 @@ import { inputShield, supplyEarthing } from './supplyChecks.ts';
 import { bypass, outputContactor, outputDisconnect, severalMotors } from './switchingChecks.ts';
 import { inputTerminals, outputCapacitor, parallelSets, terminalRange } from './terminalChecks.ts';
 import { topology } from './topology.ts';
+import { voltageMatch } from './voltageMatch.ts';
 import { criticalLength, motorPeakVoltage } from './waveChecks.ts';
 
 /** Every check, in the order in which a line-up is read. */
 export const CHECKS: readonly Check[] = [
   topology,
+  voltageMatch,
   supplyStiffness,
   supplyEarthing,
   feederAmpacity,

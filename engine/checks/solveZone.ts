@@ -4,6 +4,7 @@ import type { Zone } from '../network/network.ts';
 import { add, type Complex, complex, magnitude, scale, ZERO } from '../physics/complex.ts';
 import { faultCurrent_A, peakFaultCurrent_A, sourceImpedance, transformerCorrection } from '../physics/faultCurrent.ts';
 import { type Branch, type FlowResult, type Load, powerFlow } from '../physics/powerFlow.ts';
+import type { Amperes, Ohms, Volts } from '../physics/units.ts';
 import { loadTemperature_C } from './cableAmpacity.ts';
 import { cableImpedance, ratedTemperature_C } from './cableModel.ts';
 import type { Assumption, CaseName } from './finding.ts';
@@ -19,27 +20,29 @@ export type SolvedCase = Exclude<CaseName, 'bypass'>;
 
 /** Line to line; null when something that decides it is not known. */
 export interface CaseResult {
-  readonly voltage_V: number | null;
-  readonly current_A: number | null;
-  readonly drop_V: number | null;
+  readonly voltage_V: Volts | null;
+  readonly current_A: Amperes | null;
+  readonly drop_V: Volts | null;
 }
 
 /** The first three are those of the rated case. */
 export interface StepResult extends CaseResult {
   readonly cases: Readonly<Record<SolvedCase, CaseResult>>;
-  readonly resistance_ohm: number | null;
-  readonly reactance_ohm: number | null;
+  readonly resistance_ohm: Ohms | null;
+  readonly reactance_ohm: Ohms | null;
   /** Three-phase symmetrical, conductors cold; null where it is not known, and behind a drive, whose bridge passes none. */
-  readonly faultCurrent_A: number | null;
+  readonly faultCurrent_A: Amperes | null;
   /** From the source to here, one phase: at the temperature of the solution, and with conductors cold. */
   readonly path_ohm: Complex | null;
   readonly coldPath_ohm: Complex | null;
   /** Greatest instantaneous value of that current (IEC 60909-0), null as above. */
-  readonly faultPeak_A: number | null;
+  readonly faultPeak_A: Amperes | null;
+  /** Voltage here over voltage at the start of the zone, without load: what transformers and their taps make of it. */
+  readonly gain: number;
   /** Everything is known, and yet the load cannot be carried: the voltage collapses. */
   readonly collapsed: boolean;
   /** Nominal voltage at this place, from the source through the transformers. */
-  readonly nominal_V: number | null;
+  readonly nominal_V: Volts | null;
   /** How resistance and reactance came about. */
   readonly says: readonly string[];
   readonly assumptions: readonly Assumption[];
@@ -245,6 +248,8 @@ export function solveZone(zone: Zone, available_V: Readonly<Record<SolvedCase, n
   };
 
   const collapsed = rated !== null && !rated.converged && !drawn.includes(null) && impedances.every((each) => each.known);
+  const gains: number[] = [];
+  for (const step of steps) gains.push((step.parent < 0 ? 1 : (gains[step.parent] ?? 1)) / (impedances[step.index]?.ratio ?? 1));
   const voltageKnown: boolean[] = [];
   const cold: (Complex | null)[] = [];
   const warm: (Complex | null)[] = [];
@@ -286,6 +291,7 @@ export function solveZone(zone: Zone, available_V: Readonly<Record<SolvedCase, n
       path_ohm: warm[i] ?? null,
       coldPath_ohm: path,
       faultPeak_A: fault === null || path === null ? null : peakFaultCurrent_A(fault + fedBack_A, path),
+      gain: gains[i] ?? 1,
       collapsed,
       nominal_V: volts,
       says: impedance.says,
@@ -307,6 +313,7 @@ export const NO_FLOW: StepResult = {
   faultPeak_A: null,
   path_ohm: null,
   coldPath_ohm: null,
+  gain: 1,
   collapsed: false,
   nominal_V: null,
   says: [],

@@ -10,7 +10,8 @@ const FAULTS: Readonly<
     verdict: 'fail',
     phrase: 'closes a loop',
     text: (part, other) => `${part} closes a loop at ${other}: a one-line is judged as a tree from source to motor.`,
-    remedy: 'Take this connection out, or draw one device of the loop open (a bypass contactor, a tie).',
+    remedy:
+      'Take this connection out, or draw one device of the loop open (a bypass contactor, a tie). Sets in parallel are one cable with its number of sets.',
   },
   'two-sources': {
     verdict: 'fail',

@@ -12,6 +12,7 @@ import {
   type ReferenceMethod,
 } from '../catalog/iecAmpacity.ts';
 import { cite } from '../catalog/source.ts';
+import type { Amperes, Celsius } from './units.ts';
 
 /** What current a cable may carry, all sets together, with each factor named. */
 
@@ -20,10 +21,10 @@ export interface AmpacityInput {
   readonly size: string;
   readonly metal: 'copper' | 'aluminium';
   readonly sets: number;
-  readonly insulationTemperature_C: number;
+  readonly insulationTemperature_C: Celsius;
   /** Null: not known; no cap is applied and the caller judges it both ways. */
   readonly terminalTemperature_C: number | null;
-  readonly ambient_C: number;
+  readonly ambient_C: Celsius;
   /** In the same raceway or bundle (US). */
   readonly loadedConductors: number;
   readonly method: ReferenceMethod;
@@ -35,8 +36,8 @@ export interface AmpacityInput {
 }
 
 export interface Ampacity {
-  readonly value_A: number;
-  readonly table_A: number;
+  readonly value_A: Amperes;
+  readonly table_A: Amperes;
   readonly factors: readonly { readonly name: string; readonly value: number; readonly source: string }[];
   /** Which row and column were used. */
   readonly column: string;

@@ -2,6 +2,7 @@ import { AC_IMPEDANCE, TABLE_9 } from '../catalog/acImpedance.ts';
 import { conductorSize, IEC_60228, IEC_CONDUCTORS, TABLE_8, US_CONDUCTORS } from '../catalog/conductors.ts';
 import { cite } from '../catalog/source.ts';
 import { skinAndProximity } from './skinAndProximity.ts';
+import type { Celsius, Hertz } from './units.ts';
 
 /**
  * Resistance and reactance of one phase conductor, ohm per metre.
@@ -23,8 +24,8 @@ export interface ConductorInput {
   readonly build?: 'solid' | 'stranded' | 'flexible' | undefined;
   /** Of the insulation, for the spacing of the cores; not known: the closest. */
   readonly wall_mm?: number | undefined;
-  readonly temperature_C: number;
-  readonly frequency_Hz: number;
+  readonly temperature_C: Celsius;
+  readonly frequency_Hz: Hertz;
   readonly surround: 'steel' | 'aluminium' | 'nonmetallic';
 }
 

@@ -1,4 +1,5 @@
 import { type Complex, complex, magnitude } from './complex.ts';
+import type { Amperes, Volts } from './units.ts';
 
 /**
  * Three-phase symmetrical fault current. US practice: nominal voltage over the impedance of the path. IEC 60909-0: with the voltage
@@ -9,14 +10,14 @@ const VOLTAGE_FACTOR = 1.1;
 const factorOf = (basis: 'us' | 'iec'): number => (basis === 'iec' ? VOLTAGE_FACTOR : 1);
 
 /** What stands behind terminals of this fault current, so that a fault right there draws just that. Ohm, line to neutral. */
-export function sourceImpedance(nominal_V: number, fault_A: number, xOverR: number, basis: 'us' | 'iec'): Complex {
+export function sourceImpedance(nominal_V: Volts, fault_A: Amperes, xOverR: number, basis: 'us' | 'iec'): Complex {
   const size = (factorOf(basis) * nominal_V) / Math.sqrt(3) / fault_A;
   const r = size / Math.hypot(1, xOverR);
   return complex(r, r * xOverR);
 }
 
 /** @param path_ohm from the source to the fault, the source included; null when there is no impedance at all */
-export function faultCurrent_A(nominal_V: number, path_ohm: Complex, basis: 'us' | 'iec'): number | null {
+export function faultCurrent_A(nominal_V: Volts, path_ohm: Complex, basis: 'us' | 'iec'): Amperes | null {
   const size = magnitude(path_ohm);
   if (!(size > 0)) return null;
   return (factorOf(basis) * nominal_V) / Math.sqrt(3) / size;
@@ -26,7 +27,7 @@ export function faultCurrent_A(nominal_V: number, path_ohm: Complex, basis: 'us'
 export const transformerCorrection = (reactance_pu: number, factor = VOLTAGE_FACTOR): number => (0.95 * factor) / (1 + 0.6 * reactance_pu);
 
 /** Greatest instantaneous current, κ √2 I, κ = 1.02 + 0.98 exp(−3 R/X) (IEC 60909-0 clause 8.1). */
-export function peakFaultCurrent_A(symmetrical_A: number, path_ohm: Complex): number {
+export function peakFaultCurrent_A(symmetrical_A: Amperes, path_ohm: Complex): Amperes {
   const kappa = path_ohm.im > 0 ? 1.02 + 0.98 * Math.exp((-3 * path_ohm.re) / path_ohm.im) : 1.02;
   return kappa * Math.SQRT2 * symmetrical_A;
 }

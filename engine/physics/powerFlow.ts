@@ -1,4 +1,5 @@
 import { add, type Complex, complex, conjugate, divide, magnitude, multiply, scale, subtract, ZERO } from './complex.ts';
+import type { Amperes, Volts } from './units.ts';
 
 /**
  * Phasor power flow of a radial three-phase network, one phase to neutral, by backward and forward sweeps
@@ -25,8 +26,8 @@ export interface Load {
    */
   readonly kind: 'power' | 'regulated' | 'impedance';
   /** Line to line. */
-  readonly ratedVoltage_V: number;
-  readonly ratedCurrent_A: number;
+  readonly ratedVoltage_V: Volts;
+  readonly ratedCurrent_A: Amperes;
   /** Lagging. Null takes the angle that lowers the voltage most: that of the path's own impedance. */
   readonly powerFactor: number | null;
 }
@@ -48,7 +49,7 @@ const TOLERANCE = 1e-12;
  * @param nodes number of nodes, the source included
  * @param branches in any order; each node but the source has exactly one that feeds it
  */
-export function powerFlow(source_V: number, nodes: number, branches: readonly Branch[], loads: readonly Load[]): FlowResult {
+export function powerFlow(source_V: Volts, nodes: number, branches: readonly Branch[], loads: readonly Load[]): FlowResult {
   const inOrder = [...branches].sort((a, b) => a.to - b.to);
   const noLoad: Complex[] = new Array(nodes).fill(ZERO);
   const path: Complex[] = new Array(nodes).fill(ZERO);

@@ -22,6 +22,12 @@ const worstOf = (lineUp: LineUp, check: string): Finding | undefined =>
   review(lineUp).findings.find((each) => each.check === check && each.verdict !== 'not-applicable');
 
 const CASES: readonly (readonly [check: string, says: string, changes: readonly Change[], verdict: string])[] = [
+  // Nameplates against the nominal voltage, ± 10 %
+  ['voltage-match', 'a 230 V drive on 480 V', [['VFD-1', 'ratedVoltage_V', 230]], 'fail'],
+  ['voltage-match', 'a 575 V motor behind a 480 V drive', [['M-1', 'ratedVoltage_V', 575]], 'fail'],
+  ['voltage-match', 'a 230 V motor behind a 480 V drive', [['M-1', 'ratedVoltage_V', 230]], 'caution'],
+  ['voltage-match', 'a transformer for 4160 V on 12 470 V', [['T-1', 'primaryVoltage_V', 4160]], 'fail'],
+  ['voltage-match', 'rated voltage not known', [['VFD-1', 'ratedVoltage_V', undefined]], 'open'],
   // Insulation: two makers' guides, 15 mil everywhere; NEC 310.10(C)
   [
     'insulation-wall',

@@ -1,0 +1,122 @@
+import { describe, expect, it } from 'vitest';
+import { setValue } from '../../../editor/store/edits.ts';
+import { type LineUp, review } from '../../../engine/index.ts';
+import { expectClose } from '../../reference/expectClose.ts';
+import { horsepower, inSteel, LineUpBuilder, shielded } from '../lineUpBuilder.ts';
+
+/** Transformers and their taps, step-up zones behind a drive, operating cases: each against the figure worked by hand beside it. */
+
+const marks = { box: 'metal', terminalTemperature_C: 75, terminalMetal: 'copper-aluminium' } as const;
+const motor = { ratedPower_W: horsepower(60), ratedVoltage_V: 460, ratedFrequency_Hz: 60, ratedCurrent_A: 75, powerFactor: 0.86, ...marks };
+const drive = {
+  tag: 'D',
+  ratedVoltage_V: 480,
+  inputCurrent_A: 72,
+  outputCurrent_A: 77,
+  inputPowerFactor: 0.95,
+  overload_pct: 150,
+  ...marks,
+};
+const site = (): LineUp =>
+  new LineUpBuilder({ title: 'one' })
+    .part('supply', { tag: 'S', voltage_V: 12_470, frequency_Hz: 60, faultCurrent_A: 12_000, xOverR: 10, earthing: 'solid-wye' })
+    .part('transformer', {
+      tag: 'T',
+      ratedPower_VA: 1e6,
+      primaryVoltage_V: 12_470,
+      secondaryVoltage_V: 480,
+      impedance_pct: 5.75,
+      xOverR: 6,
+      secondaryEarthing: 'solid-wye',
+    })
+    .cable(inSteel('3 AWG', 140, { tag: 'F' }))
+    .part('drive', drive)
+    .cable(shielded('2 AWG', 210, { tag: 'W' }))
+    .part('motor', { tag: 'M', ...motor })
+    .build();
+const idOf = (lineUp: LineUp, tag: string) => [...lineUp.elements, ...lineUp.cables].find((each) => each.tag === tag)?.id ?? '';
+const volts = (lineUp: LineUp, tag: string) => review(lineUp).elements.find((each) => each.tag === tag)?.voltage_V ?? Number.NaN;
+const set = (lineUp: LineUp, tag: string, path: string, value: unknown) => setValue(lineUp, idOf(lineUp, tag), path, value);
+
+describe('transformers', () => {
+  it('a tap of +5 % on the primary lowers the secondary by 1/1.05', () => {
+    const light = set(site(), 'D', 'inputCurrent_A', 1e-6);
+    expectClose(volts(light, 'D'), 480, { relative: 1e-6 }, 'no load');
+    expectClose(volts(set(light, 'T', 'tap_pct', 5), 'D'), 480 / 1.05, { relative: 1e-6 }, 'no load, by hand');
+  });
+  it('the fault current behind it is that of its impedance and the utility’s', () => {
+    // Z of the utility on 480 V: 12 470 / (√3 × 12 000) × (480 / 12 470)² = 0.88893 mΩ at X/R 10; transformer 0.0575 × 480² / 1e6 = 13.248 mΩ at X/R 6.
+    const [zu, zt] = [(12_470 / Math.sqrt(3) / 12_000) * (480 / 12_470) ** 2, (0.0575 * 480 ** 2) / 1e6];
+    const r = zu / Math.hypot(1, 10) + zt / Math.hypot(1, 6);
+    const x = (10 * zu) / Math.hypot(1, 10) + (6 * zt) / Math.hypot(1, 6);
+    const atDrive = set(site(), 'F', 'length_m', 0);
+    expectClose(
+      review(atDrive).elements.find((each) => each.tag === 'D')?.faultCurrent_A ?? 0,
+      480 / Math.sqrt(3) / Math.hypot(r, x),
+      { relative: 1e-9 },
+      'by hand',
+    );
+  });
+  it('motors that run without a drive feed a fault only where the project says so', () => {
+    const direct = new LineUpBuilder({ title: 'direct' })
+      .part('supply', { tag: 'S', voltage_V: 480, faultCurrent_A: 20_000, xOverR: 8 })
+      .part('bus', { tag: 'B' })
+      .part('motor', { tag: 'M', ...motor })
+      .build();
+    const at = (lineUp: LineUp) => review(lineUp).elements.find((each) => each.tag === 'B')?.faultCurrent_A ?? 0;
+    expectClose(at(direct), 20_000, { relative: 1e-9 }, 'the utility alone');
+    expectClose(
+      at({ ...direct, project: { ...direct.project, motorContribution: true } }),
+      20_000 + 4 * 75,
+      { relative: 1e-9 },
+      'IEEE 141, 4 × rated',
+    );
+  });
+});
+
+describe('a step-up transformer behind a drive', () => {
+  const up = new LineUpBuilder({ title: 'up' })
+    .part('supply', { tag: 'S', voltage_V: 480, frequency_Hz: 60, faultCurrent_A: 20_000, earthing: 'solid-wye' })
+    .part('drive', { ...drive, inputCurrent_A: 72 })
+    .part('filter', { tag: 'Z', role: 'sine', drop_pct: 4, ratedCurrent_A: 77, ratedVoltage_V: 480 })
+    .part('transformer', { tag: 'TU', ratedPower_VA: 75_000, primaryVoltage_V: 480, secondaryVoltage_V: 2400, impedance_pct: 5, xOverR: 4 })
+    .cable(shielded('2 AWG', 2000, { tag: 'W' }))
+    .part('motor', { tag: 'M', ...motor, ratedVoltage_V: 2300, ratedCurrent_A: 14.5 })
+    .build();
+  it('the motor is judged on the secondary voltage, and the drop is what is lost, not the step', () => {
+    const { findings, runs } = review(up);
+    expect(findings.find((each) => each.check === 'voltage-match' && each.subject.tag === 'M')?.limit).toBe(2400);
+    const drop = findings.find((each) => each.check === 'lead-drop' && each.verdict !== 'not-applicable');
+    expect(drop?.value ?? -1).toBeGreaterThan(0);
+    expect(drop?.value ?? 100).toBeLessThan(15);
+    expect(runs[0]?.terminalVoltage_pct ?? 0).toBeGreaterThan(90);
+  });
+  it('the cable behind it has the class of the secondary', () => {
+    const found = review(up).findings.find((each) => each.check === 'insulation-voltage' && each.subject.tag === 'W');
+    expect([found?.verdict, found?.limit]).toEqual(['caution', 2000]);
+  });
+});
+
+describe('operating cases', () => {
+  it('low line lowers the drive’s voltage, and the verdict says so', () => {
+    const asked = set(set(site(), 'S', 'voltageLeast_pct', 90), 'D', 'manual.inputVoltageLeast_pct', 95);
+    const found = review(asked).findings.find((each) => each.check === 'feeder-drop');
+    expect([found?.verdict, found?.case, found?.authority]).toEqual(['fail', 'low line', 'manual']);
+    expect(found?.value ?? 100).toBeLessThan(90);
+  });
+  it('the voltage at the motor is given for low line and overload too', () => {
+    const found = review(site()).findings.find((each) => each.check === 'lead-drop');
+    expect(found?.text).toMatch(/Other cases: low line \d+\.\d %, overload \d+\.\d %/);
+  });
+  it('by load, a conductor that carries little is cooler than the table and loses less', () => {
+    const [rated, byLoad] = [undefined, 'by-load' as const].map((conductorTemperature) => {
+      const each = set(site(), 'D', 'inputCurrent_A', 20);
+      const project = { ...each.project, ...(conductorTemperature ? { conductorTemperature } : {}) };
+      return review({ ...each, project }).cables.find((cable) => cable.tag === 'F')?.resistance_ohm ?? 0;
+    });
+    expect(byLoad ?? 0).toBeLessThan(rated ?? 0);
+    // T = 30 + (90 − 30) (20 / 115)² = 31.8 °C for 3 AWG copper at 115 A, 90 °C column: R × [1 + 0.00323 (31.8 − 75)].
+    const temperature = 30 + 60 * (20 / 115) ** 2;
+    expectClose(byLoad ?? 0, (rated ?? 0) * (1 + 0.00323 * (temperature - 75)), { relative: 1e-3 }, 'by hand, dry place');
+  });
+});
