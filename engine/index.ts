@@ -20,5 +20,6 @@ export { fixed } from './lineup/roundTo.ts';
 export { save } from './lineup/save.ts';
 export { formatQuantity, type Parsed, parseQuantity, type Quantity, type Units } from './lineup/units.ts';
 export { createReviewer, type Reviewer, review } from './review/createReviewer.ts';
+export { groundRules } from './review/groundRules.ts';
 export { type SourcesPage, sourcesMarkdown, sourcesPage } from './review/sourcesPage.ts';
 export { type FiveNumbers, startFromFive } from './sizing/startFromFive.ts';

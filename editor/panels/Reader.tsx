@@ -1,5 +1,5 @@
 import { lazy, Suspense, useState } from 'react';
-import type { Finding, LineUp, Review } from '../../engine/index.ts';
+import { type Finding, groundRules, type LineUp, type Review } from '../../engine/index.ts';
 import { select, showFinding, useEditor } from '../store/editorStore.ts';
 import { Badge } from './Badge.tsx';
 import { FindingView } from './FindingView.tsx';
@@ -37,6 +37,7 @@ export function Reader({ lineUp, review }: { readonly lineUp: LineUp; readonly r
   return (
     <aside className="reader" aria-label="Review" key="all">
       <h1 className="serif">{headline(lineUp, review)}</h1>
+      {groundRules(lineUp) !== '' && <p className="muted">{groundRules(lineUp)}</p>}
       <Said findings={review.findings} />
       <Passes findings={review.findings} />
       <Outline lineUp={lineUp} review={review} />

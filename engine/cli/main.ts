@@ -1,7 +1,7 @@
 import { readdirSync, readFileSync, renameSync, rmSync, writeFileSync } from 'node:fs';
 import { basename, join } from 'node:path';
 import { fileURLToPath } from 'node:url';
-import { CHECKS, type LineUp, load, type Review, review, sourcesMarkdown, sourcesPage } from '../index.ts';
+import { CHECKS, groundRules, type LineUp, load, type Review, review, sourcesMarkdown, sourcesPage } from '../index.ts';
 import { submittalPdf } from '../submittal/pdf.ts';
 
 /** check FILE... [--json] [--basis us|iec] [--pdf OUT] | --list | --docs. Exit 0 nothing fails, 1 something fails, 2 bad input or usage, 3 internal fault. */
@@ -73,11 +73,13 @@ function writePdf(lineUp: LineUp, result: Review, out: string): boolean {
 /** One finding as the JSON report holds it: everything but the edits that would mend it. */
 const plain = (result: Review) => result.findings.map(({ fixes: _fixes, ...rest }) => rest);
 
-function asText(file: string, result: Review): void {
+function asText(file: string, lineUp: LineUp, result: Review): void {
   const { counts } = result;
   print(
     `${file}: ${result.verdict.toUpperCase()}  ${counts.fail} fail, ${counts.open} open, ${counts.caution} caution, ${counts.note} note, ${counts.pass} pass`,
   );
+  const rules = groundRules(lineUp);
+  if (rules !== '') print(`  ${rules}`);
   for (const each of result.findings) {
     if (each.verdict === 'not-applicable') continue;
     print(
@@ -139,10 +141,11 @@ function main(args: readonly string[]): number {
         file,
         verdict: result.verdict,
         counts: result.counts,
+        rules: groundRules(lineUp),
         findings: plain(result),
         solved: { elements: result.elements, cables: result.cables, runs: result.runs },
       });
-    else asText(file, result);
+    else asText(file, lineUp, result);
     if (options.pdf && !writePdf(lineUp, result, options.pdf)) exit = 2;
   }
   if (options.json) printJson(reports);

@@ -81,6 +81,8 @@ export const report = z.array(
     file: z.string(),
     verdict,
     counts: z.record(verdict, z.int().min(0)),
+    /** Limits the project sets and checks it switches off, in a sentence; '' when there are none. */
+    rules: z.string(),
     findings: z.array(finding),
     solved,
   }),

@@ -4,6 +4,7 @@ import { buildText, elementLines, lengthText, metalText, racewayText, sizeText }
 import type { Cable, CableEnd } from '../lineup/cable.ts';
 import type { LineUp } from '../lineup/lineUp.ts';
 import { formatQuantity } from '../lineup/units.ts';
+import { groundRules } from '../review/groundRules.ts';
 
 /** What stands in the tables after the drawing. `grow` is the share of the room that is left. */
 
@@ -52,25 +53,6 @@ const where = (finding: Finding): string => {
   return `${finding.subject.tag || 'line-up'}${end}${runs.length > 0 ? `\nrun ${runs.join(', ')}` : ''}`;
 };
 const margin = (finding: Finding): string => (finding.margin_pct === null ? '–' : `${figure(Number(finding.margin_pct.toFixed(1)))} %`);
-
-/** What the reader of results must know before them: limits that the project sets, and checks that it switches off. */
-export function groundRules({ project }: LineUp): string {
-  const { feederDrop_pct, leadDrop_pct, motorPeak_V } = project.limits;
-  const limits = [
-    ...(feederDrop_pct === undefined ? [] : [`drop in a feeder ${feederDrop_pct} %`]),
-    ...(leadDrop_pct === undefined ? [] : [`drop in a motor lead ${leadDrop_pct} %`]),
-    ...(motorPeak_V === undefined ? [] : [`peak at a motor ${motorPeak_V} V`]),
-  ];
-  const off = Object.entries(project.checks).filter(([, setting]) => setting.off);
-  return [
-    ...(limits.length > 0 ? [`Limits of this project: ${limits.join(', ')}.`] : []),
-    ...(off.length > 0
-      ? [
-          `Switched off for this project: ${off.map(([slug, { reason }]) => `${slug} (${reason?.trim() || 'no reason given'})`).join(', ')}.`,
-        ]
-      : []),
-  ].join(' ');
-}
 
 export function findingsTable(lineUp: LineUp, review: Review, wide: boolean): Table {
   const numbers = numbered(review);

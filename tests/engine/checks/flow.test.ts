@@ -120,3 +120,26 @@ describe('operating cases', () => {
     expectClose(byLoad ?? 0, (rated ?? 0) * (1 + 0.00323 * (temperature - 75)), { relative: 1e-3 }, 'by hand, dry place');
   });
 });
+
+describe('lengths', () => {
+  it('a range is judged at its long end, and says what the short end gives and where the limit turns', () => {
+    const range = set(set(site(), 'F', 'length_m', 30), 'F', 'lengthMost_m', 300);
+    const found = review(range).findings.find((each) => each.check === 'feeder-drop');
+    const long = review(set(site(), 'F', 'length_m', 300)).findings.find((each) => each.check === 'feeder-drop');
+    expect([found?.verdict, found?.value]).toEqual([long?.verdict, long?.value]);
+    // Within the curve of a constant-power load the drop grows with the length: 3 % is reached at 300 × 3 / drop.
+    const turn = Number(/up to about ([\d.]+) m/.exec(found?.text ?? '')?.[1]);
+    expectClose(turn, (300 * 3) / (found?.value ?? 1), { absolute: 0.06 }, 'by hand');
+    const there = review(set(site(), 'F', 'length_m', turn)).findings.find((each) => each.check === 'feeder-drop');
+    expectClose(there?.value ?? 0, 3, { relative: 0.05 }, 'solved at that length');
+  });
+  it('no length is a connection: not applicable, with the reason, never a division by zero', () => {
+    const none = review(set(site(), 'F', 'length_m', 0)).findings.filter(
+      (each) => each.subject.tag === 'F' && ['feeder-ampacity', 'feeder-drop'].includes(each.check),
+    );
+    expect(none.map((each) => [each.verdict, each.text])).toEqual([
+      ['not-applicable', 'No length: a connection inside one enclosure.'],
+      ['not-applicable', 'No length: a connection inside one enclosure.'],
+    ]);
+  });
+});

@@ -131,6 +131,19 @@ describe('check, other answers', () => {
     }
     expect(out).toContain('NEC Table 250.122');
   });
+  it('limits of the project and checks it switches off stand before the findings, in text and JSON', async () => {
+    const project = heron['project'] as Record<string, unknown>;
+    const own = {
+      ...heron,
+      project: { ...project, limits: { leadDrop_pct: 2 }, checks: { harmonics: { off: true, reason: 'a study is at hand' } } },
+    };
+    const file = put('own.json', JSON.stringify(own));
+    const says = 'Limits of this project: drop in a motor lead 2 %. Switched off for this project: harmonics (a study is at hand).';
+    expect((await run(file)).out.split('\n')[1]?.trim()).toBe(says);
+    const [json] = report.parse(JSON.parse((await run(file, '--json')).out));
+    expect(json?.rules).toBe(says);
+    expect(json?.findings.filter((each) => each.check === 'harmonics').map((each) => each.verdict)).toContain('out-of-scope');
+  });
   it('--pdf writes a PDF', async () => {
     const file = join(folder, 'out.pdf');
     const { code } = await run(example('alder-mill-fan.json'), '--pdf', file);
