@@ -110,12 +110,26 @@ export interface RunScope extends Common {
   readonly assumptions: readonly Assumption[];
 }
 
+/** Everything behind one drive. */
+export interface OutputScope extends Common {
+  readonly drive: ElementOf<'drive'>;
+  readonly cables: readonly Cable[];
+  /** Parts behind it, motors too, nearest first. */
+  readonly parts: readonly Element[];
+  readonly motors: readonly ElementOf<'motor'>[];
+  /** Cables that start at its own terminals. */
+  readonly first: readonly Cable[];
+  /** Nominal voltage at the drive's input. */
+  readonly nominal_V: number | null;
+}
+
 export type FaultScope = TopologyFault;
 
 export type Check =
   | (CheckFacts & { readonly scope: 'cable'; readonly judge: (scope: CableScope) => readonly Finding[] })
   | (CheckFacts & { readonly scope: 'element'; readonly judge: (scope: ElementScope) => readonly Finding[] })
   | (CheckFacts & { readonly scope: 'drive'; readonly judge: (scope: DriveScope) => readonly Finding[] })
+  | (CheckFacts & { readonly scope: 'output'; readonly judge: (scope: OutputScope) => readonly Finding[] })
   | (CheckFacts & { readonly scope: 'run'; readonly judge: (scope: RunScope) => readonly Finding[] })
   | (CheckFacts & { readonly scope: 'fault'; readonly judge: (scope: FaultScope) => readonly Finding[] });
 

@@ -7,6 +7,7 @@ import { conduitFill } from './fillChecks.ts';
 import { protectiveEarth, shieldAdequacy, symmetry } from './groundChecks.ts';
 import { existingCable, insulationTemperature } from './handlingChecks.ts';
 import { insulationMoisture, insulationVoltage, insulationWall } from './insulationChecks.ts';
+import { carrierWindow, chargingCurrentCheck, manualLimits, outputTransformer } from './outputChecks.ts';
 import { separation, sharedRaceway, spareConductors } from './routingChecks.ts';
 import { auxiliaryCores, shieldContinuity, shieldLanding, shieldPresent } from './shieldChecks.ts';
 import { harmonics, residualCurrent, supplyStiffness, voltageUnbalance } from './sourceChecks.ts';
@@ -55,6 +56,10 @@ export const CHECKS: readonly Check[] = [
   existingCable,
   criticalLength,
   motorPeakVoltage,
+  chargingCurrentCheck,
+  manualLimits,
+  carrierWindow,
+  outputTransformer,
   separation,
   sharedRaceway,
   spareConductors,

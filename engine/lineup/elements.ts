@@ -47,6 +47,8 @@ export const transformer = z.looseObject({
   tap_pct: z.number().min(-50).max(50).optional(),
   connection: text.optional(),
   secondaryEarthing: earthing.optional(),
+  /** Its maker allows it behind a drive with a sine filter, at low speed too, in writing. */
+  driveDuty: yesNo.optional(),
   ...boxFields,
   ...terminalFields,
 });

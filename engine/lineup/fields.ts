@@ -78,6 +78,7 @@ export const FIELDS: Readonly<Record<ElementKind | 'cable', readonly Field[]>> =
     of('tap_pct', 'Tap', 'percent', UTILITY),
     words('connection', 'Connection', UTILITY),
     choice('secondaryEarthing', 'Secondary earthing', EARTHING, UTILITY),
+    yesNo('driveDuty', 'Allowed behind a drive', SUPPLIER, 'In writing, with a sine filter, low speed and boost included'),
     ...box,
     ...terminals,
     ...common,

@@ -1,5 +1,5 @@
 import { cableAmpacity, terminals } from '../checks/cableAmpacity.ts';
-import type { CableScope, Check, DriveScope, ElementScope, RunScope } from '../checks/check.ts';
+import type { CableScope, Check, DriveScope, ElementScope, OutputScope, RunScope } from '../checks/check.ts';
 import type { Finding } from '../checks/finding.ts';
 import { CHECKS } from '../checks/index.ts';
 import type { Memo } from '../checks/memo.ts';
@@ -180,6 +180,20 @@ export function judgeZone(zone: Zone, { memo, project, stepOf, below, runs, neig
       if (inside.has(step.index)) for (const motor of bypassed(step.element)) found.add(motor);
     }
     return [...found];
+  }
+
+  if (drive) {
+    const scope: OutputScope = {
+      project,
+      basis,
+      drive,
+      cables: zone.steps.flatMap((step) => (step.via?.kind === 'cable' ? [step.via.cable] : [])),
+      parts: [...new Set(zone.steps.map((step) => step.element))].filter((element) => element !== drive),
+      motors: zone.steps.flatMap(({ element }) => (element.kind === 'motor' ? [element] : [])),
+      first: zone.steps.flatMap((step) => (step.parent === 0 && step.via?.kind === 'cable' ? [step.via.cable] : [])),
+      nominal_V: atDrive,
+    };
+    findings.push(...judge(memo, 'output', drive.id, scope));
   }
 
   const solvedRuns = runs.map(judgeRun);

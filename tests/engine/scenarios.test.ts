@@ -33,6 +33,9 @@ const EXPECTED: Readonly<Record<string, readonly (readonly [string, string, stri
     ['insulation-voltage', 'W-2A', 'pass'],
     ['critical-length', 'P-2', 'note'],
     ['motor-peak-voltage', 'P-2', 'pass'],
+    // 64 of 150 m
+    ['manual-limits', 'VFD-2', 'pass'],
+    ['charging-current', 'VFD-2', 'pass'],
     ['output-disconnect', 'DS-2', 'open'],
   ],
   'fennel-lane-capping.json': [
@@ -48,6 +51,9 @@ const EXPECTED: Readonly<Record<string, readonly (readonly [string, string, stri
     ['insulation-moisture', 'W-1A', 'fail'],
     ['critical-length', 'M-4', 'note'],
     ['motor-peak-voltage', 'M-4', 'fail'],
+    // 30 + 85 + 110 + 135 + 160 ft = 158.5 m of 100 m
+    ['manual-limits', 'VFD-1', 'fail'],
+    ['charging-current', 'VFD-1', 'pass'],
     ['output-disconnect', 'MS-1', 'caution'],
   ],
   'quillback-hall-air.json': [
@@ -62,6 +68,7 @@ const EXPECTED: Readonly<Record<string, readonly (readonly [string, string, stri
     ['shield-continuity', 'AHU-1', 'pass'],
     ['insulation-moisture', 'W-1A', 'pass'],
     ['motor-peak-voltage', 'AHU-1', 'fail'],
+    ['manual-limits', 'VFD-1', 'open'],
     ['output-disconnect', 'DS-1', 'pass'],
   ],
   'basalt-ridge-crusher.json': [
@@ -80,6 +87,7 @@ const EXPECTED: Readonly<Record<string, readonly (readonly [string, string, stri
     ['symmetry', 'CR-1', 'caution'],
     ['insulation-moisture', 'W-1', 'pass'],
     ['motor-peak-voltage', 'CR-1', 'pass'],
+    ['manual-limits', 'VFD-1', 'open'],
     ['separation', 'W-1', 'caution'],
   ],
   'frostmere-cold-store.json': [
@@ -96,6 +104,8 @@ const EXPECTED: Readonly<Record<string, readonly (readonly [string, string, stri
     // An old pipe as the only ground: allowed by 250.118, so a note, not the caution of the hand calculation.
     ['protective-earth', 'W-1', 'note'],
     ['shared-raceway', 'W-1', 'caution'],
+    // 97.5 of 100 m
+    ['manual-limits', 'VFD-1', 'pass'],
     ['motor-peak-voltage', 'EF-1', 'fail'],
   ],
   'vantage-cleanroom-air.json': [
@@ -110,6 +120,9 @@ const EXPECTED: Readonly<Record<string, readonly (readonly [string, string, stri
     ['shield-landing', 'W-1A', 'fail'],
     ['motor-peak-voltage', 'M-1', 'open'],
     ['separation', 'W-1A', 'open'],
+    // 68 m of 25 m at 8 kHz
+    ['manual-limits', 'VFD-1', 'fail'],
+    ['charging-current', 'VFD-1', 'pass'],
   ],
 };
 

@@ -6,6 +6,8 @@
 
 export interface LineConstants {
   readonly impedanceLL_ohm: number;
+  /** Common mode, one phase. */
+  readonly common_ohm: number;
   readonly velocity_mPerS: number;
   /** Slowest velocity of the band: the shortest critical length. */
   readonly slowest_mPerS: number;
@@ -23,6 +25,15 @@ const IMPEDANCE: Readonly<Record<string, readonly [number, number, number]>> = {
   shielded: [61, 45, 32],
   armoured: [61, 45, 27],
 };
+/** Common-mode impedance of one phase at the same sizes; where only one size was solved it stands for all. */
+const COMMON: Readonly<Record<string, readonly [number, number, number]>> = {
+  'loose pvc': [137, 108, 87],
+  'loose xlpe': [136, 108, 89],
+  'multicore pvc': [197, 197, 197],
+  'multicore xlpe': [197, 197, 197],
+  shielded: [51, 44, 30],
+  armoured: [51, 44, 30],
+};
 const AREAS = [3.31, 21.15, 253.4] as const;
 
 export function lineConstants(input: {
@@ -39,16 +50,17 @@ export function lineConstants(input: {
         : input.construction === 'corrugated-armour'
           ? 'armoured'
           : 'shielded';
-  const [small, middle, large] = IMPEDANCE[kind] ?? [80, 70, 45];
   const at = Math.log(Math.min(Math.max(input.area_mm2, AREAS[0]), AREAS[2]));
   const [a, b, c] = [Math.log(AREAS[0]), Math.log(AREAS[1]), Math.log(AREAS[2])];
-  const impedanceLL_ohm = at <= b ? small + ((middle - small) * (at - a)) / (b - a) : middle + ((large - middle) * (at - b)) / (c - b);
+  const between = ([small, middle, large]: readonly [number, number, number]): number =>
+    at <= b ? small + ((middle - small) * (at - a)) / (b - a) : middle + ((large - middle) * (at - b)) / (c - b);
   const velocity_mPerS = input.polymer === null ? 150e6 : plastic === 'pvc' ? 170e6 : 190e6;
   const diameter_m = Math.sqrt((4 * input.area_mm2) / Math.PI) * 1e-3;
   // Rs1 of copper at 20 °C over the circumference, times 1.8 for proximity and stranding (from memory).
   const skin_ohmPerMRootHz = (2.61e-7 * 1.8) / (Math.PI * diameter_m);
   return {
-    impedanceLL_ohm,
+    impedanceLL_ohm: between(IMPEDANCE[kind] ?? [80, 70, 45]),
+    common_ohm: between(COMMON[kind] ?? [137, 108, 87]),
     velocity_mPerS,
     slowest_mPerS: 150e6,
     skin_ohmPerMRootHz,

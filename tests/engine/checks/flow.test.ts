@@ -38,6 +38,16 @@ const idOf = (lineUp: LineUp, tag: string) => [...lineUp.elements, ...lineUp.cab
 const volts = (lineUp: LineUp, tag: string) => review(lineUp).elements.find((each) => each.tag === tag)?.voltage_V ?? Number.NaN;
 const set = (lineUp: LineUp, tag: string, path: string, value: unknown) => setValue(lineUp, idOf(lineUp, tag), path, value);
 
+/** A drive, a sine filter, a transformer up to 2400 V, a long lead. */
+const up = new LineUpBuilder({ title: 'up' })
+  .part('supply', { tag: 'S', voltage_V: 480, frequency_Hz: 60, faultCurrent_A: 20_000, earthing: 'solid-wye' })
+  .part('drive', { ...drive, inputCurrent_A: 72 })
+  .part('filter', { tag: 'Z', role: 'sine', drop_pct: 4, ratedCurrent_A: 77, ratedVoltage_V: 480 })
+  .part('transformer', { tag: 'TU', ratedPower_VA: 75_000, primaryVoltage_V: 480, secondaryVoltage_V: 2400, impedance_pct: 5, xOverR: 4 })
+  .cable(shielded('2 AWG', 2000, { tag: 'W' }))
+  .part('motor', { tag: 'M', ...motor, ratedVoltage_V: 2300, ratedCurrent_A: 14.5 })
+  .build();
+
 describe('transformers', () => {
   it('a tap of +5 % on the primary lowers the secondary by 1/1.05', () => {
     const light = set(site(), 'D', 'inputCurrent_A', 1e-6);
@@ -75,14 +85,6 @@ describe('transformers', () => {
 });
 
 describe('a step-up transformer behind a drive', () => {
-  const up = new LineUpBuilder({ title: 'up' })
-    .part('supply', { tag: 'S', voltage_V: 480, frequency_Hz: 60, faultCurrent_A: 20_000, earthing: 'solid-wye' })
-    .part('drive', { ...drive, inputCurrent_A: 72 })
-    .part('filter', { tag: 'Z', role: 'sine', drop_pct: 4, ratedCurrent_A: 77, ratedVoltage_V: 480 })
-    .part('transformer', { tag: 'TU', ratedPower_VA: 75_000, primaryVoltage_V: 480, secondaryVoltage_V: 2400, impedance_pct: 5, xOverR: 4 })
-    .cable(shielded('2 AWG', 2000, { tag: 'W' }))
-    .part('motor', { tag: 'M', ...motor, ratedVoltage_V: 2300, ratedCurrent_A: 14.5 })
-    .build();
   it('the motor is judged on the secondary voltage, and the drop is what is lost, not the step', () => {
     const { findings, runs } = review(up);
     expect(findings.find((each) => each.check === 'voltage-match' && each.subject.tag === 'M')?.limit).toBe(2400);
@@ -94,6 +96,28 @@ describe('a step-up transformer behind a drive', () => {
   it('the cable behind it has the class of the secondary', () => {
     const found = review(up).findings.find((each) => each.check === 'insulation-voltage' && each.subject.tag === 'W');
     expect([found?.verdict, found?.limit]).toEqual(['caution', 2000]);
+  });
+});
+
+describe('filter and transformer behind a drive', () => {
+  const of = (lineUp: LineUp, check: string) =>
+    review(lineUp).findings.find((each) => each.check === check && each.verdict !== 'not-applicable')?.verdict;
+  const windowed = (least: number | undefined, most: number | undefined, carrier: number | undefined) =>
+    set(set(set(up, 'Z', 'carrierLeast_Hz', least), 'Z', 'carrierMost_Hz', most), 'D', 'carrier_Hz', carrier);
+  it.each([
+    [2000, 8000, 4000, 'pass'],
+    [2000, 8000, 1500, 'fail'],
+    [2000, 8000, 12_000, 'fail'],
+    [2000, undefined, 1500, 'fail'],
+    [2000, undefined, 4000, 'open'],
+    [2000, 8000, undefined, 'open'],
+  ] as const)('a filter for %d to %d Hz at %d Hz: %s', (least, most, carrier, verdict) => {
+    expect(of(windowed(least, most, carrier), 'carrier-window')).toBe(verdict);
+  });
+  it('a transformer wants a sine filter ahead of it and its maker’s word', () => {
+    expect(of(up, 'output-transformer')).toBe('open');
+    expect(of(set(up, 'TU', 'driveDuty', true), 'output-transformer')).toBe('pass');
+    expect(of(set(set(up, 'TU', 'driveDuty', true), 'Z', 'role', 'dvdt'), 'output-transformer')).toBe('fail');
   });
 });
 

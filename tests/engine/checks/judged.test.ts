@@ -255,6 +255,21 @@ const CASES: readonly (readonly [check: string, says: string, changes: readonly 
   ],
   ['feeder-drop', 'the manual asks for 99.5 % at low line', [['VFD-1', 'manual.inputVoltageLeast_pct', 99.5]], 'fail'],
   ['lead-drop', 'a mile of it', [['W-1', 'length_m', 1600]], 'fail'],
+  // All cable behind a drive
+  ['manual-limits', 'longer than the manual allows', [['VFD-1', 'manual.lengthShielded_m', 5]], 'fail'],
+  ['manual-limits', 'length not entered', [['VFD-1', 'manual.lengthShielded_m', undefined]], 'open'],
+  [
+    'charging-current',
+    'a small drive on much cable',
+    [
+      ['VFD-1', 'outputCurrent_A', 12],
+      ['M-1', 'ratedCurrent_A', 11],
+      ['W-1', 'length_m', 200],
+      ['VFD-1', 'carrier_Hz', 16_000],
+    ],
+    'caution',
+  ],
+  ['charging-current', 'carrier not known', [['VFD-1', 'carrier_Hz', undefined]], 'open'],
   // Routing and switching
   [
     'separation',
@@ -304,6 +319,8 @@ describe('each check from its values', () => {
       'harmonics',
       'critical-length',
       'motor-peak-voltage',
+      'carrier-window',
+      'output-transformer',
     ];
     expect(CHECKS.map((check) => check.slug).filter((slug) => !covered.has(slug) && !elsewhere.includes(slug))).toEqual([]);
   });
