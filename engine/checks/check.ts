@@ -74,8 +74,10 @@ export interface ElementScope extends Common {
   readonly seriesBoxes: readonly Element[];
   /** Parts and cables from here back to the source of its zone, itself included. */
   readonly ahead: readonly (Element | Cable)[];
-  /** Motors that a bypass contactor would feed. */
+  /** What a bypass contactor would feed: motors, the cables of its own leg, and the parts on the way. */
   readonly bypassed: readonly ElementOf<'motor'>[];
+  readonly bypassLeg: readonly Cable[];
+  readonly bypassParts: readonly Element[];
 }
 
 export interface DriveScope extends Common {

@@ -16,6 +16,7 @@ import {
   tagsOf,
 } from './check.ts';
 import type { Finding, Missing } from './finding.ts';
+import { carrierOf } from './shieldPath.ts';
 
 /** Switches and contactors between drive and motor, several motors on one drive, and the way around a drive. */
 
@@ -189,7 +190,7 @@ export const bypass: Check = {
   source: 'drive makers’ published manuals (mains on the output destroys the drive); NEC 430.122(C); common practice (15 % at starting)',
   why: 'With the way around closed the motor starts across the line: six times its current through the feeder, and mains a contactor’s width from the drive’s output.',
   scope: 'element',
-  judge({ element, side, bypassed, flow, nominal_V }): readonly Finding[] {
+  judge({ element, side, bypassed, bypassLeg, bypassParts, flow, nominal_V }): readonly Finding[] {
     if (element.kind !== 'contactor' || element.role !== 'bypass' || side !== 'input') return [];
     const subject = elementSubject(element);
     const runs = tagsOf(bypassed);
@@ -211,6 +212,45 @@ export const bypass: Check = {
             remedies: interlock === 'none' ? ['Interlock it mechanically and electrically with the drive’s output contactor.'] : [],
           }),
     ];
+    const filter = bypassParts.find((part) => part.kind === 'filter' && (part.role === 'sine' || part.role === 'dvdt'));
+    if (filter)
+      found.push(
+        finding(this, subject, runs, {
+          id: id('filter'),
+          case: 'bypass',
+          verdict: 'caution',
+          phrase: 'filter in the way around',
+          text: `${filter.tag} lies in the way around the drive too: it must be rated for starting across the line, or stand between the drive and where the ways meet.`,
+          inputs: given(filter, 'role', 'ratedCurrent_A'),
+          remedies: ['Move the filter to the drive’s side of the output contactor.', 'A filter whose maker allows it.'],
+        }),
+      );
+    const real = bypassLeg.filter((cable) => cable.kind === 'cable');
+    const bare = real.filter((cable) => carrierOf(cable) === 'none');
+    const unknown = real.filter((cable) => carrierOf(cable) === 'unknown');
+    if (bare.length > 0)
+      found.push(
+        finding(this, subject, runs, {
+          id: id('shield'),
+          verdict: 'caution',
+          authority: 'guide',
+          source: 'drive makers’ published guides on shielding',
+          phrase: 'way around unshielded',
+          text: `${tagsOf(bare).join(', ')} in the way around ${bare.length === 1 ? 'has' : 'have'} no shield; while the drive runs, its pulses stand on it too.`,
+          inputs: bare.flatMap((cable) => given(cable, 'construction', 'installation.raceway')),
+          remedies: ['Shield the way around as the lead is, or open it at the motor’s side too.'],
+        }),
+      );
+    else if (unknown.length > 0)
+      found.push(
+        openFinding(
+          this,
+          subject,
+          runs,
+          unknown.flatMap((cable) => missingOf(cable, 'construction', 'installation.raceway')),
+          { id: id('shield') },
+        ),
+      );
     if (bypassed.length === 0)
       return [...found, notApplicable({ ...this }, subject, runs, 'No motor is connected behind it.')].map((each, i) =>
         i === 0 ? each : { ...each, id: id('start') },

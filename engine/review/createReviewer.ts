@@ -4,12 +4,12 @@ import { carrierOf } from '../checks/shieldPath.ts';
 import type { Review, SolvedCable, SolvedRun } from '../checks/solved.ts';
 import { NO_FLOW, type SolvedCase, solveZone, USUAL_LINE_PCT, type ZoneResult } from '../checks/solveZone.ts';
 import type { Cable } from '../lineup/cable.ts';
-import type { Element, ElementOf } from '../lineup/elements.ts';
+import type { Element } from '../lineup/elements.ts';
 import type { LineUp } from '../lineup/lineUp.ts';
 import { buildNetwork, type Run, type Zone } from '../network/network.ts';
-import { type Around, judge, judgeZone, type Neighbour, switchedOff } from './judgeZone.ts';
+import { type Around, judge, judgeZone, type Neighbour, switchedOff, type WayAround } from './judgeZone.ts';
 import { type Group, groupOf, inOrder, worstByRun } from './order.ts';
-import { loadsBelow } from './upstream.ts';
+import { loadsBelow, upstream } from './upstream.ts';
 
 /**
  * The one door: a document in, everything that can be said of it out. Pure and total. A reviewer remembers the results of the
@@ -90,7 +90,8 @@ function reviewWith(
     const deps: unknown[] = [project, solved.get(zone)];
     for (const [i, step] of zone.steps.entries()) {
       const cable = step.via?.kind === 'cable' ? step.via.cable : null;
-      deps.push(step.element, cable, step.parent, ...around.bypassed(step.element));
+      const way = around.bypassed(step.element);
+      deps.push(step.element, cable, step.parent, ...way.motors, ...way.leg, ...way.parts);
       if (cable) for (const each of neighbours(cable)) deps.push(each.cable, each.zone?.kind, each.zone?.source.id);
       // A motor behind several steps is the same motor: where each hangs follows from the order above.
       if (step.element.kind === 'drive') deps.push(...(below[i]?.motors ?? []));
@@ -168,21 +169,32 @@ const aheadOf = (zone: Zone, from: number): readonly unknown[] => {
   return found;
 };
 
-/** Motors on the far side of each bypass contactor: it stands open, its two sides in two zones. */
-function bypassedIn(zones: readonly Zone[]): (element: Element) => readonly ElementOf<'motor'>[] {
-  const behind = new Map<Element, readonly ElementOf<'motor'>[]>();
+/** What a way around a drive leads to: it stands open, its two sides in two zones. */
+function bypassedIn(zones: readonly Zone[]): (element: Element) => WayAround {
+  const behind = new Map<Element, WayAround>();
   for (const zone of zones) {
     if (zone.kind !== 'output') continue;
-    for (const { element } of zone.steps) {
+    for (const step of zone.steps) {
+      const { element } = step;
       if (element.kind !== 'contactor' || element.role !== 'bypass') continue;
-      behind.set(
-        element,
-        zone.steps.flatMap((step) => (step.element.kind === 'motor' ? [step.element] : [])),
-      );
+      const own = [...upstream(zone, step)];
+      const motors = zone.steps.filter((each) => each.element.kind === 'motor');
+      const toMotors = motors.map((each) => [...upstream(zone, each)]);
+      // Where the leg meets the way from the drive: the first of its steps that a motor hangs on too.
+      const meets = own.findIndex((each) => toMotors.some((way) => way.includes(each)));
+      const leg = own.slice(0, Math.max(0, meets));
+      const at = own[meets];
+      const common = at ? toMotors.flatMap((way) => way.slice(0, Math.max(0, way.indexOf(at)))) : [];
+      behind.set(element, {
+        motors: motors.flatMap((each) => (each.element.kind === 'motor' ? [each.element] : [])),
+        leg: leg.flatMap((each) => (each.via?.kind === 'cable' ? [each.via.cable] : [])),
+        parts: [...new Set([...leg, ...common].map((each) => each.element))].filter((each) => each !== element),
+      });
     }
   }
-  return (element) => behind.get(element) ?? [];
+  return (element) => behind.get(element) ?? NOWHERE;
 }
+const NOWHERE: WayAround = { motors: [], leg: [], parts: [] };
 
 /** Cables that say they share a raceway, whichever of them says so. */
 function neighboursIn(lineUp: LineUp, zones: readonly Zone[]): (cable: Cable) => readonly Neighbour[] {

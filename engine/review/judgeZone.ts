@@ -29,6 +29,15 @@ export interface Neighbour {
   readonly zone: Zone | null;
 }
 
+/** What a bypass contactor leads to. */
+export interface WayAround {
+  readonly motors: readonly ElementOf<'motor'>[];
+  /** Cables from the contactor to where it meets the way from the drive. */
+  readonly leg: readonly Cable[];
+  /** Parts between the contactor and the motors. */
+  readonly parts: readonly Element[];
+}
+
 export interface Around {
   readonly memo: Memo;
   readonly project: Project;
@@ -37,8 +46,7 @@ export interface Around {
   readonly below: readonly Below[];
   readonly runs: readonly Run[];
   readonly neighbours: (cable: Cable) => readonly Neighbour[];
-  /** Motors behind a bypass contactor. */
-  readonly bypassed: (element: Element) => readonly ElementOf<'motor'>[];
+  readonly bypassed: (element: Element) => WayAround;
 }
 
 /** Everything a scope is made of, one level deep: what a remembered result hangs on. */
@@ -96,7 +104,9 @@ export function judgeZone(zone: Zone, { memo, project, stepOf, below, runs, neig
         nominal_V: zone.kind === 'output' ? (drive && sourceIsScaled(zone, step) ? flow.nominal_V : atDrive) : flow.nominal_V,
         seriesBoxes: zone.kind === 'output' ? boxesBefore(zone, step) : [],
         ahead: zone.kind === 'input' ? partsAhead(zone, step) : [],
-        bypassed: bypassed(element),
+        bypassed: bypassed(element).motors,
+        bypassLeg: bypassed(element).leg,
+        bypassParts: bypassed(element).parts,
       };
       findings.push(...judge(memo, 'element', element.id, scope));
     }
@@ -177,7 +187,7 @@ export function judgeZone(zone: Zone, { memo, project, stepOf, below, runs, neig
     const found = new Set<ElementOf<'motor'>>();
     for (const step of within.steps) {
       if (step.index > from.index && inside.has(step.parent)) inside.add(step.index);
-      if (inside.has(step.index)) for (const motor of bypassed(step.element)) found.add(motor);
+      if (inside.has(step.index)) for (const motor of bypassed(step.element).motors) found.add(motor);
     }
     return [...found];
   }

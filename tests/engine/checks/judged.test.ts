@@ -1,6 +1,6 @@
 import { readFileSync } from 'node:fs';
 import { describe, expect, it } from 'vitest';
-import { setValue } from '../../../editor/store/edits.ts';
+import { insertInto, setValue } from '../../../editor/store/edits.ts';
 import { CHECKS, type Finding, type LineUp, load, review, startFromFive } from '../../../engine/index.ts';
 
 /**
@@ -354,6 +354,29 @@ describe('several motors, switches, ways around', () => {
     // 25 hp at 460 V: 34 A × 1.25 = 42.5 A; a drive of 20 A asks 25 A only.
     const found = worstOf(changed(AIR, ['VFD-1', 'inputCurrent_A', 20]), 'feeder-ampacity');
     expect([found?.limit, found?.case]).toEqual([42.5, 'bypass']);
+  });
+
+  it('the way around is looked at in both states: filters and bare cable in it', () => {
+    const bare = {
+      ...AIR,
+      cables: AIR.cables.map((each) =>
+        each.from.element === idOf(AIR, 'K-3') && each.from.port === 'load'
+          ? {
+              ...each,
+              kind: 'cable' as const,
+              construction: 'multicore' as const,
+              installation: { ...each.installation, raceway: 'tray' as const },
+            }
+          : each,
+      ),
+    };
+    const found = review(bare).findings.filter((each) => each.check === 'bypass' && each.id.endsWith('/shield'));
+    expect(found.map((each) => each.verdict)).toEqual(['caution']);
+    // A filter between where the ways meet and the motor lies in both.
+    const made = insertInto(AIR, idOf(AIR, 'W-1A'), 'filter', { x_mm: 0, y_mm: 0 });
+    const filtered = setValue(made?.lineUp ?? AIR, made?.id ?? '', 'role', 'dvdt');
+    expect(review(filtered).findings.find((each) => each.id.startsWith('bypass/') && each.id.endsWith('/filter'))?.verdict).toBe('caution');
+    expect(review(AIR).findings.some((each) => each.id.startsWith('bypass/') && each.id.endsWith('/filter'))).toBe(false);
   });
 
   it('two switches in series are each judged, and their contacts wired in series', () => {
