@@ -161,8 +161,6 @@ const SPOKEN_FOR = new Set([
   'note',
   'enclosure',
   'lengthOrigin',
-  'manual.shieldRequired',
-  'manual.inputShieldRequired',
   'manual.page',
   'brakingBus_V',
 ]);
