@@ -1,0 +1,244 @@
+import type { Ohms, Volts } from '../units.ts';
+
+/**
+ * Travelling waves on a tree of lines by the method of characteristics (H. W. Dommel, IEEE Trans. Power App. Syst. 88(4), 1969, from memory),
+ * line to line: a source behind an inductance or stiff, lines with constant resistance, and at any node resistances and R-C branches.
+ * Inductances and capacitances by the trapezoidal rule. Fixed step, chosen from ramp and shortest line; all memory is taken before the loop.
+ */
+export interface Line {
+  readonly from: number;
+  readonly to: number;
+  readonly impedance_ohm: Ohms;
+  readonly delay_s: number;
+  /** Of the whole line, both conductors. */
+  readonly resistance_ohm: Ohms;
+}
+export interface Shunt {
+  readonly node: number;
+  readonly resistance_ohm: Ohms;
+  /** In series with the resistance; without it the branch is a resistance. */
+  readonly capacitance_F?: number;
+}
+export interface WaveNetwork {
+  /** Node 0 is the source's side of the first line. Lines run away from it. */
+  readonly lines: readonly Line[];
+  readonly shunts: readonly Shunt[];
+  /** Corners of the source's voltage, straight between them: [seconds, volts]. Before the first all is at rest at its voltage. */
+  readonly source: readonly (readonly [number, Volts])[];
+  /** Between source and node 0; a stiff source without. */
+  readonly inductance_H?: number;
+  /** Across that inductance: core loss or damping. */
+  readonly across_ohm?: Ohms;
+  readonly watch: number;
+  readonly until_s: number;
+}
+export interface WaveResult {
+  readonly step_s: number;
+  /** At the watched node, from the start, one value a step. */
+  readonly voltage_V: Float64Array;
+  readonly peak_V: Volts;
+  readonly at_s: number;
+  readonly lowest_V: Volts;
+  /** Greatest current out of the source. */
+  readonly sourcePeak_A: number;
+  /** Steps were cut: what follows `until_s` is not known. */
+  readonly truncated: boolean;
+}
+
+/** So many steps at most: the solver never runs away. */
+const MOST_STEPS = 400_000;
+/** A section's resistance stays below this share of its impedance: lumps at the ends and the middle then stand for a spread one. */
+const LOSS_SHARE = 0.02;
+
+/** Null for a line without length or impedance, or a source without corners. */
+export function travellingWaves(network: WaveNetwork): WaveResult | null {
+  const { source, shunts, inductance_H = 0, across_ohm = Number.POSITIVE_INFINITY, watch, until_s } = network;
+  const first = source[0];
+  if (!first || network.lines.length === 0 || network.lines.some((line) => !(line.delay_s > 0) || !(line.impedance_ohm > 0))) return null;
+  const sections = inSections(network.lines);
+  const { lines, nodes } = sections;
+
+  const edges = source.slice(1).map(([at], i) => at - (source[i]?.[0] ?? 0));
+  const shortest = Math.min(...lines.map((line) => line.delay_s));
+  const wanted = Math.min(shortest / 16, Math.min(...edges.filter((edge) => edge > 0), until_s) / 100);
+  // A whole number of steps to the shortest line; the others are read between two steps.
+  const finest = shortest / Math.ceil(shortest / wanted);
+  const steps = Math.min(MOST_STEPS, Math.ceil(until_s / finest));
+  const dt = finest;
+
+  const count = lines.length;
+  const z = new Float64Array(count);
+  const h = new Float64Array(count);
+  const back = new Float64Array(count);
+  const size = new Int32Array(count);
+  const start = new Int32Array(count);
+  let total = 0;
+  lines.forEach((line, k) => {
+    z[k] = line.impedance_ohm + line.resistance_ohm / 4;
+    h[k] = (line.impedance_ohm - line.resistance_ohm / 4) / (line.impedance_ohm + line.resistance_ohm / 4);
+    back[k] = line.delay_s / dt;
+    size[k] = Math.ceil(line.delay_s / dt) + 2;
+    start[k] = total;
+    total += size[k] ?? 0;
+  });
+  // What left each end at past steps: v / z + h i, which is all that the far end and this end need of it.
+  const sentFrom = new Float64Array(total);
+  const sentTo = new Float64Array(total);
+  const arriveFrom = new Float64Array(count);
+  const arriveTo = new Float64Array(count);
+
+  const rest = first[1];
+  const through = restingCurrents(lines, shunts, nodes, rest);
+  for (let k = 0; k < count; k++) {
+    const i = through[k] ?? 0;
+    sentFrom.fill(rest / (z[k] ?? 1) + (h[k] ?? 1) * i, start[k], (start[k] ?? 0) + (size[k] ?? 0));
+    sentTo.fill(rest / (z[k] ?? 1) - (h[k] ?? 1) * i, start[k], (start[k] ?? 0) + (size[k] ?? 0));
+  }
+
+  const conductance = new Float64Array(nodes);
+  for (let k = 0; k < count; k++) {
+    conductance[lines[k]?.from ?? 0] = (conductance[lines[k]?.from ?? 0] ?? 0) + 1 / (z[k] ?? 1);
+    conductance[lines[k]?.to ?? 0] = (conductance[lines[k]?.to ?? 0] ?? 0) + 1 / (z[k] ?? 1);
+  }
+  const branchNode = Int32Array.from(shunts, (shunt) => shunt.node);
+  const branchG = Float64Array.from(
+    shunts,
+    (shunt) => 1 / (shunt.resistance_ohm + (shunt.capacitance_F ? dt / (2 * shunt.capacitance_F) : 0)),
+  );
+  const branchK = Float64Array.from(shunts, (shunt) => (shunt.capacitance_F ? dt / (2 * shunt.capacitance_F) : 0));
+  const branchV = Float64Array.from(shunts, (shunt) => (shunt.capacitance_F ? rest : 0));
+  const branchI = new Float64Array(shunts.length);
+  shunts.forEach((shunt, k) => {
+    conductance[shunt.node] = (conductance[shunt.node] ?? 0) + (branchG[k] ?? 0);
+  });
+  const stiff = !(inductance_H > 0);
+  const coil = stiff ? 0 : dt / (2 * inductance_H);
+  const across = 1 / across_ohm;
+  if (!stiff) conductance[0] = (conductance[0] ?? 0) + coil + across;
+  let coilI = lines.reduce((sum, line, k) => sum + (line.from === 0 ? (through[k] ?? 0) : 0), 0);
+  for (const shunt of shunts) if (shunt.node === 0 && !shunt.capacitance_F) coilI += rest / shunt.resistance_ohm;
+  let coilU = 0;
+
+  const volts = new Float64Array(nodes);
+  const injected = new Float64Array(nodes);
+  const voltage_V = new Float64Array(steps + 1);
+  voltage_V[0] = rest;
+  let [peak_V, at_s, lowest_V, sourcePeak_A] = [rest, 0, rest, Math.abs(coilI)];
+  let corner = 1;
+
+  for (let step = 1; step <= steps; step++) {
+    const time = step * dt;
+    while (corner < source.length && (source[corner]?.[0] ?? 0) < time) corner++;
+    const [t0, v0] = source[corner - 1] ?? first;
+    const [t1, v1] = source[corner] ?? [Number.POSITIVE_INFINITY, v0];
+    const driven = time <= t0 ? v0 : v0 + ((v1 - v0) * (time - t0)) / (t1 - t0);
+
+    injected.fill(0);
+    for (let k = 0; k < count; k++) {
+      const n = size[k] ?? 1;
+      const base = start[k] ?? 0;
+      const past = step - (back[k] ?? 0);
+      const low = Math.floor(past);
+      const part = past - low;
+      const a = base + (((low % n) + n) % n);
+      const b = base + ((((low + 1) % n) + n) % n);
+      const fromFar = (sentTo[a] ?? 0) + part * ((sentTo[b] ?? 0) - (sentTo[a] ?? 0));
+      const fromNear = (sentFrom[a] ?? 0) + part * ((sentFrom[b] ?? 0) - (sentFrom[a] ?? 0));
+      const keep = (1 + (h[k] ?? 1)) / 2;
+      arriveFrom[k] = keep * fromFar + (1 - keep) * fromNear;
+      arriveTo[k] = keep * fromNear + (1 - keep) * fromFar;
+      const line = lines[k];
+      if (!line) continue;
+      injected[line.from] = (injected[line.from] ?? 0) + (arriveFrom[k] ?? 0);
+      injected[line.to] = (injected[line.to] ?? 0) + (arriveTo[k] ?? 0);
+    }
+    for (let k = 0; k < branchG.length; k++) {
+      const node = branchNode[k] ?? 0;
+      injected[node] = (injected[node] ?? 0) + (branchG[k] ?? 0) * ((branchV[k] ?? 0) + (branchK[k] ?? 0) * (branchI[k] ?? 0));
+    }
+    if (!stiff) injected[0] = (injected[0] ?? 0) + coilI + coil * (driven + coilU) + across * driven;
+    for (let node = 0; node < nodes; node++) volts[node] = (injected[node] ?? 0) / (conductance[node] || 1);
+    if (stiff) volts[0] = driven;
+
+    let out = 0;
+    for (let k = 0; k < count; k++) {
+      const line = lines[k];
+      if (!line) continue;
+      const [vFrom, vTo] = [volts[line.from] ?? 0, volts[line.to] ?? 0];
+      const iFrom = vFrom / (z[k] ?? 1) - (arriveFrom[k] ?? 0);
+      const iTo = vTo / (z[k] ?? 1) - (arriveTo[k] ?? 0);
+      if (line.from === 0) out += iFrom;
+      const slot = (start[k] ?? 0) + (step % (size[k] ?? 1));
+      sentFrom[slot] = vFrom / (z[k] ?? 1) + (h[k] ?? 1) * iFrom;
+      sentTo[slot] = vTo / (z[k] ?? 1) + (h[k] ?? 1) * iTo;
+    }
+    for (let k = 0; k < branchG.length; k++) {
+      const was = branchI[k] ?? 0;
+      const now = (branchG[k] ?? 0) * ((volts[branchNode[k] ?? 0] ?? 0) - (branchV[k] ?? 0) - (branchK[k] ?? 0) * was);
+      branchV[k] = (branchV[k] ?? 0) + (branchK[k] ?? 0) * (now + was);
+      branchI[k] = now;
+    }
+    if (!stiff) {
+      const u = driven - (volts[0] ?? 0);
+      coilI += coil * (u + coilU);
+      coilU = u;
+      out = coilI + across * u;
+    }
+    sourcePeak_A = Math.max(sourcePeak_A, Math.abs(out));
+    const seen = volts[watch] ?? 0;
+    voltage_V[step] = seen;
+    if (seen > peak_V) {
+      peak_V = seen;
+      at_s = time;
+    }
+    if (seen < lowest_V) lowest_V = seen;
+  }
+  return { step_s: dt, voltage_V, peak_V, at_s, lowest_V, sourcePeak_A, truncated: steps * dt < until_s * 0.999 };
+}
+
+/** Lossy lines in so many sections that each loses little. Nodes between them are numbered after the given ones. */
+function inSections(given: readonly Line[]): { readonly lines: readonly Line[]; readonly nodes: number } {
+  let nodes = Math.max(...given.flatMap((line) => [line.from, line.to])) + 1;
+  const lines = given.flatMap((line) => {
+    const parts = Math.min(50, Math.max(1, Math.ceil(line.resistance_ohm / (LOSS_SHARE * line.impedance_ohm))));
+    const ends = [line.from, ...Array.from({ length: parts - 1 }, () => nodes++), line.to];
+    return Array.from({ length: parts }, (_, i) => ({
+      ...line,
+      from: ends[i] ?? line.from,
+      to: ends[i + 1] ?? line.to,
+      delay_s: line.delay_s / parts,
+      resistance_ohm: line.resistance_ohm / parts,
+    }));
+  });
+  return { lines, nodes };
+}
+
+/** Direct current along each line at rest, losses left out: what the resistances below it draw. */
+function restingCurrents(lines: readonly Line[], shunts: readonly Shunt[], nodes: number, rest_V: number): Float64Array {
+  const drawn = new Float64Array(nodes);
+  for (const shunt of shunts) if (!shunt.capacitance_F) drawn[shunt.node] = (drawn[shunt.node] ?? 0) + rest_V / shunt.resistance_ohm;
+  const currents = new Float64Array(lines.length);
+  // A tree: as often as there are lines, each takes what its far node passes on.
+  for (let pass = 0; pass < lines.length; pass++)
+    lines.forEach((line, k) => {
+      let sum = drawn[line.to] ?? 0;
+      lines.forEach((other, j) => {
+        if (other.from === line.to) sum += currents[j] ?? 0;
+      });
+      currents[k] = sum;
+    });
+  return currents;
+}
+
+/** Time from 10 to 90 % of a voltage, first crossings, or null when it is not reached. */
+export function riseTime_s({ voltage_V, step_s }: Pick<WaveResult, 'voltage_V' | 'step_s'>, of_V: Volts): number | null {
+  const crossing = (level: number): number | null => {
+    for (let i = 1; i < voltage_V.length; i++) {
+      const [a, b] = [voltage_V[i - 1] ?? 0, voltage_V[i] ?? 0];
+      if (a < level && b >= level) return (i - 1 + (level - a) / (b - a)) * step_s;
+    }
+    return null;
+  };
+  const [low, high] = [crossing(0.1 * of_V), crossing(0.9 * of_V)];
+  return low === null || high === null ? null : high - low;
+}
