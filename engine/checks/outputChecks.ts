@@ -23,8 +23,8 @@ import {
   tagsOf,
 } from './check.ts';
 import type { Finding, Missing, Verdict } from './finding.ts';
+import { busVoltage_V } from './runWave.ts';
 import { carrierOf } from './shieldPath.ts';
-import { busVoltage_V } from './waveChecks.ts';
 
 /** What hangs on all cable behind a drive together: charging current, the manual's lengths, filters and transformers. */
 

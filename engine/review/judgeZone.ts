@@ -3,10 +3,11 @@ import type { CableScope, Check, DriveScope, ElementScope, OutputScope, RunScope
 import type { Finding } from '../checks/finding.ts';
 import { CHECKS } from '../checks/index.ts';
 import type { Memo } from '../checks/memo.ts';
+import { behindReactor, reactorAtDrive } from '../checks/reactorWave.ts';
+import { busVoltage_V, leadLength_m, waveOf } from '../checks/runWave.ts';
 import { carrierOf, traceShield } from '../checks/shieldPath.ts';
 import type { SolvedCable, SolvedElement, SolvedRun } from '../checks/solved.ts';
 import { NO_FLOW, type StepResult } from '../checks/solveZone.ts';
-import { busVoltage_V, leadLength_m, waveOf } from '../checks/waveChecks.ts';
 import type { Cable } from '../lineup/cable.ts';
 import type { Element, ElementOf } from '../lineup/elements.ts';
 import type { Project } from '../lineup/project.ts';
@@ -258,8 +259,13 @@ export function judgeZone(zone: Zone, { memo, project, stepOf, below, runs, neig
     findings.push(...judge(memo, 'run', motor.id, scope));
     const { nominal_V } = feed;
     const { riseTime_s } = run.drive;
+    const reactor = reactorAtDrive(scope);
     const wave = memo.get(`wave/${motor.id}`, dependencies(scope), () =>
-      nominal_V === null || riseTime_s === undefined ? null : waveOf(scope, busVoltage_V(nominal_V), riseTime_s),
+      nominal_V === null || riseTime_s === undefined
+        ? null
+        : reactor
+          ? behindReactor(scope, reactor, busVoltage_V(nominal_V), riseTime_s)
+          : waveOf(scope, busVoltage_V(nominal_V), riseTime_s),
     );
     const softened = boxes.some((box) => box.kind === 'reactor' || box.kind === 'filter' || box.kind === 'transformer');
     return {
@@ -271,7 +277,7 @@ export function judgeZone(zone: Zone, { memo, project, stepOf, below, runs, neig
         terminal.voltage_V !== null && feed.voltage_V !== null && motor.ratedVoltage_V
           ? (100 * terminal.voltage_V) / motor.ratedVoltage_V
           : null,
-      peak_V: softened ? null : (wave?.central_V ?? null),
+      peak_V: softened && !reactor ? null : (wave?.central_V ?? null),
       criticalLength_m: wave?.critical_m ?? null,
       leadLength_m: leadLength_m(leads),
       shield: shield.state,
