@@ -9,6 +9,7 @@ export { badge } from './drawing/marks.ts';
 export { oneLine } from './drawing/oneLine.ts';
 export { busLength, routeCable } from './drawing/route.ts';
 export { kindSymbol, symbolOf } from './drawing/symbols.ts';
+export { waveCharts } from './drawing/wavePicture.ts';
 export type { Cable, Construction, Landing } from './lineup/cable.ts';
 export { newCable, newElement, newLineUp, nextId, nextTag } from './lineup/create.ts';
 export { ELEMENT_KINDS, type Element, type ElementKind, type ElementOf, PORTS, type Port } from './lineup/elements.ts';
@@ -22,4 +23,5 @@ export { formatQuantity, type Parsed, parseQuantity, type Quantity, type Units }
 export { createReviewer, type Reviewer, review } from './review/createReviewer.ts';
 export { groundRules } from './review/groundRules.ts';
 export { type SourcesPage, sourcesMarkdown, sourcesPage } from './review/sourcesPage.ts';
+export { type Waveform, waveformOf } from './review/waveform.ts';
 export { type FiveNumbers, startFromFive } from './sizing/startFromFive.ts';

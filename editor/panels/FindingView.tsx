@@ -1,10 +1,19 @@
-import { useEffect, useRef } from 'react';
-import { type Finding, fixed, type LineUp } from '../../engine/index.ts';
+import { lazy, Suspense, useEffect, useRef } from 'react';
+import { type Finding, fixed, type LineUp, type Review } from '../../engine/index.ts';
 import { edit, select, showFinding } from '../store/editorStore.ts';
 import { Badge } from './Badge.tsx';
 
+const WavePicture = lazy(() => import('./WavePicture.tsx'));
+
+export interface FindingViewProps {
+  readonly finding: Finding;
+  readonly lineUp: LineUp;
+  readonly review: Review;
+}
+
 /** One finding in full: the sentence, the number against its limit, why, what to do, and on what it rests. */
-export function FindingView({ finding, lineUp }: { readonly finding: Finding; readonly lineUp: LineUp }) {
+export function FindingView({ finding, lineUp, review }: FindingViewProps) {
+  const run = finding.check === 'motor-peak-voltage' ? review.runs.find((each) => each.motorId === finding.subject.id) : undefined;
   const { value, limit, unit, margin_pct } = finding;
   const digits = unit === 'V' || unit === 'A' ? 1 : unit === '' && Number.isInteger(value) ? 0 : 2;
   const part = [...lineUp.elements, ...lineUp.cables].find((each) => each.id === finding.subject.id);
@@ -50,6 +59,11 @@ export function FindingView({ finding, lineUp }: { readonly finding: Finding; re
             </>
           )}
         </dl>
+      )}
+      {run && (
+        <Suspense>
+          <WavePicture lineUp={lineUp} run={run} limit_V={limit} />
+        </Suspense>
       )}
       {finding.missing.length > 0 && (
         <section>

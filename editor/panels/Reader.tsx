@@ -15,7 +15,7 @@ export function Reader({ lineUp, review }: { readonly lineUp: LineUp; readonly r
   if (finding)
     return (
       <aside className="reader" aria-label="Review" key={finding.id}>
-        <FindingView finding={finding} lineUp={lineUp} />
+        <FindingView finding={finding} lineUp={lineUp} review={review} />
       </aside>
     );
   const part = [...lineUp.elements, ...lineUp.cables].find((each) => each.id === selected[0]);

@@ -20,6 +20,7 @@ export function reactorAtDrive({ cables, boxes }: Scope): ElementOf<'reactor'> |
 /** Core loss across the reactor, line to line: 5 kΩ at 7.5 kW (as simulated), less for larger ones; known within a factor of three at best. */
 const coreLoss_ohm = (power_W: number): number => 5000 * (7500 / Math.max(power_W, 100)) ** 0.7;
 const LOSS_BAND = 3;
+const SAMPLES = 240;
 
 export function behindReactor(scope: Scope, reactor: ElementOf<'reactor'>, bus_V: number, rise_s: number): Wave | null {
   const { impedance_pct, ratedVoltage_V, ratedCurrent_A } = reactor;
@@ -53,6 +54,10 @@ export function behindReactor(scope: Scope, reactor: ElementOf<'reactor'>, bus_V
     central_V: Math.max(bus_V, central.peak_V),
     high_V: Math.max(bus_V, central.peak_V, high.peak_V),
     atMotor_s: rise,
+    samples: Array.from({ length: SAMPLES + 1 }, (_, i) => {
+      const at = Math.round((i / SAMPLES) * (central.voltage_V.length - 1));
+      return [at * central.step_s, central.voltage_V[at] ?? 0] as const;
+    }),
     working: [
       ...plain.working,
       `2 L = 2 × ${impedance_pct} % × ${fixed(ratedVoltage_V, 0)} V / (√3 × ${fixed(ratedCurrent_A, 1)} A) / (2π × ${frequency_Hz} Hz) = ${fixed(1000 * inductance_H, 3)} mH`,

@@ -29,6 +29,8 @@ export interface Wave {
   readonly central_V: number;
   /** 10 to 90 % at the motor, where it was solved for. */
   readonly atMotor_s?: number | null;
+  /** The solved waveform at the motor, where it was solved for: [seconds, volts]. */
+  readonly samples?: readonly (readonly [number, number])[];
   readonly assumptions: readonly Assumption[];
   readonly working: readonly string[];
 }

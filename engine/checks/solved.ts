@@ -45,6 +45,8 @@ export interface SolvedRun {
   /** Ids from source to motor: elements and cables in turn. */
   readonly path: readonly string[];
   readonly terminalVoltage_pct: number | null;
+  /** D.c. bus of the drive at nominal supply, unloaded. */
+  readonly bus_V: number | null;
   readonly peak_V: number | null;
   readonly criticalLength_m: number | null;
   readonly leadLength_m: number | null;

@@ -60,6 +60,7 @@ const solved = z.strictObject({
       driveId: z.string().nullable(),
       path: z.array(z.string()),
       terminalVoltage_pct: known,
+      bus_V: known,
       peak_V: known,
       criticalLength_m: known,
       leadLength_m: known,

@@ -226,6 +226,7 @@ export function judgeZone(zone: Zone, { memo, project, stepOf, below, runs, neig
         driveId: null,
         path,
         terminalVoltage_pct: result.voltage_V !== null && motor.ratedVoltage_V ? (100 * result.voltage_V) / motor.ratedVoltage_V : null,
+        bus_V: null,
         peak_V: null,
         criticalLength_m: null,
         leadLength_m: null,
@@ -277,6 +278,7 @@ export function judgeZone(zone: Zone, { memo, project, stepOf, below, runs, neig
         terminal.voltage_V !== null && feed.voltage_V !== null && motor.ratedVoltage_V
           ? (100 * terminal.voltage_V) / motor.ratedVoltage_V
           : null,
+      bus_V: nominal_V === null ? null : busVoltage_V(nominal_V),
       peak_V: softened && !reactor ? null : (wave?.central_V ?? null),
       criticalLength_m: wave?.critical_m ?? null,
       leadLength_m: leadLength_m(leads),

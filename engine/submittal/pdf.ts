@@ -5,9 +5,11 @@ import { extent, meets } from '../drawing/extent.ts';
 import { legend } from '../drawing/legend.ts';
 import { badge } from '../drawing/marks.ts';
 import { oneLine } from '../drawing/oneLine.ts';
+import { CHART, waveCharts } from '../drawing/wavePicture.ts';
 import type { LineUp } from '../lineup/lineUp.ts';
 import type { SheetSize } from '../lineup/project.ts';
 import { save } from '../lineup/save.ts';
+import { waveformOf } from '../review/waveform.ts';
 import { CAUTION, NOT_COVERED } from './deferral.ts';
 import { fileId, pdfDate } from './fileId.ts';
 import { drawBorder, drawStrip, drawTitleBlock, type SheetFacts } from './frame.ts';
@@ -128,6 +130,9 @@ export function submittalPdf(lineUp: LineUp, review: Review, options: SubmittalO
     while (kinds.length < doc.getNumberOfPages()) kinds.push(kind);
   }
 
+  y = drawWaves(pen, lineUp, review, y, w, h, (page) => outline('Waves at the motors', page));
+  while (kinds.length < doc.getNumberOfPages()) kinds.push('Waves');
+
   const total = doc.getNumberOfPages();
   for (let page = 1; page <= total; page++) {
     doc.setPage(page);
@@ -150,6 +155,34 @@ export function submittalPdf(lineUp: LineUp, review: Review, options: SubmittalO
   doc.setCreationDate(pdfDate(options.date));
   doc.setFileId(fileId(`${save(lineUp)}${JSON.stringify(review.findings)}${options.date}${size}`));
   return new Uint8Array(doc.output('arraybuffer'));
+}
+
+/** The charts of every run whose wave was solved, side by side where the sheet is wide enough; returns where the next may begin. */
+function drawWaves(pen: Pen, lineUp: LineUp, review: Review, from: number, w: number, h: number, begun: (page: number) => void): number {
+  const edge = BORDER_mm + 3;
+  const foot = BORDER_mm + STRIP_mm + 3;
+  const aRow = Math.max(1, Math.floor((w - 2 * edge) / (CHART.w + 6)));
+  const charts = review.runs.flatMap((run) => {
+    const wave = waveformOf(lineUp, run);
+    const limit = review.findings.find((each) => each.check === 'motor-peak-voltage' && each.subject.id === run.motorId)?.limit ?? null;
+    return wave ? waveCharts(wave, limit) : [];
+  });
+  let y = from;
+  charts.forEach((items, i) => {
+    const column = i % aRow;
+    if (column === 0 && (y + CHART.h + (i === 0 ? 10 : 0) > h - foot || (i === 0 && y > h - foot))) {
+      pen.doc.addPage([w, h], w > h ? 'landscape' : 'portrait');
+      y = BORDER_mm + 5;
+    }
+    if (i === 0) {
+      begun(pen.doc.getNumberOfPages());
+      pen.text('Waves at the motors', edge, y + HEAD_mm * 0.8, HEAD_mm, 600);
+      y += HEAD_mm + 4;
+    }
+    pen.draw(items, edge + column * (CHART.w + 6), y, { x: 0, y: 0, w, h });
+    if (column === aRow - 1 || i === charts.length - 1) y += CHART.h + 4;
+  });
+  return y;
 }
 
 /** One table under the last; returns where the next may begin. */

@@ -5,7 +5,8 @@ import { describe, expect, it, vi } from 'vitest';
 /** How much script a browser must fetch. Counted in compressed bytes of a real build. */
 
 const BUDGET_START_kB = 220;
-const BUDGET_SHEET_kB = 255;
+// The start page is what the budget is about; the sheet comes after it, with the wave solver and its pictures.
+const BUDGET_SHEET_kB = 290;
 
 const built = async (): Promise<readonly Rolldown.OutputChunk[]> => {
   // Under a test runner React would come in its larger development form.

@@ -1,0 +1,176 @@
+import { fixed } from '../lineup/roundTo.ts';
+import type { Waveform } from '../review/waveform.ts';
+import { type Ink, type Item, type Point, TEXT_mm } from './displayList.ts';
+
+/** Two charts of a run's wave: the motor's terminals after one edge, and the peak against the length of the lead. Readable without colour. */
+
+export const CHART = { w: 118, h: 70 } as const;
+const PLOT = { x: 16, y: 6, w: 96, h: 48 } as const;
+
+interface Axis {
+  readonly most: number;
+  readonly step: number;
+  readonly digits: number;
+}
+/** Round steps, four to seven of them. */
+function axis(most: number): Axis {
+  const raw = most / 5;
+  const power = 10 ** Math.floor(Math.log10(raw));
+  const step = [1, 2, 2.5, 5, 10].map((each) => each * power).find((each) => each >= raw) ?? 10 * power;
+  return {
+    step,
+    most: Math.ceil(most / step - 1e-9) * step,
+    digits: Math.max(0, -Math.floor(Math.log10(step) + 1e-9) + (step / power === 2.5 ? 1 : 0)),
+  };
+}
+
+const text = (
+  x: number,
+  y: number,
+  says: string,
+  anchor: 'start' | 'middle' | 'end' = 'start',
+  weight: 400 | 600 = 400,
+  ink: Ink = 'ink',
+): Item => ({
+  t: 'text',
+  x,
+  y,
+  text: says,
+  size_mm: TEXT_mm,
+  weight,
+  anchor,
+  ink,
+});
+const line = (points: readonly Point[], weight_mm: number, ink: Ink, dash?: readonly number[]): Item => ({
+  t: 'line',
+  points,
+  weight_mm,
+  ink,
+  ...(dash ? { dash } : {}),
+});
+
+interface Chart {
+  readonly title: string;
+  readonly across: string;
+  readonly points: readonly (readonly [number, number])[];
+  readonly levels: readonly { readonly volts: number; readonly says: string; readonly ink: Ink; readonly dash: readonly number[] }[];
+  readonly upright?: { readonly at: number; readonly says: string };
+  readonly dot?: readonly [number, number];
+}
+
+function chart({ title, across, points, levels, upright, dot }: Chart): readonly Item[] {
+  // Room at the right for the words of the levels, clear of the curve.
+  const xs = axis(1.35 * Math.max(...points.map(([x]) => x)) || 1);
+  const ys = axis(1.05 * Math.max(...points.map(([, y]) => y), ...levels.map((each) => each.volts)));
+  const at = (x: number, y: number): Point => [PLOT.x + (x / xs.most) * PLOT.w, PLOT.y + PLOT.h - (Math.max(0, y) / ys.most) * PLOT.h];
+  const [left, bottom] = at(0, 0);
+  const items: Item[] = [text(0, 3.4, title, 'start', 600)];
+  for (let y = 0; y <= ys.most + 1e-9; y += ys.step) {
+    const [, py] = at(0, y);
+    items.push(
+      line(
+        [
+          [left, py],
+          [left + PLOT.w, py],
+        ],
+        0.18,
+        'rule',
+      ),
+      text(left - 1.5, py + 1.3, fixed(y, ys.digits), 'end'),
+    );
+  }
+  for (let x = 0; x <= xs.most + 1e-9; x += xs.step) {
+    const [px] = at(x, 0);
+    items.push(
+      line(
+        [
+          [px, bottom],
+          [px, bottom + 1.2],
+        ],
+        0.25,
+        'ink',
+      ),
+      text(px, bottom + 5.2, fixed(x, xs.digits), 'middle'),
+    );
+  }
+  items.push(
+    line(
+      [
+        [left, PLOT.y],
+        [left, bottom],
+        [left + PLOT.w, bottom],
+      ],
+      0.35,
+      'ink',
+    ),
+    text(left + PLOT.w, bottom + 10.4, across, 'end'),
+  );
+  for (const level of levels) {
+    const [, py] = at(0, level.volts);
+    items.push(
+      line(
+        [
+          [left, py],
+          [left + PLOT.w, py],
+        ],
+        0.35,
+        level.ink,
+        level.dash,
+      ),
+      text(left + PLOT.w, py - 1, level.says, 'end', 600, level.ink),
+    );
+  }
+  if (upright && upright.at <= xs.most) {
+    const [px] = at(upright.at, 0);
+    items.push(
+      line(
+        [
+          [px, PLOT.y],
+          [px, bottom],
+        ],
+        0.25,
+        'ink',
+        [0.6, 1],
+      ),
+      text(px + 1, bottom - 1.5, upright.says),
+    );
+  }
+  items.push(
+    line(
+      points.map(([x, y]) => at(x, y)),
+      0.5,
+      'ink',
+    ),
+  );
+  if (dot) {
+    const [x, y] = at(...dot);
+    items.push({ t: 'circle', x, y, r: 1.3, weight_mm: 0.5, ink: 'ink', fill: 'canvas' });
+  }
+  return items;
+}
+
+/** @param limit_V what the winding is built for, or null where it is not known */
+export function waveCharts(wave: Waveform, limit_V: number | null): readonly (readonly Item[])[] {
+  const limit = limit_V === null ? [] : [{ volts: limit_V, says: `limit ${fixed(limit_V, 0)} V`, ink: 'fail' as const, dash: [2.4, 1] }];
+  const bus = { volts: wave.bus_V, says: `bus ${fixed(wave.bus_V, 0)} V`, ink: 'ink2' as const, dash: [0.8, 0.8] };
+  const charts: (readonly Item[])[] = [
+    chart({
+      title: `${wave.motorTag}, V at the terminals after one edge`,
+      across: 'µs after the edge',
+      points: wave.samples.map(([s, volts]) => [s * 1e6, volts]),
+      levels: [bus, ...limit],
+    }),
+  ];
+  if (wave.byLength.length > 0)
+    charts.push(
+      chart({
+        title: `${wave.motorTag}, peak in V against length`,
+        across: 'm from drive to motor',
+        points: wave.byLength,
+        levels: [bus, ...limit],
+        upright: { at: wave.critical_m, says: `critical ${fixed(wave.critical_m, 1)} m` },
+        dot: [wave.length_m, wave.peak_V],
+      }),
+    );
+  return charts;
+}
