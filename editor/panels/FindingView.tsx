@@ -11,6 +11,13 @@ export interface FindingViewProps {
   readonly review: Review;
 }
 
+const CONFIDENCE = {
+  good: 'good estimate',
+  fair: 'fair estimate',
+  rough: 'rough estimate',
+  'order of magnitude': 'order of magnitude only',
+} as const satisfies Record<NonNullable<Finding['band']>['confidence'], string>;
+
 /** One finding in full: the sentence, the number against its limit, why, what to do, and on what it rests. */
 export function FindingView({ finding, lineUp, review }: FindingViewProps) {
   const run = finding.check === 'motor-peak-voltage' ? review.runs.find((each) => each.motorId === finding.subject.id) : undefined;
@@ -44,6 +51,14 @@ export function FindingView({ finding, lineUp, review }: FindingViewProps) {
           <dd className="number">
             {fixed(value, digits)} {unit}
           </dd>
+          {finding.band && (
+            <>
+              <dt>Between</dt>
+              <dd>
+                {fixed(finding.band.low, digits)} and {fixed(finding.band.high, digits)} {unit} ({CONFIDENCE[finding.band.confidence]})
+              </dd>
+            </>
+          )}
           {limit !== null && (
             <>
               <dt>Limit</dt>

@@ -54,6 +54,7 @@ const GROUPS: readonly { readonly title: string; readonly fields: readonly Field
         'For resistance: as the table prints it, or as the load makes it',
       ),
       field('motorContribution', 'Motors feed faults', { kind: 'yesno', help: 'Motors that run without a drive' }),
+      field('altitude_m', 'Altitude', { kind: 'quantity', quantity: 'length', help: 'Above sea level; thin air breaks down sooner' }),
       field('creditFeeder', 'Feeder counts as reactor', { kind: 'yesno', help: 'For the source impedance of a drive' }),
     ],
   },

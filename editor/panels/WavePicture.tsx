@@ -1,4 +1,4 @@
-import { fixed, type LineUp, type SolvedRun, waveCharts, waveformOf } from '../../engine/index.ts';
+import { fixed, type LineUp, type SolvedRun, turnsExplained, waveCharts, waveformOf } from '../../engine/index.ts';
 import { Paint } from '../sheet/Paint.tsx';
 
 /** The wave of a run as it was solved, and the same numbers as a table. */
@@ -26,25 +26,48 @@ export default function WavePicture({ lineUp, run, limit_V }: WavePictureProps) 
           <Paint items={items} />
         </svg>
       ))}
+      {turnsExplained(wave).map((each) => (
+        <p key={each} className="muted">
+          {each}
+        </p>
+      ))}
       <details>
         <summary>As a table</summary>
-        <table className="inputs">
-          <thead>
-            <tr>
-              <th scope="col">µs</th>
-              <th scope="col">V</th>
-            </tr>
-          </thead>
-          <tbody>
-            {rows.map(([s, volts]) => (
-              <tr key={s}>
-                <td>{fixed(s * 1e6, 2)}</td>
-                <td>{fixed(volts, 0)}</td>
-              </tr>
-            ))}
-          </tbody>
-        </table>
+        <Numbers heads={['µs', 'V']} rows={rows.map(([s, volts]) => [fixed(s * 1e6, 2), fixed(volts, 0)])} />
+        {wave.byLength.length > 0 && (
+          <Numbers
+            heads={['m', 'V', 'at least', 'at most']}
+            rows={wave.byLength
+              .filter((_, i) => i % 4 === 0)
+              .map((each) => [fixed(each.length_m, 1), fixed(each.central_V, 0), fixed(each.low_V, 0), fixed(each.high_V, 0)])}
+          />
+        )}
       </details>
     </section>
+  );
+}
+
+function Numbers({ heads, rows }: { readonly heads: readonly string[]; readonly rows: readonly (readonly string[])[] }) {
+  return (
+    <table className="inputs">
+      <thead>
+        <tr>
+          {heads.map((head) => (
+            <th key={head} scope="col">
+              {head}
+            </th>
+          ))}
+        </tr>
+      </thead>
+      <tbody>
+        {rows.map((row) => (
+          <tr key={row[0]}>
+            {row.map((cell, i) => (
+              <td key={heads[i]}>{cell}</td>
+            ))}
+          </tr>
+        ))}
+      </tbody>
+    </table>
   );
 }

@@ -11,6 +11,7 @@ const HEADINGS: readonly (readonly [RegExp, string])[] = [
   [/^conductor\./, 'Conductor'],
   [/^length/, 'Length'],
   [/^(construction|insulation\.|shieldCoverage)/, 'Build and insulation'],
+  [/^(wave\.|surgeImpedance|windingCapacitance|inductance_H|acrossInductor|capacitance_F|coreLoss)/, 'For fast pulses'],
   [/^grounds\./, 'Grounding conductors'],
   [/^installation\./, 'Where it lies'],
   [/^manual\./, 'From the manual'],

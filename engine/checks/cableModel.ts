@@ -21,6 +21,17 @@ export function surroundOf(cable: Cable): 'steel' | 'aluminium' | 'nonmetallic' 
 export const worstLength_m = (cable: Cable): number | null =>
   cable.kind === 'link' ? 0 : cable.length_m === undefined ? null : Math.max(cable.length_m, cable.lengthMost_m ?? 0);
 
+/** Length of the way over these cables, the long end of a range; null when one's is missing. */
+export function wayLength_m(cables: readonly Cable[]): number | null {
+  let sum = 0;
+  for (const cable of cables) {
+    const length = worstLength_m(cable);
+    if (length === null) return null;
+    sum += length;
+  }
+  return sum;
+}
+
 /** Temperature at which resistance is taken unless the project asks for that of the load: the table's 75 °C (US), the insulation's limit (IEC). */
 export const ratedTemperature_C = (cable: Cable, basis: Basis): number =>
   basis === 'us' ? 75 : (cable.insulation.temperature_C ?? insulationFacts(cable.insulation.type)?.temperatureDry_C ?? 90);

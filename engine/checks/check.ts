@@ -7,6 +7,7 @@ import type { TopologyFault } from '../network/network.ts';
 import type { Assumption, Authority, Finding, Fix, Input, Missing, Subject, Verdict } from './finding.ts';
 import type { ShieldPath } from './shieldPath.ts';
 import type { StepResult } from './solveZone.ts';
+import type { WaveTree } from './waveTree.ts';
 
 /** What a check is, and the words it answers in. */
 
@@ -109,6 +110,8 @@ export interface RunScope extends Common {
   readonly nominal_V: number | null;
   readonly inputKnown: boolean;
   readonly shield: ShieldPath;
+  /** All that hangs on the drive, as waves run through it. */
+  readonly tree: WaveTree;
   readonly assumptions: readonly Assumption[];
 }
 
@@ -155,6 +158,7 @@ export function finding(check: CheckFacts, subject: Subject, runs: readonly stri
     value: null,
     limit: null,
     unit: '',
+    band: null,
     margin_pct: null,
     why: check.why,
     remedies: [],

@@ -40,6 +40,17 @@ export interface Input {
 export const CASES = ['rated', 'low line', 'high line', 'overload', 'bypass'] as const;
 export type CaseName = (typeof CASES)[number];
 
+/** How well a solved value is known while its inputs are: within 10 %, within 20 %, within a factor of two, no better than an order of magnitude. */
+export const CONFIDENCES = ['good', 'fair', 'rough', 'order of magnitude'] as const;
+export type Confidence = (typeof CONFIDENCES)[number];
+
+/** Between what the value lies, for one that is not exact. */
+export interface Band {
+  readonly low: number;
+  readonly high: number;
+  readonly confidence: Confidence;
+}
+
 export interface Missing {
   /** Id of the element or cable that lacks it; '' for the project. */
   readonly id: string;
@@ -72,6 +83,8 @@ export interface Finding {
   readonly value: number | null;
   readonly limit: number | null;
   readonly unit: string;
+  /** For a value that is solved from what is not known exactly; null for all others. */
+  readonly band: Band | null;
   /** Room left, of the limit, in per cent: negative when over. */
   readonly margin_pct: number | null;
   /** At most five words, for the drawing. */

@@ -1,10 +1,8 @@
-import { conductorSize } from '../catalog/conductors.ts';
-import { insulationFacts } from '../catalog/insulation.ts';
 import type { Cable } from '../lineup/cable.ts';
 import { fixed } from '../lineup/roundTo.ts';
 import { chargingCurrent } from '../physics/wave/chargingCurrent.ts';
 import { criticalLength_m } from '../physics/wave/latticePeak.ts';
-import { lineConstants } from '../physics/wave/lineConstants.ts';
+import { cableLine } from './cableLine.ts';
 import { worstLength_m } from './cableModel.ts';
 import {
   type Check,
@@ -62,7 +60,7 @@ export const chargingCurrentCheck: Check = {
     'first launch of an edge into the modes of the cable, from a field solution of typical cross-sections; ± 40 %; the maker’s own table wins',
   why: 'Every edge must fill the cable before anything reaches the motor. Small drives have no amperes to spare for it, and shielded or thicker cable takes more.',
   scope: 'output',
-  judge({ drive, cables, first, motors, nominal_V, parts }): readonly Finding[] {
+  judge({ drive, cables, first, motors, nominal_V, parts, basis }): readonly Finding[] {
     const subject = elementSubject(drive);
     const runs = tagsOf(motors);
     const real = cables.filter((cable) => cable.kind === 'cable');
@@ -95,13 +93,16 @@ export const chargingCurrentCheck: Check = {
         ),
       ];
     const lead = first[0] ?? real[0];
-    const size = lead?.conductor.size === undefined ? null : conductorSize(lead.conductor.size);
-    const line = lineConstants({
-      construction: lead?.construction,
-      polymer: insulationFacts(lead?.insulation.type)?.polymer ?? null,
-      area_mm2: size?.area_mm2 ?? 33.6,
-    });
-    const bus_V = busVoltage_V(nominal_V);
+    const line = lead ? cableLine(lead, basis) : null;
+    if (!lead || !line)
+      return [
+        openFinding(this, subject, runs, lead ? [lacks(lead, 'insulation.wall_mm')] : [], {
+          text: 'The size and wall of the cable give no line that a wave could run on: mend them, or enter its capacitance.',
+        }),
+      ];
+    // One set: each takes its own.
+    const differential_ohm = (line.impedanceLL_ohm * line.sets) / 2;
+    const bus_V = busVoltage_V(nominal_V, drive);
     const rise_s = drive.riseTime_s ?? USUAL_RISE_S;
     const sets = Math.max(
       1,
@@ -109,7 +110,7 @@ export const chargingCurrentCheck: Check = {
     );
     const { peak_A, rms_A } = chargingCurrent({
       bus_V,
-      differential_ohm: line.impedanceLL_ohm / 2,
+      differential_ohm,
       common_ohm: line.common_ohm,
       length_m: total,
       critical_m: criticalLength_m(line.slowest_mPerS, rise_s),
@@ -142,14 +143,14 @@ export const chargingCurrentCheck: Check = {
         ],
         working: [
           `connected: ${sumOf(cables)} = ${fixed(total, 1)} m`,
-          `I = 2/3 × ${fixed(bus_V, 0)} V / ${fixed(line.impedanceLL_ohm / 2, 1)} Ω + 1/3 × ${fixed(bus_V, 0)} V / ${fixed(line.common_ohm, 0)} Ω, ${sets} set${sets === 1 ? '' : 's'}, at the length: ${fixed(peak_A, 2)} A`,
+          `I = 2/3 × ${fixed(bus_V, 0)} V / ${fixed(differential_ohm, 1)} Ω + 1/3 × ${fixed(bus_V, 0)} V / ${fixed(line.common_ohm, 0)} Ω, ${sets} set${sets === 1 ? '' : 's'}, at the length: ${fixed(peak_A, 2)} A`,
           `effective: × √(4 td f / (1 − ${ROUND_TRIP}²)) = ${fixed(rms_A, 2)} A`,
           `√(${fixed(motor_A, 2)}² + ${fixed(rms_A, 2)}²) = ${fixed(together, 2)} A`,
         ],
         assumptions: [
           {
             what: 'surge impedance of the cable, differential and common',
-            value: `${fixed(line.impedanceLL_ohm / 2, 0)} and ${fixed(line.common_ohm, 0)} Ω`,
+            value: `${fixed(differential_ohm, 0)} and ${fixed(line.common_ohm, 0)} Ω`,
             source: line.source,
           },
           { what: 'left of the wave after a round trip', value: `${ROUND_TRIP}`, source: 'a published worked example; high estimate' },

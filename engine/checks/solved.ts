@@ -47,7 +47,15 @@ export interface SolvedRun {
   readonly terminalVoltage_pct: number | null;
   /** D.c. bus of the drive at nominal supply, unloaded. */
   readonly bus_V: number | null;
+  /** At the motor after one edge, line to line, at nominal supply, and between what it lies. */
   readonly peak_V: number | null;
+  readonly peakLow_V: number | null;
+  readonly peakHigh_V: number | null;
+  /** 10 to 90 % of that peak. */
+  readonly riseAtMotor_s: number | null;
+  readonly ring_Hz: number | null;
+  /** Until the ring has fallen to a tenth. */
+  readonly ringOut_s: number | null;
   readonly criticalLength_m: number | null;
   readonly leadLength_m: number | null;
   readonly shield: ShieldState;

@@ -1,5 +1,5 @@
 import { z } from 'zod';
-import { AUTHORITIES, CASES, ORIGINS, VERDICTS } from '../checks/finding.ts';
+import { AUTHORITIES, CASES, CONFIDENCES, ORIGINS, VERDICTS } from '../checks/finding.ts';
 
 /** The shape of `check --json`: a list with one entry a file that could be read. Numbers are SI with the unit at the end of the name; null is not known. */
 
@@ -24,6 +24,7 @@ const finding = z.strictObject({
   value: known,
   limit: known,
   unit: z.string(),
+  band: z.strictObject({ low: z.number(), high: z.number(), confidence: z.enum(CONFIDENCES) }).nullable(),
   margin_pct: known,
   phrase: z.string(),
   text: z.string(),
@@ -62,6 +63,11 @@ const solved = z.strictObject({
       terminalVoltage_pct: known,
       bus_V: known,
       peak_V: known,
+      peakLow_V: known,
+      peakHigh_V: known,
+      riseAtMotor_s: known,
+      ring_Hz: known,
+      ringOut_s: known,
       criticalLength_m: known,
       leadLength_m: known,
       shield: z.enum(['continuous', 'broken', 'open', 'none']),

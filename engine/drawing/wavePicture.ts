@@ -54,14 +54,20 @@ interface Chart {
   readonly across: string;
   readonly points: readonly (readonly [number, number])[];
   readonly levels: readonly { readonly volts: number; readonly says: string; readonly ink: Ink; readonly dash: readonly number[] }[];
+  /** Lines that bound it, drawn thin. */
+  readonly bounds?: readonly (readonly (readonly [number, number])[])[];
+  /** Places on the curve that are explained, with a number beside each. */
+  readonly spots?: readonly { readonly at: readonly [number, number]; readonly says: string }[];
+  /** What the value may be, at the dot. */
+  readonly bar?: readonly [number, number];
   readonly upright?: { readonly at: number; readonly says: string };
   readonly dot?: readonly [number, number];
 }
 
-function chart({ title, across, points, levels, upright, dot }: Chart): readonly Item[] {
+function chart({ title, across, points, levels, bounds = [], spots = [], bar, upright, dot }: Chart): readonly Item[] {
   // Room at the right for the words of the levels, clear of the curve.
   const xs = axis(1.35 * Math.max(...points.map(([x]) => x)) || 1);
-  const ys = axis(1.05 * Math.max(...points.map(([, y]) => y), ...levels.map((each) => each.volts)));
+  const ys = axis(1.05 * Math.max(...[points, ...bounds].flatMap((list) => list.map(([, y]) => y)), ...levels.map((each) => each.volts)));
   const at = (x: number, y: number): Point => [PLOT.x + (x / xs.most) * PLOT.w, PLOT.y + PLOT.h - (Math.max(0, y) / ys.most) * PLOT.h];
   const [left, bottom] = at(0, 0);
   const items: Item[] = [text(0, 3.4, title, 'start', 600)];
@@ -142,12 +148,73 @@ function chart({ title, across, points, levels, upright, dot }: Chart): readonly
       'ink',
     ),
   );
+  for (const bound of bounds)
+    items.push(
+      line(
+        bound.map(([x, y]) => at(x, y)),
+        0.25,
+        'ink2',
+        [1.2, 0.8],
+      ),
+    );
+  for (const { at: spot, says } of spots) {
+    const [x, y] = at(...spot);
+    items.push({ t: 'circle', x, y, r: 0.8, weight_mm: 0.35, ink: 'ink', fill: 'canvas' }, text(x + 1.4, y - 1.4, says, 'start', 600));
+  }
+  if (dot && bar) {
+    const [x, low] = at(dot[0], bar[0]);
+    const [, high] = at(dot[0], bar[1]);
+    items.push(
+      line(
+        [
+          [x, low],
+          [x, high],
+        ],
+        0.7,
+        'ink',
+      ),
+      ...[low, high].map((y) =>
+        line(
+          [
+            [x - 1.2, y],
+            [x + 1.2, y],
+          ],
+          0.5,
+          'ink',
+        ),
+      ),
+    );
+  }
   if (dot) {
     const [x, y] = at(...dot);
     items.push({ t: 'circle', x, y, r: 1.3, weight_mm: 0.5, ink: 'ink', fill: 'canvas' });
   }
   return items;
 }
+
+/**
+ * The first turns of the wave: the front doubles, comes back from the drive upside down, and so on. Spots lie halfway through each, a
+ * transit apart.
+ */
+function turns({ samples, turn_s }: Waveform): readonly { readonly at: readonly [number, number]; readonly says: string }[] {
+  if (turn_s === null) return [];
+  const transit_s = turn_s / 2;
+  const end_s = samples.at(-1)?.[0] ?? 0;
+  return [2, 4, 6].flatMap((transits, i) => {
+    const sample = samples.find(([s]) => s >= transits * transit_s);
+    return sample && transits * transit_s < end_s ? [{ at: [sample[0] * 1e6, sample[1]] as const, says: `${i + 1}` }] : [];
+  });
+}
+
+/** What the numbered spots of the first chart are. */
+export const turnsExplained = ({ turn_s }: Waveform): readonly string[] =>
+  turn_s === null
+    ? []
+    : [
+        '1: the front arrives and is thrown back by the winding, which nearly doubles it.',
+        `2: that wave comes back from the drive turned over, ${fixed(turn_s * 1e6, 2)} µs later.`,
+        '3: and once more the right way up: the ring goes on until losses have eaten it.',
+      ];
 
 /** @param limit_V what the winding is built for, or null where it is not known */
 export function waveCharts(wave: Waveform, limit_V: number | null): readonly (readonly Item[])[] {
@@ -159,6 +226,7 @@ export function waveCharts(wave: Waveform, limit_V: number | null): readonly (re
       across: 'µs after the edge',
       points: wave.samples.map(([s, volts]) => [s * 1e6, volts]),
       levels: [bus, ...limit],
+      spots: turns(wave),
     }),
   ];
   if (wave.byLength.length > 0)
@@ -166,10 +234,15 @@ export function waveCharts(wave: Waveform, limit_V: number | null): readonly (re
       chart({
         title: `${wave.motorTag}, peak in V against length`,
         across: 'm from drive to motor',
-        points: wave.byLength,
+        points: wave.byLength.map(({ length_m, central_V }) => [length_m, central_V]),
+        bounds: [
+          wave.byLength.map(({ length_m, low_V }) => [length_m, low_V]),
+          wave.byLength.map(({ length_m, high_V }) => [length_m, high_V]),
+        ],
         levels: [bus, ...limit],
         upright: { at: wave.critical_m, says: `critical ${fixed(wave.critical_m, 1)} m` },
         dot: [wave.length_m, wave.peak_V],
+        bar: [wave.low_V, wave.high_V],
       }),
     );
   return charts;

@@ -1,5 +1,17 @@
 import { z } from 'zod';
-import { celsius, id, notNegative, percent, positive, provenance, text, yesNo } from './quantity.ts';
+import {
+  celsius,
+  id,
+  lineCapacitance,
+  lineImpedance,
+  notNegative,
+  percent,
+  positive,
+  provenance,
+  text,
+  waveVelocity,
+  yesNo,
+} from './quantity.ts';
 
 /** A cable, or a link (a connection inside one enclosure, without length). */
 
@@ -120,6 +132,17 @@ export const cable = z.looseObject({
       insulation_V: positive.optional(),
     }),
   ),
+  /** From the maker's data sheet, of one set; each overrides what is worked out from the dimensions. */
+  wave: z
+    .looseObject({
+      /** Line to line. */
+      impedance_ohm: lineImpedance.optional(),
+      velocity_mPerS: waveVelocity.optional(),
+      /** One core to the shield or pipe, and between any two cores. */
+      toShield_FPerM: lineCapacitance.optional(),
+      betweenCores_FPerM: lineCapacitance.optional(),
+    })
+    .optional(),
   /** One way. With lengthMost_m it is the least of a range. */
   length_m: notNegative.optional(),
   lengthMost_m: notNegative.optional(),

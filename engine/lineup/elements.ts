@@ -88,6 +88,8 @@ export const reactor = z.looseObject({
   ratedCurrent_A: positive.optional(),
   ratedVoltage_V: positive.optional(),
   resistance_ohm: notNegative.optional(),
+  /** Core loss at the frequency of the ring, as a resistance across it, line to line. */
+  coreLoss_ohm: positive.optional(),
   ...boxFields,
   ...terminalFields,
 });
@@ -105,6 +107,11 @@ export const filter = z.looseObject({
   /** The maker's figures for the terminals of the motor with this filter and cable. */
   motorPeak_V: positive.optional(),
   motorRise_s: positive.optional(),
+  /** Its parts, of one phase: coil, damping across the coil, capacitor to the star point and the resistance in series with it. */
+  inductance_H: positive.lt(1).optional(),
+  acrossInductor_ohm: positive.optional(),
+  capacitance_F: positive.lt(1).optional(),
+  resistance_ohm: positive.optional(),
   ...boxFields,
   ...terminalFields,
 });
@@ -127,6 +134,10 @@ export const drive = z.looseObject({
   riseTime_s: positive.lt(1).optional(),
   /** D.c. bus level while a braking chopper works. */
   brakingBus_V: positive.optional(),
+  /** How far an active front end holds the bus above the crest of the line. */
+  busRaise_pct: percent.optional(),
+  /** Least time between two edges of one leg that its control keeps. */
+  pulseLeast_s: positive.lt(1).optional(),
   dcChoke: z.enum(['none', 'fitted']).optional(),
   dcChoke_pct: percent.optional(),
   builtInFilter: yesNo.optional(),
@@ -196,10 +207,20 @@ export const motor = z.looseObject({
   efficiency_pct: z.number().gt(0).max(100).optional(),
   serviceFactor: positive.optional(),
   /** What the winding is built for. */
-  insulation: z.enum(['mg1-part-30', 'mg1-part-31', 'ivic-a', 'ivic-b', 'ivic-c', 'ivic-d', 'entered']).optional(),
+  insulation: z.enum(['mg1-part-30', 'mg1-part-31', 'ivic-a', 'ivic-b', 'ivic-c', 'ivic-d', 'entered', 'curve']).optional(),
   /** Peak line-to-line voltage the maker allows, with insulation 'entered'. */
   peakLimit_V: positive.optional(),
   riseLimit_s: positive.optional(),
+  /** With insulation 'curve': peak allowed at a rise time, from the maker or from the standard's own edition. */
+  peakCurve: z
+    .array(z.looseObject({ rise_s: positive.lt(1), peak_V: positive }))
+    .max(50)
+    .optional(),
+  peakCurveSource: text.optional(),
+  /** Line to line, for fast edges. */
+  surgeImpedance_ohm: z.number().min(10).max(100_000).optional(),
+  /** All windings together to the frame. */
+  windingCapacitance_F: positive.lt(1e-3).optional(),
   overload: z.enum(['own', 'drive', 'none']).optional(),
   /** A short-circuit device of its own. */
   ownShortCircuitDevice: yesNo.optional(),

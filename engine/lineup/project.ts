@@ -27,6 +27,8 @@ export const project = z.looseObject({
   sheetSize: sheetSize.optional(),
   /** Emission category the contract asks for (IEC 61800-3). */
   emcCategory: z.enum(['none', 'C1', 'C2', 'C3', 'C4']).optional(),
+  /** Above sea level: thin air breaks down sooner. */
+  altitude_m: z.number().min(-500).max(6000).optional(),
   /** Temperature at which conductors' resistance is taken: as the table prints it, or as the load makes it. */
   conductorTemperature: z.enum(['rated', 'by-load']).optional(),
   /** Motors that run without a drive feed into a fault. */

@@ -5,6 +5,10 @@ import { z } from 'zod';
 const finite = z.number();
 export const positive = finite.gt(0).lt(1e12);
 export const notNegative = finite.min(0).lt(1e12);
+/** Of a line that waves run on: beyond these it is no cable. */
+export const lineImpedance = finite.min(2).max(1000);
+export const waveVelocity = finite.min(5e7).max(2.99792458e8);
+export const lineCapacitance = finite.min(1e-12).max(1e-8);
 export const percent = finite.min(0).max(1000);
 export const celsius = finite.min(-90).max(400);
 export const yesNo = z.boolean();

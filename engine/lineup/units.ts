@@ -18,6 +18,10 @@ export type Quantity =
   | 'resistance'
   | 'area'
   | 'soil'
+  | 'velocity'
+  | 'inductance'
+  | 'capacitance'
+  | 'lineCapacitance'
   | 'number';
 export type Units = 'us' | 'metric';
 
@@ -61,6 +65,14 @@ const SCALES: Readonly<Record<Exclude<Quantity, 'temperature' | 'size'>, Scale>>
   percent: { ...both(unit(1, '%')), digits: about },
   area: { ...both(unit(1, 'mm²', 'mm2')), digits: about },
   soil: { ...both(unit(1, 'K·m/W', 'Km/W', 'K m/W')), digits: about },
+  velocity: { ...both(unit(1e6, 'm/µs', 'm/μs', 'm/us'), unit(1, 'm/s')), digits: about },
+  inductance: { ...both(unit(1e-6, 'µH', 'μH', 'uH'), unit(1e-3, 'mH'), unit(1, 'H')), digits: about },
+  capacitance: { ...both(unit(1e-9, 'nF'), unit(1e-6, 'µF', 'μF', 'uF'), unit(1e-12, 'pF')), digits: about },
+  lineCapacitance: {
+    us: [unit(1e-12 / 0.3048, 'pF/ft'), unit(1e-12, 'pF/m', 'nF/km')],
+    metric: [unit(1e-12, 'pF/m', 'nF/km'), unit(1e-12 / 0.3048, 'pF/ft')],
+    digits: about,
+  },
   resistance: { ...both(unit(1, 'Ω', 'ohm'), unit(0.001, 'mΩ', 'mohm')), digits: () => 4 },
   number: { ...both(unit(1, '')), digits: () => 3 },
 };

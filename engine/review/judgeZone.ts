@@ -1,13 +1,14 @@
 import { cableAmpacity, terminals } from '../checks/cableAmpacity.ts';
+import { wayLength_m } from '../checks/cableModel.ts';
 import type { CableScope, Check, DriveScope, ElementScope, OutputScope, RunScope } from '../checks/check.ts';
 import type { Finding } from '../checks/finding.ts';
 import { CHECKS } from '../checks/index.ts';
 import type { Memo } from '../checks/memo.ts';
-import { behindReactor, reactorAtDrive } from '../checks/reactorWave.ts';
-import { busVoltage_V, leadLength_m, waveOf } from '../checks/runWave.ts';
+import { busVoltage_V, isWave, waveAt } from '../checks/runWave.ts';
 import { carrierOf, traceShield } from '../checks/shieldPath.ts';
 import type { SolvedCable, SolvedElement, SolvedRun } from '../checks/solved.ts';
 import { NO_FLOW, type StepResult } from '../checks/solveZone.ts';
+import { makersWord, waveTree } from '../checks/waveTree.ts';
 import type { Cable } from '../lineup/cable.ts';
 import type { Element, ElementOf } from '../lineup/elements.ts';
 import type { Project } from '../lineup/project.ts';
@@ -207,6 +208,7 @@ export function judgeZone(zone: Zone, { memo, project, stepOf, below, runs, neig
     findings.push(...judge(memo, 'output', drive.id, scope));
   }
 
+  const tree = memo.keep(`tree/${zone.source.id}`, waveTree(zone.steps));
   const solvedRuns = runs.map(judgeRun);
 
   function judgeRun(run: Run): SolvedRun {
@@ -227,7 +229,7 @@ export function judgeZone(zone: Zone, { memo, project, stepOf, below, runs, neig
         path,
         terminalVoltage_pct: result.voltage_V !== null && motor.ratedVoltage_V ? (100 * result.voltage_V) / motor.ratedVoltage_V : null,
         bus_V: null,
-        peak_V: null,
+        ...NO_WAVE,
         criticalLength_m: null,
         leadLength_m: null,
         shield: 'none',
@@ -255,20 +257,16 @@ export function judgeZone(zone: Zone, { memo, project, stepOf, below, runs, neig
       nominal_V: feed.nominal_V,
       inputKnown: feed.voltage_V !== null,
       shield,
+      tree,
       assumptions: lead.flatMap(({ zone: each, step }) => stepOf(each, step.index).assumptions),
     };
     findings.push(...judge(memo, 'run', motor.id, scope));
     const { nominal_V } = feed;
     const { riseTime_s } = run.drive;
-    const reactor = reactorAtDrive(scope);
-    const wave = memo.get(`wave/${motor.id}`, dependencies(scope), () =>
-      nominal_V === null || riseTime_s === undefined
-        ? null
-        : reactor
-          ? behindReactor(scope, reactor, busVoltage_V(nominal_V), riseTime_s)
-          : waveOf(scope, busVoltage_V(nominal_V), riseTime_s),
-    );
-    const softened = boxes.some((box) => box.kind === 'reactor' || box.kind === 'filter' || box.kind === 'transformer');
+    const bus_V = nominal_V === null ? null : busVoltage_V(nominal_V, run.drive);
+    const solved = bus_V === null || riseTime_s === undefined ? null : waveAt(tree, motor, { bus_V, rise_s: riseTime_s, basis });
+    const wave = solved && isWave(solved) ? solved : null;
+    const shown = wave && makersWord(tree, motor.id) === null ? wave : null;
     return {
       motorId: motor.id,
       motorTag: motor.tag,
@@ -278,10 +276,15 @@ export function judgeZone(zone: Zone, { memo, project, stepOf, below, runs, neig
         terminal.voltage_V !== null && feed.voltage_V !== null && motor.ratedVoltage_V
           ? (100 * terminal.voltage_V) / motor.ratedVoltage_V
           : null,
-      bus_V: nominal_V === null ? null : busVoltage_V(nominal_V),
-      peak_V: softened && !reactor ? null : (wave?.central_V ?? null),
+      bus_V,
+      peak_V: shown?.central_V ?? null,
+      peakLow_V: shown?.low_V ?? null,
+      peakHigh_V: shown?.high_V ?? null,
+      riseAtMotor_s: shown?.rise_s ?? null,
+      ring_Hz: shown?.ring_Hz ?? null,
+      ringOut_s: shown?.ringOut_s ?? null,
       criticalLength_m: wave?.critical_m ?? null,
-      leadLength_m: leadLength_m(leads),
+      leadLength_m: wayLength_m(leads),
       shield: shield.state,
       breaks: shield.breaks,
       verdict: 'not-applicable',
@@ -295,6 +298,8 @@ export function judgeZone(zone: Zone, { memo, project, stepOf, below, runs, neig
     runs: solvedRuns,
   };
 }
+
+const NO_WAVE = { peak_V: null, peakLow_V: null, peakHigh_V: null, riseAtMotor_s: null, ring_Hz: null, ringOut_s: null };
 
 /** A check that the project switches off is said to be, never left out. */
 export function switchedOff(finding: Finding, checks: Project['checks']): Finding {

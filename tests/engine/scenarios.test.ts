@@ -32,7 +32,8 @@ const EXPECTED: Readonly<Record<string, readonly (readonly [string, string, stri
     ['insulation-moisture', 'W-2A', 'pass'],
     ['insulation-voltage', 'W-2A', 'pass'],
     ['critical-length', 'P-2', 'note'],
-    ['motor-peak-voltage', 'P-2', 'pass'],
+    // 64 m, 2 Zd 37 Ω, Zm 1136 Ω: 1296.5 V nominal; 1426.2 V at +10 % line of 3.1 × 460 = 1426.0 V: no margin there, hence a caution
+    ['motor-peak-voltage', 'P-2', 'caution'],
     // 64 of 150 m
     ['manual-limits', 'VFD-2', 'pass'],
     ['charging-current', 'VFD-2', 'pass'],
@@ -136,7 +137,8 @@ describe('the worked line-ups', () => {
   it.each(Object.entries(EXPECTED))('%s', (name, expected) => {
     const { findings } = read(name);
     const said = expected.map(([check, tag]) => {
-      const of = findings.filter((each) => each.check === check && each.subject.tag === tag);
+      // Pulses that meet an old ring are a note of their own beside the peak of one edge.
+      const of = findings.filter((each) => each.check === check && each.subject.tag === tag && !each.id.endsWith('/pulses'));
       // Several findings of one check: the worst comes first.
       return [check, tag, of[0]?.verdict];
     });

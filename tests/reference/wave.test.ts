@@ -1,5 +1,6 @@
 import { describe, expect, it } from 'vitest';
-import { criticalLength_m, latticePeak, latticeVoltage, linearRulePeak_V, peakUpTo_V } from '../../engine/physics/wave/latticePeak.ts';
+import { edgePeak, exponential, raisedCosine, shapedPeak } from '../../engine/physics/wave/edgePeak.ts';
+import { criticalLength_m, latticePeak, latticeVoltage, linearRulePeak_V } from '../../engine/physics/wave/latticePeak.ts';
 import { motorSurgeImpedance_ohm } from '../../engine/physics/wave/lineConstants.ts';
 import { expectClose } from './expectClose.ts';
 import { hasNgspice, simulate } from './ngspice.ts';
@@ -62,14 +63,41 @@ describe('exact lattice against a circuit simulation (ngspice 39, printed)', () 
     expectClose(motorSurgeImpedance_ohm(355_000), 400, { relative: 0.01 }, 'report');
   });
 
-  it('a longer cable never lowers the peak, and the linear rule stays above it', () => {
+  /** Lossless, Γ = 0.9, by length over v t / 2 with the 10 to 90 % time: S-shaped and steep edges. */
+  const SHAPES = [
+    [2, 1.9, 1.877],
+    [1.5, 1.871, 1.83],
+    [1.25, 1.75, 1.778],
+    [1, 1.54, 1.689],
+    [0.8, 1.317, 1.572],
+    [0.6, 1.052, 1.403],
+    [0.5, 1.062, 1.336],
+    [0.4, 1.057, 1.249],
+    [0.3, 1.027, 1.155],
+    [0.2, 1.01, 1.065],
+  ] as const;
+  it.each(SHAPES)('edges of the same rise time at %d of the half way: S-shaped %d, steep %d (calculated table)', (y, soft, steep) => {
+    const rise_s = 100e-9;
+    const input = { ...bare(0), bus_V: 1, ramp_s: 1.25 * rise_s, motor_ohm: 80 * 19, length_m: (y * 150e6 * rise_s) / 2 };
+    const { low_V, central_V, high_V } = edgePeak(input, false);
+    const delay_s = input.length_m / 150e6;
+    expectClose(shapedPeak(0.9, delay_s, rise_s, raisedCosine), soft, { relative: 0.003 }, 'table');
+    expectClose(shapedPeak(0.9, delay_s, rise_s, exponential), steep, { relative: 0.003 }, 'table');
+    expect(low_V).toBeLessThanOrEqual(soft * 1.003);
+    // Straight edges reach full height from 1.25 on: 1.900 in the same table.
+    expectClose(central_V, Math.max(steep, y >= 1.25 ? 1.9 : 0, soft), { relative: 0.012 }, 'table');
+    expect(high_V).toBeGreaterThanOrEqual(central_V);
+  });
+
+  it('a longer cable without loss never lowers the peak, and the upper end stays above the linear rule and under twice the bus', () => {
     let before = 0;
     for (let length_m = 1; length_m < 40; length_m += 0.5) {
       const input = { ...bare(0), length_m };
-      const peak = peakUpTo_V(input);
-      expect(peak).toBeGreaterThanOrEqual(before - 1e-6);
-      expect(peak).toBeLessThanOrEqual(linearRulePeak_V(input, 7.5) * 1.0001);
-      before = peak;
+      const { central_V, high_V } = edgePeak(input, false);
+      expect(central_V).toBeGreaterThanOrEqual(before * (1 - 1e-3));
+      expect(high_V).toBeGreaterThanOrEqual(linearRulePeak_V(input, 7.5) * 0.9999);
+      expect(high_V).toBeLessThanOrEqual(1300.0001);
+      before = central_V;
     }
   });
 });

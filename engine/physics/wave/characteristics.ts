@@ -29,16 +29,24 @@ export interface WaveNetwork {
   readonly inductance_H?: number;
   /** Across that inductance: core loss or damping. */
   readonly across_ohm?: Ohms;
-  readonly watch: number;
+  /** Nodes whose voltages are wanted. */
+  readonly watch: readonly number[];
   readonly until_s: number;
+  /** Duration of the source's edge; that of its shortest straight piece when it is not said. */
+  readonly edge_s?: number;
 }
-export interface WaveResult {
+/** At one watched node. */
+export interface Watched {
   readonly step_s: number;
-  /** At the watched node, from the start, one value a step. */
+  /** From the start, one value a step. */
   readonly voltage_V: Float64Array;
   readonly peak_V: Volts;
   readonly at_s: number;
   readonly lowest_V: Volts;
+}
+export interface WaveResult {
+  /** In the order in which the nodes were named. */
+  readonly watched: readonly Watched[];
   /** Greatest current out of the source. */
   readonly sourcePeak_A: number;
   /** Steps were cut: what follows `until_s` is not known. */
@@ -60,7 +68,8 @@ export function travellingWaves(network: WaveNetwork): WaveResult | null {
 
   const edges = source.slice(1).map(([at], i) => at - (source[i]?.[0] ?? 0));
   const shortest = Math.min(...lines.map((line) => line.delay_s));
-  const wanted = Math.min(shortest / 16, Math.min(...edges.filter((edge) => edge > 0), until_s) / 100);
+  const edge_s = network.edge_s ?? Math.min(...edges.filter((edge) => edge > 0), until_s);
+  const wanted = Math.min(shortest / 8, edge_s / 100);
   // A whole number of steps to the shortest line; the others are read between two steps.
   const finest = shortest / Math.ceil(shortest / wanted);
   const steps = Math.min(MOST_STEPS, Math.ceil(until_s / finest));
@@ -121,9 +130,9 @@ export function travellingWaves(network: WaveNetwork): WaveResult | null {
 
   const volts = new Float64Array(nodes);
   const injected = new Float64Array(nodes);
-  const voltage_V = new Float64Array(steps + 1);
-  voltage_V[0] = rest;
-  let [peak_V, at_s, lowest_V, sourcePeak_A] = [rest, 0, rest, Math.abs(coilI)];
+  const seen = watch.map(() => new Float64Array(steps + 1).fill(rest, 0, 1));
+  const watchNode = Int32Array.from(watch);
+  let sourcePeak_A = Math.abs(coilI);
   let corner = 1;
 
   for (let step = 1; step <= steps; step++) {
@@ -185,15 +194,22 @@ export function travellingWaves(network: WaveNetwork): WaveResult | null {
       out = coilI + across * u;
     }
     sourcePeak_A = Math.max(sourcePeak_A, Math.abs(out));
-    const seen = volts[watch] ?? 0;
-    voltage_V[step] = seen;
-    if (seen > peak_V) {
-      peak_V = seen;
-      at_s = time;
+    for (let k = 0; k < seen.length; k++) {
+      const list = seen[k];
+      if (list) list[step] = volts[watchNode[k] ?? 0] ?? 0;
     }
-    if (seen < lowest_V) lowest_V = seen;
   }
-  return { step_s: dt, voltage_V, peak_V, at_s, lowest_V, sourcePeak_A, truncated: steps * dt < until_s * 0.999 };
+  return { watched: seen.map((voltage_V) => extremes(voltage_V, dt)), sourcePeak_A, truncated: steps * dt < until_s * 0.999 };
+}
+
+function extremes(voltage_V: Float64Array, step_s: number): Watched {
+  let [at, lowest_V] = [0, voltage_V[0] ?? 0];
+  for (let i = 0; i < voltage_V.length; i++) {
+    const here = voltage_V[i] ?? 0;
+    if (here > (voltage_V[at] ?? 0)) at = i;
+    if (here < lowest_V) lowest_V = here;
+  }
+  return { step_s, voltage_V, peak_V: voltage_V[at] ?? 0, at_s: at * step_s, lowest_V };
 }
 
 /** Lossy lines in so many sections that each loses little. Nodes between them are numbered after the given ones. */
@@ -231,7 +247,7 @@ function restingCurrents(lines: readonly Line[], shunts: readonly Shunt[], nodes
 }
 
 /** Time from 10 to 90 % of a voltage, first crossings, or null when it is not reached. */
-export function riseTime_s({ voltage_V, step_s }: Pick<WaveResult, 'voltage_V' | 'step_s'>, of_V: Volts): number | null {
+export function riseTime_s({ voltage_V, step_s }: Pick<Watched, 'voltage_V' | 'step_s'>, of_V: Volts): number | null {
   const crossing = (level: number): number | null => {
     for (let i = 1; i < voltage_V.length; i++) {
       const [a, b] = [voltage_V[i - 1] ?? 0, voltage_V[i] ?? 0];

@@ -84,14 +84,10 @@ export function latticePeak(input: LatticeInput): { readonly peak_V: number; rea
   return best;
 }
 
-/**
- * The largest peak of all cables up to this length. Below the critical length an ideal ramp cancels itself at certain lengths;
- * no real edge does, so a shorter cable's higher peak is held.
- */
-export function peakUpTo_V(input: LatticeInput): number {
-  const critical = (input.velocity_mPerS * input.ramp_s) / 2;
-  const lengths = [1 / 5, 1 / 3, 1].map((part) => part * critical).filter((length) => length < input.length_m);
-  return Math.max(...[...lengths, input.length_m].map((length_m) => latticePeak({ ...input, length_m }).peak_V));
+/** The first turns of the wave, for a picture: [seconds after the edge starts at the drive, volts]. */
+export function edgeSamples(input: LatticeInput, count: number): readonly (readonly [number, number])[] {
+  const end_s = (9 * input.length_m) / input.velocity_mPerS + 2 * input.ramp_s;
+  return Array.from({ length: count + 1 }, (_, i) => [(end_s * i) / count, latticeVoltage(input, (end_s * i) / count)] as const);
 }
 
 /** Upper bound for one edge: the peak grows in proportion to length up to the critical length (common practice). */

@@ -39,6 +39,7 @@ const ELSEWHERE = new Set([
   'installation.sharedWith',
   'manual.allowedEarthing',
   'manual.emcLengths',
+  'peakCurve',
 ]);
 
 describe.each([...ELEMENT_KINDS, 'cable'] as const)('fields of a %s', (kind) => {
