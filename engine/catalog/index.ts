@@ -6,8 +6,10 @@ import { IEC_RATINGS_SOURCE, US_RATINGS_SOURCE } from './deviceRatings.ts';
 import { TABLE_54_2, TABLE_250_122 } from './groundingConductors.ts';
 import { CURRENT_SOURCE, VOLTAGE_SOURCE } from './harmonicLimits.ts';
 import { IEC_AMBIENT_SOURCE, IEC_AMPACITY, IEC_GROUPING_SOURCE, IEC_SOIL_SOURCE } from './iecAmpacity.ts';
+import { INCEPTION_SOURCE } from './inception.ts';
 import { INSULATION_TYPES_IEC, INSULATION_TYPES_US, WALL_SOURCES } from './insulation.ts';
 import { IEC_MOTOR_SOURCE, NEMA_EFFICIENCY, NEMA_POWER_FACTOR, TABLE_430_250 } from './motors.ts';
+import { RISE_TIMES } from './riseTimes.ts';
 import type { Source } from './source.ts';
 
 /** Every table of the catalogue, for the page of sources. `module` is the file that holds it. */
@@ -36,6 +38,8 @@ export const TABLES: readonly TableFacts[] = [
   row('insulation', 'Insulation types', INSULATION_TYPES_IEC),
   row('insulation', 'Wall by type and size', WALL_SOURCES.us),
   row('insulation', 'Wall by type and size', WALL_SOURCES.iec),
+  row('inception', 'Permittivity and moisture, for the onset of discharges', INCEPTION_SOURCE),
+  row('riseTimes', 'Rise times of switches', RISE_TIMES),
   row('groundingConductors', 'Equipment grounding conductors', TABLE_250_122),
   row('groundingConductors', 'Protective conductors', TABLE_54_2),
   row('conduitFill', 'Most fill', FILL_TABLE_1),

@@ -124,6 +124,7 @@ export interface OutputScope extends Common {
   readonly motors: readonly ElementOf<'motor'>[];
   /** Cables that start at its own terminals. */
   readonly first: readonly Cable[];
+  readonly tree: WaveTree;
   /** Nominal voltage at the drive's input. */
   readonly nominal_V: number | null;
 }

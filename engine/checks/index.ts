@@ -1,11 +1,13 @@
 import { feederAmpacity, leadAmpacity } from './ampacityChecks.ts';
 import type { Check } from './check.ts';
+import { commonMode } from './commonModeCheck.ts';
 import { conductorMetal, smallestConductor } from './conductorChecks.ts';
 import { feederDrop, leadDrop } from './drop.ts';
 import { faultRating } from './faultChecks.ts';
 import { conduitFill } from './fillChecks.ts';
 import { protectiveEarth, shieldAdequacy, symmetry } from './groundChecks.ts';
 import { existingCable, insulationTemperature } from './handlingChecks.ts';
+import { insulationInception } from './inceptionCheck.ts';
 import { insulationMoisture, insulationVoltage, insulationWall } from './insulationChecks.ts';
 import { carrierWindow, chargingCurrentCheck, manualLimits, outputTransformer } from './outputChecks.ts';
 import { separation, sharedRaceway, spareConductors } from './routingChecks.ts';
@@ -56,6 +58,8 @@ export const CHECKS: readonly Check[] = [
   existingCable,
   criticalLength,
   motorPeakVoltage,
+  insulationInception,
+  commonMode,
   chargingCurrentCheck,
   manualLimits,
   carrierWindow,

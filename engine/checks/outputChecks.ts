@@ -1,3 +1,4 @@
+import { USUAL_RISE_S } from '../catalog/riseTimes.ts';
 import type { Cable } from '../lineup/cable.ts';
 import { fixed } from '../lineup/roundTo.ts';
 import { chargingCurrent } from '../physics/wave/chargingCurrent.ts';
@@ -49,7 +50,6 @@ const sumOf = (cables: readonly Cable[]): string =>
 
 /** What is left of the wave after a way there and back: that of a published worked example; loss and reflection together. */
 const ROUND_TRIP = 0.85;
-const USUAL_RISE_S = 0.1e-6;
 
 export const chargingCurrentCheck: Check = {
   slug: 'charging-current',

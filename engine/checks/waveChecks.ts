@@ -1,3 +1,4 @@
+import { FASTEST_RISE_S, SLOW_RISE_S, USUAL_RISE_S } from '../catalog/riseTimes.ts';
 import { fixed } from '../lineup/roundTo.ts';
 import {
   type Check,
@@ -20,10 +21,6 @@ import { hopsTo, makersWord } from './waveTree.ts';
 
 /** What the pulses do at the motor. */
 
-/** Rise times of the switches in use, 10 to 90 %, seconds: fastest silicon carbide, usual, slow (L. Saunders and others, IEEE PCIC 1996, from memory; SiC read in a paper). */
-export const USUAL_RISE_S = 0.1e-6;
-const FASTEST_RISE_S = 0.01e-6;
-const SLOW_RISE_S = 0.2e-6;
 /** How far the rise time at a motor may be off. */
 const RISE_SPREAD = 0.4;
 

@@ -194,6 +194,7 @@ export function judgeZone(zone: Zone, { memo, project, stepOf, below, runs, neig
     return [...found];
   }
 
+  const tree = memo.keep(`tree/${zone.source.id}`, waveTree(zone.steps));
   if (drive) {
     const scope: OutputScope = {
       project,
@@ -203,12 +204,12 @@ export function judgeZone(zone: Zone, { memo, project, stepOf, below, runs, neig
       parts: [...new Set(zone.steps.map((step) => step.element))].filter((element) => element !== drive),
       motors: zone.steps.flatMap(({ element }) => (element.kind === 'motor' ? [element] : [])),
       first: zone.steps.flatMap((step) => (step.parent === 0 && step.via?.kind === 'cable' ? [step.via.cable] : [])),
+      tree,
       nominal_V: atDrive,
     };
     findings.push(...judge(memo, 'output', drive.id, scope));
   }
 
-  const tree = memo.keep(`tree/${zone.source.id}`, waveTree(zone.steps));
   const solvedRuns = runs.map(judgeRun);
 
   function judgeRun(run: Run): SolvedRun {
