@@ -1,0 +1,72 @@
+import { bench, describe } from 'vitest';
+import { travellingWaves, type WaveNetwork } from '../../engine/physics/wave/characteristics.ts';
+import { type LatticeInput, latticePeak, peakUpTo_V } from '../../engine/physics/wave/latticePeak.ts';
+import { deckOf } from '../reference/deckOf.ts';
+import { hasNgspice, simulate } from '../reference/ngspice.ts';
+
+/** What one run costs, beside the whole process of a circuit simulator on the same deck. */
+
+/** A process a time is dear: five are enough to see its cost. */
+const ONCE_AND_AGAIN = { iterations: 5, time: 0, warmupTime: 0, warmupIterations: 1 };
+const PLAIN: LatticeInput = {
+  bus_V: 650,
+  ramp_s: 125e-9,
+  length_m: 60,
+  velocity_mPerS: 150e6,
+  impedanceLL_ohm: 80,
+  motor_ohm: 1500,
+  resistance_ohmPerM: 0.0053,
+  skin_ohmPerMRootHz: 5e-5,
+};
+const lead = { from: 0, to: 1, impedance_ohm: 80, delay_s: 400e-9, resistance_ohm: 0 };
+const motor = { node: 1, resistance_ohm: 1500 };
+const edge: WaveNetwork = {
+  lines: [lead],
+  shunts: [motor],
+  source: [
+    [0, 0],
+    [125e-9, 650],
+  ],
+  watch: 1,
+  until_s: 4e-6,
+};
+const reactor: WaveNetwork = { ...edge, inductance_H: 3.02e-3, across_ohm: 5000, until_s: 22e-6 };
+const filter: WaveNetwork = {
+  ...edge,
+  inductance_H: 200e-6,
+  across_ohm: 300,
+  shunts: [motor, { node: 0, resistance_ohm: 20, capacitance_F: 15e-9 }],
+  until_s: 20e-6,
+};
+const terminator: WaveNetwork = { ...edge, shunts: [motor, { node: 1, resistance_ohm: 80, capacitance_F: 100e-9 }] };
+const tee: WaveNetwork = {
+  ...edge,
+  lines: [lead, { ...lead, from: 1, to: 2, delay_s: 150e-9 }, { ...lead, from: 1, to: 3, delay_s: 230e-9 }],
+  shunts: [
+    { node: 2, resistance_ohm: 1500 },
+    { node: 3, resistance_ohm: 2000 },
+  ],
+  watch: 3,
+  until_s: 8e-6,
+};
+
+describe('plain run, closed form', () => {
+  bench('peak', () => void latticePeak(PLAIN), { time: 500 });
+  bench('peak of all lengths up to it', () => void peakUpTo_V(PLAIN), { time: 500 });
+  bench.skipIf(!hasNgspice)('ngspice, whole process', () => void simulate(deckOf(edge)), ONCE_AND_AGAIN);
+});
+
+const NETWORKS = { reactor, 'dV/dt filter': filter, 'R-C terminator': terminator, 'tee of two motors': tee };
+for (const [name, network] of Object.entries(NETWORKS))
+  describe(name, () => {
+    bench('characteristics', () => void travellingWaves(network), { time: 500 });
+    const lossy = { ...network, lines: network.lines.map((line) => ({ ...line, resistance_ohm: 0.01 * line.impedance_ohm })) };
+    bench('characteristics, lossy line', () => void travellingWaves(lossy), { time: 500 });
+    bench.skipIf(!hasNgspice)('ngspice, whole process', () => void simulate(deckOf(network)), ONCE_AND_AGAIN);
+  });
+
+for (const runs of [1, 10, 100])
+  describe(`${runs} plain runs, each of its own length`, () => {
+    const inputs = Array.from({ length: runs }, (_, i) => ({ ...PLAIN, length_m: 20 + i }));
+    bench('peaks of all lengths up to each', () => inputs.forEach((each) => void peakUpTo_V(each)), { time: 500 });
+  });
