@@ -1,0 +1,136 @@
+import fc from 'fast-check';
+import { describe, expect, it } from 'vitest';
+import { travellingWaves } from '../../engine/physics/wave/characteristics.ts';
+import { type LatticeInput, latticePeak, latticeVoltage, linearRulePeak_V, peakUpTo_V } from '../../engine/physics/wave/latticePeak.ts';
+import { RUNS, real } from './oneRun.ts';
+
+/** Laws of waves on one line, ten thousand cases each where they are cheap. */
+
+const BUS = 650;
+const anyLine: fc.Arbitrary<LatticeInput> = fc.record({
+  bus_V: fc.constant(BUS),
+  ramp_s: real(30e-9, 2e-6),
+  length_m: real(1, 300),
+  velocity_mPerS: real(120e6, 220e6),
+  impedanceLL_ohm: real(25, 150),
+  motor_ohm: real(10, 5000),
+  resistance_ohmPerM: real(0, 0.01),
+  skin_ohmPerMRootHz: real(0, 1e-4),
+});
+/** Of large wire and small loss. */
+const SHORT: LatticeInput = {
+  bus_V: BUS,
+  ramp_s: 1e-6,
+  length_m: 0,
+  velocity_mPerS: 196e6,
+  impedanceLL_ohm: 27,
+  motor_ohm: 2087,
+  resistance_ohmPerM: 0.004,
+  skin_ohmPerMRootHz: 0,
+};
+const holds = (law: (line: LatticeInput, share: number) => void, numRuns = RUNS.numRuns): void =>
+  fc.assert(
+    fc.property(anyLine, real(0, 1), (line, share) => {
+      law(line, share);
+    }),
+    { ...RUNS, numRuns },
+  );
+const noMore = (a: number, b: number, relative = 1e-6): void => expect(a).toBeLessThanOrEqual(b * (1 + relative));
+/** Of a line longer than critical: before that an ideal ramp cancels itself, and loss may upset the cancelling. */
+const beyondCritical = (line: LatticeInput, share: number): LatticeInput => ({
+  ...line,
+  length_m: (line.velocity_mPerS * line.ramp_s * (1 + 2 * share)) / 2,
+});
+
+describe('the closed form', () => {
+  it('never more than doubles the bus', () =>
+    holds((line) => {
+      noMore(latticePeak(line).peak_V, 2 * BUS);
+      noMore(peakUpTo_V(line), 2 * BUS);
+      noMore(linearRulePeak_V(line, (line.velocity_mPerS * line.ramp_s) / 2), 2 * BUS);
+    }));
+  it('gives a matched end no overshoot', () =>
+    holds((line) => noMore(latticePeak({ ...line, motor_ohm: line.impedanceLL_ohm }).peak_V, BUS)));
+  it('has its greatest voltage where it is looked for', () =>
+    holds((line, share) => {
+      const delay = line.length_m / line.velocity_mPerS;
+      noMore(latticeVoltage(line, share * (9 * delay + 4 * line.ramp_s)), Math.max(BUS, latticePeak(line).peak_V), 0.002);
+    }));
+  it('stays under the linear rule', () =>
+    holds((line) => noMore(Math.max(BUS, latticePeak(line).peak_V), linearRulePeak_V(line, (line.velocity_mPerS * line.ramp_s) / 2))));
+  const slower = (line: LatticeInput, times: number): void => {
+    const at = (ramp_s: number) => Math.max(BUS, peakUpTo_V({ ...line, ramp_s }));
+    noMore(at(line.ramp_s * times), at(line.ramp_s));
+  };
+  it('gives no higher peak for a slower edge, down to a third of the critical length', () =>
+    holds((given, share) => {
+      const line = { ...given, motor_ohm: Math.max(200, given.motor_ohm) };
+      const critical_m = (line.velocity_mPerS * line.ramp_s) / 2;
+      const times = 1 + 2 * share;
+      slower({ ...line, length_m: Math.max(line.length_m, (times / 3) * critical_m) }, times);
+    }));
+  // The envelope is taken at a third and a fifth of the critical length only; below a fifth the ideal ramp's zeros show.
+  it.fails('does not below a fifth of it: there a slower edge raises the peak by 7 %', () =>
+    slower({ ...SHORT, length_m: SHORT.velocity_mPerS * SHORT.ramp_s * 0.0836 }, 1.111));
+  it('gives no higher first crest for more loss', () =>
+    holds((given, share) => {
+      const line = beyondCritical(given, share);
+      const { resistance_ohmPerM, skin_ohmPerMRootHz } = line;
+      const before = latticePeak(line).peak_V;
+      noMore(latticePeak({ ...line, resistance_ohmPerM: resistance_ohmPerM + share * 0.01 }).peak_V, before);
+      noMore(latticePeak({ ...line, skin_ohmPerMRootHz: skin_ohmPerMRootHz + share * 1e-4 }).peak_V, before);
+    }));
+});
+
+describe('the solver of characteristics', () => {
+  it('gives two lossy halves the peak of the closed form of the whole', () =>
+    holds((given, share) => {
+      const line = { ...beyondCritical(given, share), skin_ohmPerMRootHz: 0, motor_ohm: Math.max(200, given.motor_ohm) };
+      const delay_s = line.length_m / line.velocity_mPerS;
+      const half = {
+        from: 0,
+        to: 1,
+        impedance_ohm: line.impedanceLL_ohm,
+        delay_s: delay_s / 2,
+        resistance_ohm: line.resistance_ohmPerM * line.length_m,
+      };
+      const solved = travellingWaves({
+        lines: [half, { ...half, from: 1, to: 2 }],
+        shunts: [{ node: 2, resistance_ohm: line.motor_ohm }],
+        source: [
+          [0, 0],
+          [line.ramp_s, BUS],
+        ],
+        watch: 2,
+        until_s: 5 * delay_s + 2 * line.ramp_s,
+      });
+      const exact = latticePeak(line).peak_V;
+      expect(Math.abs((solved?.peak_V ?? 0) / exact - 1), JSON.stringify(line)).toBeLessThan(0.01);
+    }, 200));
+  it('lets no ring grow after a pulse has come back to rest', () =>
+    holds((line) => {
+      const delay_s = line.length_m / line.velocity_mPerS;
+      const { ramp_s } = line;
+      const solved = travellingWaves({
+        lines: [
+          { from: 0, to: 1, impedance_ohm: line.impedanceLL_ohm, delay_s, resistance_ohm: 2 * line.resistance_ohmPerM * line.length_m },
+        ],
+        shunts: [{ node: 1, resistance_ohm: line.motor_ohm }],
+        source: [
+          [0, 0],
+          [ramp_s, BUS],
+          [3 * ramp_s, BUS],
+          [4 * ramp_s, 0],
+        ],
+        watch: 1,
+        until_s: 4 * ramp_s + 17 * delay_s,
+      });
+      if (!solved) throw new Error('nothing to solve');
+      // The line rings once every four transits.
+      const periods = [0, 1, 2, 3].map((n) => {
+        const [from, to] = [1 + 4 * n, 5 + 4 * n].map((transits) => (4 * ramp_s + transits * delay_s) / solved.step_s);
+        return solved.voltage_V.subarray(from, to).reduce((most, volts) => Math.max(most, Math.abs(volts)), 0);
+      });
+      for (const [n, most] of periods.slice(1).entries()) noMore(most, (periods[n] ?? 0) + 1e-9 * BUS);
+    }, 200));
+});
