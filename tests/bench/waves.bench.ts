@@ -1,6 +1,7 @@
 import { bench, describe } from 'vitest';
 import { travellingWaves, type WaveNetwork } from '../../engine/physics/wave/characteristics.ts';
-import { type LatticeInput, latticePeak, peakUpTo_V } from '../../engine/physics/wave/latticePeak.ts';
+import { edgePeak } from '../../engine/physics/wave/edgePeak.ts';
+import { type LatticeInput, latticePeak } from '../../engine/physics/wave/latticePeak.ts';
 import { deckOf } from '../reference/deckOf.ts';
 import { hasNgspice, simulate } from '../reference/ngspice.ts';
 
@@ -27,7 +28,7 @@ const edge: WaveNetwork = {
     [0, 0],
     [125e-9, 650],
   ],
-  watch: 1,
+  watch: [1],
   until_s: 4e-6,
 };
 const reactor: WaveNetwork = { ...edge, inductance_H: 3.02e-3, across_ohm: 5000, until_s: 22e-6 };
@@ -46,13 +47,13 @@ const tee: WaveNetwork = {
     { node: 2, resistance_ohm: 1500 },
     { node: 3, resistance_ohm: 2000 },
   ],
-  watch: 3,
+  watch: [3],
   until_s: 8e-6,
 };
 
 describe('plain run, closed form', () => {
   bench('peak', () => void latticePeak(PLAIN), { time: 500 });
-  bench('peak of all lengths up to it', () => void peakUpTo_V(PLAIN), { time: 500 });
+  bench('peak with its band', () => void edgePeak(PLAIN, false), { time: 500 });
   bench.skipIf(!hasNgspice)('ngspice, whole process', () => void simulate(deckOf(edge)), ONCE_AND_AGAIN);
 });
 
@@ -68,5 +69,5 @@ for (const [name, network] of Object.entries(NETWORKS))
 for (const runs of [1, 10, 100])
   describe(`${runs} plain runs, each of its own length`, () => {
     const inputs = Array.from({ length: runs }, (_, i) => ({ ...PLAIN, length_m: 20 + i }));
-    bench('peaks of all lengths up to each', () => inputs.forEach((each) => void peakUpTo_V(each)), { time: 500 });
+    bench('peaks with their bands', () => inputs.forEach((each) => void edgePeak(each, false)), { time: 500 });
   });

@@ -1,7 +1,8 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { travellingWaves } from '../../engine/physics/wave/characteristics.ts';
-import { type LatticeInput, latticePeak, latticeVoltage, linearRulePeak_V, peakUpTo_V } from '../../engine/physics/wave/latticePeak.ts';
+import { edgePeak } from '../../engine/physics/wave/edgePeak.ts';
+import { type LatticeInput, latticePeak, latticeVoltage, linearRulePeak_V } from '../../engine/physics/wave/latticePeak.ts';
 import { RUNS, real } from './oneRun.ts';
 
 /** Laws of waves on one line, ten thousand cases each where they are cheap. */
@@ -17,17 +18,6 @@ const anyLine: fc.Arbitrary<LatticeInput> = fc.record({
   resistance_ohmPerM: real(0, 0.01),
   skin_ohmPerMRootHz: real(0, 1e-4),
 });
-/** Of large wire and small loss. */
-const SHORT: LatticeInput = {
-  bus_V: BUS,
-  ramp_s: 1e-6,
-  length_m: 0,
-  velocity_mPerS: 196e6,
-  impedanceLL_ohm: 27,
-  motor_ohm: 2087,
-  resistance_ohmPerM: 0.004,
-  skin_ohmPerMRootHz: 0,
-};
 const holds = (law: (line: LatticeInput, share: number) => void, numRuns = RUNS.numRuns): void =>
   fc.assert(
     fc.property(anyLine, real(0, 1), (line, share) => {
@@ -46,7 +36,7 @@ describe('the closed form', () => {
   it('never more than doubles the bus', () =>
     holds((line) => {
       noMore(latticePeak(line).peak_V, 2 * BUS);
-      noMore(peakUpTo_V(line), 2 * BUS);
+      noMore(edgePeak(line, false).high_V, 2 * BUS);
       noMore(linearRulePeak_V(line, (line.velocity_mPerS * line.ramp_s) / 2), 2 * BUS);
     }));
   it('gives a matched end no overshoot', () =>
@@ -58,20 +48,15 @@ describe('the closed form', () => {
     }));
   it('stays under the linear rule', () =>
     holds((line) => noMore(Math.max(BUS, latticePeak(line).peak_V), linearRulePeak_V(line, (line.velocity_mPerS * line.ramp_s) / 2))));
-  const slower = (line: LatticeInput, times: number): void => {
-    const at = (ramp_s: number) => Math.max(BUS, peakUpTo_V({ ...line, ramp_s }));
-    noMore(at(line.ramp_s * times), at(line.ramp_s));
-  };
-  it('gives no higher peak for a slower edge, down to a third of the critical length', () =>
+  it('gives no higher peak, and no higher upper end, for a slower edge', () =>
     holds((given, share) => {
       const line = { ...given, motor_ohm: Math.max(200, given.motor_ohm) };
-      const critical_m = (line.velocity_mPerS * line.ramp_s) / 2;
-      const times = 1 + 2 * share;
-      slower({ ...line, length_m: Math.max(line.length_m, (times / 3) * critical_m) }, times);
+      const slower = { ...line, ramp_s: line.ramp_s * (1 + 2 * share) };
+      const [before, after] = [edgePeak(line, false), edgePeak(slower, false)];
+      // The crest of a shaped edge is looked for at a hundred places.
+      noMore(after.central_V, before.central_V, 0.01);
+      noMore(after.high_V, before.high_V, 0.01);
     }));
-  // The envelope is taken at a third and a fifth of the critical length only; below a fifth the ideal ramp's zeros show.
-  it.fails('does not below a fifth of it: there a slower edge raises the peak by 7 %', () =>
-    slower({ ...SHORT, length_m: SHORT.velocity_mPerS * SHORT.ramp_s * 0.0836 }, 1.111));
   it('gives no higher first crest for more loss', () =>
     holds((given, share) => {
       const line = beyondCritical(given, share);
@@ -101,11 +86,11 @@ describe('the solver of characteristics', () => {
           [0, 0],
           [line.ramp_s, BUS],
         ],
-        watch: 2,
+        watch: [2],
         until_s: 5 * delay_s + 2 * line.ramp_s,
       });
       const exact = latticePeak(line).peak_V;
-      expect(Math.abs((solved?.peak_V ?? 0) / exact - 1), JSON.stringify(line)).toBeLessThan(0.01);
+      expect(Math.abs((solved?.watched[0]?.peak_V ?? 0) / exact - 1), JSON.stringify(line)).toBeLessThan(0.01);
     }, 200));
   it('lets no ring grow after a pulse has come back to rest', () =>
     holds((line) => {
@@ -122,14 +107,15 @@ describe('the solver of characteristics', () => {
           [3 * ramp_s, BUS],
           [4 * ramp_s, 0],
         ],
-        watch: 1,
+        watch: [1],
         until_s: 4 * ramp_s + 17 * delay_s,
       });
-      if (!solved) throw new Error('nothing to solve');
+      const seen = solved?.watched[0];
+      if (!seen) throw new Error('nothing to solve');
       // The line rings once every four transits.
       const periods = [0, 1, 2, 3].map((n) => {
-        const [from, to] = [1 + 4 * n, 5 + 4 * n].map((transits) => (4 * ramp_s + transits * delay_s) / solved.step_s);
-        return solved.voltage_V.subarray(from, to).reduce((most, volts) => Math.max(most, Math.abs(volts)), 0);
+        const [from, to] = [1 + 4 * n, 5 + 4 * n].map((transits) => (4 * ramp_s + transits * delay_s) / seen.step_s);
+        return seen.voltage_V.subarray(from, to).reduce((most, volts) => Math.max(most, Math.abs(volts)), 0);
       });
       for (const [n, most] of periods.slice(1).entries()) noMore(most, (periods[n] ?? 0) + 1e-9 * BUS);
     }, 200));

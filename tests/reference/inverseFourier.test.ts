@@ -2,9 +2,10 @@ import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { fixed } from '../../engine/lineup/roundTo.ts';
 import { type LatticeInput, latticePeak, latticeVoltage } from '../../engine/physics/wave/latticePeak.ts';
-import { lineConstants, motorSurgeImpedance_ohm } from '../../engine/physics/wave/lineConstants.ts';
+import { motorSurgeImpedance_ohm } from '../../engine/physics/wave/lineConstants.ts';
 import { expectClose } from './expectClose.ts';
 import { rampResponse, transform } from './inverseFourier.ts';
+import { typicalLine } from './typicalLine.ts';
 
 /** The judge is held to printed numbers first, then the engine to the judge. */
 
@@ -104,7 +105,7 @@ describe('the judge against printed solutions', () => {
 const LINES = fc
   .sample(
     fc.record({
-      construction: fc.constantFrom('singles', 'multicore', 'shielded', 'corrugated-armour'),
+      build: fc.constantFrom('loose' as const, 'multicore' as const, 'shielded' as const, 'armoured' as const),
       polymer: fc.constantFrom('pvc' as const, 'xlpe' as const),
       area_mm2: fc.double({ min: 3.31, max: 253, noNaN: true }),
       power_WPerMm2: fc.double({ min: 300, max: 1500, noNaN: true }),
@@ -114,8 +115,8 @@ const LINES = fc
     }),
     { numRuns: 80, seed: 20261125 },
   )
-  .map(({ construction, polymer, area_mm2, power_WPerMm2, ramp_s, share, slow }): LatticeInput => {
-    const line = lineConstants({ construction, polymer, area_mm2 });
+  .map(({ build, polymer, area_mm2, power_WPerMm2, ramp_s, share, slow }): LatticeInput => {
+    const line = typicalLine(build, polymer, area_mm2);
     const velocity_mPerS = slow ? line.slowest_mPerS : line.velocity_mPerS;
     const critical_m = (velocity_mPerS * ramp_s) / 2;
     return {

@@ -1,7 +1,8 @@
 import { describe, expect, it } from 'vitest';
 import { criticalLength_m, type LatticeInput, latticePeak, linearRulePeak_V } from '../../engine/physics/wave/latticePeak.ts';
-import { lineConstants, motorSurgeImpedance_ohm } from '../../engine/physics/wave/lineConstants.ts';
+import { type LineBuild, motorSurgeImpedance_ohm } from '../../engine/physics/wave/lineConstants.ts';
 import { expectClose } from './expectClose.ts';
+import { typicalLine } from './typicalLine.ts';
 
 /**
  * Published measurements and rules. The measurements are of whole systems whose edge and motor are not told: they show a bias, not an error.
@@ -12,8 +13,8 @@ const BUS = 1.35;
 const USUAL_RISE_S = 0.1e-6;
 
 /** A cable on a motor, with the engine's own constants; loose wires in conduit or a shield. */
-function cableOn(mains_V: number, length_m: number, power_W: number, area_mm2: number, construction = 'singles'): LatticeInput {
-  const line = lineConstants({ construction, polymer: 'xlpe', area_mm2 });
+function cableOn(mains_V: number, length_m: number, power_W: number, area_mm2: number, build: LineBuild = 'loose'): LatticeInput {
+  const line = typicalLine(build, 'xlpe', area_mm2);
   return {
     bus_V: BUS * mains_V,
     ramp_s: 1.25 * USUAL_RISE_S,
@@ -32,7 +33,7 @@ describe('small drives on an unspecified motor cable', () => {
   /** A small motor turns nine tenths of the wave back. */
   const small = (mains_V: number, length_m: number): LatticeInput => ({
     ...cableOn(mains_V, length_m, 2200, 3.31),
-    motor_ohm: 19 * lineConstants({ construction: 'singles', polymer: 'xlpe', area_mm2: 3.31 }).impedanceLL_ohm,
+    motor_ohm: 19 * typicalLine('loose', 'xlpe', 3.31).impedanceLL_ohm,
   });
   it.each([
     ['P01', 240, 36, 616],
@@ -57,21 +58,21 @@ describe('small drives on an unspecified motor cable', () => {
 describe('large drives', () => {
   /** Power: geometric mean of the printed span. Cable: 500 kcmil a phase, as one of the parallel sets. */
   it.each([
-    ['P06', 690, 30, 532e3, 'singles', 1625, 0.2],
+    ['P06', 690, 30, 532e3, 'loose', 1625, 0.2],
     ['P08', 690, 150, 532e3, 'shielded', 1762, 0.2],
-    ['P08b', 400, 30, 186e3, 'singles', 1180, 0.2],
-    ['P08c', 500, 30, 632e3, 'singles', 1165, 0.15],
-    ['P08c', 400, 30, 632e3, 'singles', 942, 0.15],
-  ] as const)('%s: %d V, %d m, %d W, %s: %d V', (_id, mains_V, length_m, power_W, construction, measured_V, relative) =>
-    expectClose(latticePeak(cableOn(mains_V, length_m, power_W, 253.4, construction)).peak_V, measured_V, { relative }, GUIDE),
+    ['P08b', 400, 30, 186e3, 'loose', 1180, 0.2],
+    ['P08c', 500, 30, 632e3, 'loose', 1165, 0.15],
+    ['P08c', 400, 30, 632e3, 'loose', 942, 0.15],
+  ] as const)('%s: %d V, %d m, %d W, %s: %d V', (_id, mains_V, length_m, power_W, build, measured_V, relative) =>
+    expectClose(latticePeak(cableOn(mains_V, length_m, power_W, 253.4, build)).peak_V, measured_V, { relative }, GUIDE),
   );
   it.each([
-    ['P07', 690, 5, 754e3, 'singles', 1212],
+    ['P07', 690, 5, 754e3, 'loose', 1212],
     ['P08', 690, 5, 532e3, 'shielded', 1450],
   ] as const)(
     '%s: %d V, %d m, %d W, %s, shorter than critical: %d V by the linear rule',
-    (_id, mains_V, length_m, power_W, construction, measured_V) => {
-      expectClose(upper_V(cableOn(mains_V, length_m, power_W, 253.4, construction)), measured_V, { relative: 0.2 }, GUIDE);
+    (_id, mains_V, length_m, power_W, build, measured_V) => {
+      expectClose(upper_V(cableOn(mains_V, length_m, power_W, 253.4, build)), measured_V, { relative: 0.2 }, GUIDE);
     },
   );
   // More than twice the bus: no single edge gives it.
