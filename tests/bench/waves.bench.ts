@@ -31,13 +31,15 @@ const edge: WaveNetwork = {
   watch: [1],
   until_s: 4e-6,
 };
-const reactor: WaveNetwork = { ...edge, inductance_H: 3.02e-3, across_ohm: 5000, until_s: 22e-6 };
+/** Behind a coil no edge is steep: the step follows its ring, as in a review. */
+const reactor: WaveNetwork = { ...edge, inductance_H: 3.02e-3, across_ohm: 5000, until_s: 22e-6, edge_s: 5e-6 };
 const filter: WaveNetwork = {
   ...edge,
   inductance_H: 200e-6,
   across_ohm: 300,
   shunts: [motor, { node: 0, resistance_ohm: 20, capacitance_F: 15e-9 }],
   until_s: 20e-6,
+  edge_s: 2.5e-6,
 };
 const terminator: WaveNetwork = { ...edge, shunts: [motor, { node: 1, resistance_ohm: 80, capacitance_F: 100e-9 }] };
 const tee: WaveNetwork = {

@@ -69,26 +69,34 @@ export function travellingWaves(network: WaveNetwork): WaveResult | null {
   const edges = source.slice(1).map(([at], i) => at - (source[i]?.[0] ?? 0));
   const shortest = Math.min(...lines.map((line) => line.delay_s));
   const edge_s = network.edge_s ?? Math.min(...edges.filter((edge) => edge > 0), until_s);
-  const wanted = Math.min(shortest / 8, edge_s / 100);
-  // A whole number of steps to the shortest line; the others are read between two steps.
-  const finest = shortest / Math.ceil(shortest / wanted);
-  const steps = Math.min(MOST_STEPS, Math.ceil(until_s / finest));
-  const dt = finest;
+  const wanted = Math.min(shortest / 8, edge_s / 50);
+  const dt = fittingStep(lines, shortest, wanted);
+  const steps = Math.min(MOST_STEPS, Math.ceil(until_s / dt));
 
   const count = lines.length;
   const z = new Float64Array(count);
+  const y = new Float64Array(count);
   const h = new Float64Array(count);
-  const back = new Float64Array(count);
-  const size = new Int32Array(count);
+  const fromNode = Int32Array.from(lines, (line) => line.from);
+  const toNode = Int32Array.from(lines, (line) => line.to);
+  // What arrives now lay between two steps of the past, always equally far from both.
+  const back = new Int32Array(count);
+  const part = new Float64Array(count);
+  /** Memory of each end: a ring whose length is a power of two, so that a mask finds its place. */
+  const mask = new Int32Array(count);
   const start = new Int32Array(count);
   let total = 0;
   lines.forEach((line, k) => {
     z[k] = line.impedance_ohm + line.resistance_ohm / 4;
+    y[k] = 1 / (z[k] ?? 1);
     h[k] = (line.impedance_ohm - line.resistance_ohm / 4) / (line.impedance_ohm + line.resistance_ohm / 4);
-    back[k] = line.delay_s / dt;
-    size[k] = Math.ceil(line.delay_s / dt) + 2;
+    const transit = line.delay_s / dt;
+    back[k] = Math.ceil(transit - 1e-9);
+    part[k] = Math.max(0, Math.ceil(transit - 1e-9) - transit);
+    const size = 2 ** Math.ceil(Math.log2((back[k] ?? 0) + 2));
+    mask[k] = size - 1;
     start[k] = total;
-    total += size[k] ?? 0;
+    total += size;
   });
   // What left each end at past steps: v / z + h i, which is all that the far end and this end need of it.
   const sentFrom = new Float64Array(total);
@@ -100,8 +108,8 @@ export function travellingWaves(network: WaveNetwork): WaveResult | null {
   const through = restingCurrents(lines, shunts, nodes, rest);
   for (let k = 0; k < count; k++) {
     const i = through[k] ?? 0;
-    sentFrom.fill(rest / (z[k] ?? 1) + (h[k] ?? 1) * i, start[k], (start[k] ?? 0) + (size[k] ?? 0));
-    sentTo.fill(rest / (z[k] ?? 1) - (h[k] ?? 1) * i, start[k], (start[k] ?? 0) + (size[k] ?? 0));
+    sentFrom.fill(rest / (z[k] ?? 1) + (h[k] ?? 1) * i, start[k], (start[k] ?? 0) + (mask[k] ?? 0) + 1);
+    sentTo.fill(rest / (z[k] ?? 1) - (h[k] ?? 1) * i, start[k], (start[k] ?? 0) + (mask[k] ?? 0) + 1);
   }
 
   const conductance = new Float64Array(nodes);
@@ -128,6 +136,7 @@ export function travellingWaves(network: WaveNetwork): WaveResult | null {
   for (const shunt of shunts) if (shunt.node === 0 && !shunt.capacitance_F) coilI += rest / shunt.resistance_ohm;
   let coilU = 0;
 
+  const resistance = conductance.map((each) => 1 / (each || 1));
   const volts = new Float64Array(nodes);
   const injected = new Float64Array(nodes);
   const seen = watch.map(() => new Float64Array(steps + 1).fill(rest, 0, 1));
@@ -138,48 +147,50 @@ export function travellingWaves(network: WaveNetwork): WaveResult | null {
   for (let step = 1; step <= steps; step++) {
     const time = step * dt;
     while (corner < source.length && (source[corner]?.[0] ?? 0) < time) corner++;
-    const [t0, v0] = source[corner - 1] ?? first;
-    const [t1, v1] = source[corner] ?? [Number.POSITIVE_INFINITY, v0];
-    const driven = time <= t0 ? v0 : v0 + ((v1 - v0) * (time - t0)) / (t1 - t0);
+    const left = source[corner - 1] ?? first;
+    const right = source[corner];
+    const driven = !right || time <= left[0] ? left[1] : left[1] + ((right[1] - left[1]) * (time - left[0])) / (right[0] - left[0]);
 
     injected.fill(0);
     for (let k = 0; k < count; k++) {
-      const n = size[k] ?? 1;
       const base = start[k] ?? 0;
-      const past = step - (back[k] ?? 0);
-      const low = Math.floor(past);
-      const part = past - low;
-      const a = base + (((low % n) + n) % n);
-      const b = base + ((((low + 1) % n) + n) % n);
-      const fromFar = (sentTo[a] ?? 0) + part * ((sentTo[b] ?? 0) - (sentTo[a] ?? 0));
-      const fromNear = (sentFrom[a] ?? 0) + part * ((sentFrom[b] ?? 0) - (sentFrom[a] ?? 0));
+      const ring = mask[k] ?? 0;
+      const at = step - (back[k] ?? 0);
+      const a = base + (at & ring);
+      const b = base + ((at + 1) & ring);
+      const share = part[k] ?? 0;
+      const fromFar = (sentTo[a] ?? 0) + share * ((sentTo[b] ?? 0) - (sentTo[a] ?? 0));
+      const fromNear = (sentFrom[a] ?? 0) + share * ((sentFrom[b] ?? 0) - (sentFrom[a] ?? 0));
       const keep = (1 + (h[k] ?? 1)) / 2;
-      arriveFrom[k] = keep * fromFar + (1 - keep) * fromNear;
-      arriveTo[k] = keep * fromNear + (1 - keep) * fromFar;
-      const line = lines[k];
-      if (!line) continue;
-      injected[line.from] = (injected[line.from] ?? 0) + (arriveFrom[k] ?? 0);
-      injected[line.to] = (injected[line.to] ?? 0) + (arriveTo[k] ?? 0);
+      const atFrom = keep * fromFar + (1 - keep) * fromNear;
+      const atTo = keep * fromNear + (1 - keep) * fromFar;
+      arriveFrom[k] = atFrom;
+      arriveTo[k] = atTo;
+      const near = fromNode[k] ?? 0;
+      const far = toNode[k] ?? 0;
+      injected[near] = (injected[near] ?? 0) + atFrom;
+      injected[far] = (injected[far] ?? 0) + atTo;
     }
     for (let k = 0; k < branchG.length; k++) {
       const node = branchNode[k] ?? 0;
       injected[node] = (injected[node] ?? 0) + (branchG[k] ?? 0) * ((branchV[k] ?? 0) + (branchK[k] ?? 0) * (branchI[k] ?? 0));
     }
     if (!stiff) injected[0] = (injected[0] ?? 0) + coilI + coil * (driven + coilU) + across * driven;
-    for (let node = 0; node < nodes; node++) volts[node] = (injected[node] ?? 0) / (conductance[node] || 1);
+    for (let node = 0; node < nodes; node++) volts[node] = (injected[node] ?? 0) * (resistance[node] ?? 0);
     if (stiff) volts[0] = driven;
 
     let out = 0;
     for (let k = 0; k < count; k++) {
-      const line = lines[k];
-      if (!line) continue;
-      const [vFrom, vTo] = [volts[line.from] ?? 0, volts[line.to] ?? 0];
-      const iFrom = vFrom / (z[k] ?? 1) - (arriveFrom[k] ?? 0);
-      const iTo = vTo / (z[k] ?? 1) - (arriveTo[k] ?? 0);
-      if (line.from === 0) out += iFrom;
-      const slot = (start[k] ?? 0) + (step % (size[k] ?? 1));
-      sentFrom[slot] = vFrom / (z[k] ?? 1) + (h[k] ?? 1) * iFrom;
-      sentTo[slot] = vTo / (z[k] ?? 1) + (h[k] ?? 1) * iTo;
+      const vFrom = volts[fromNode[k] ?? 0] ?? 0;
+      const vTo = volts[toNode[k] ?? 0] ?? 0;
+      const admittance = y[k] ?? 0;
+      const keep = h[k] ?? 1;
+      const iFrom = vFrom * admittance - (arriveFrom[k] ?? 0);
+      const iTo = vTo * admittance - (arriveTo[k] ?? 0);
+      if (fromNode[k] === 0) out += iFrom;
+      const slot = (start[k] ?? 0) + (step & (mask[k] ?? 0));
+      sentFrom[slot] = vFrom * admittance + keep * iFrom;
+      sentTo[slot] = vTo * admittance + keep * iTo;
     }
     for (let k = 0; k < branchG.length; k++) {
       const was = branchI[k] ?? 0;
@@ -210,6 +221,25 @@ function extremes(voltage_V: Float64Array, step_s: number): Watched {
     if (here < lowest_V) lowest_V = here;
   }
   return { step_s, voltage_V, peak_V: voltage_V[at] ?? 0, at_s: at * step_s, lowest_V };
+}
+
+/**
+ * A whole number of steps to the shortest line. The others are read between two steps, which blurs them, so that of the steps a little
+ * finer than wanted the one is taken that comes nearest to a whole number on all.
+ */
+function fittingStep(lines: readonly Line[], shortest_s: number, wanted_s: number): number {
+  const least = Math.ceil(shortest_s / wanted_s);
+  let best = { step_s: shortest_s / least, off: Number.POSITIVE_INFINITY };
+  for (let count = least; count <= Math.ceil(1.4 * least); count++) {
+    const step_s = shortest_s / count;
+    let off = 0;
+    for (const line of lines) {
+      const part = (line.delay_s / step_s) % 1;
+      off = Math.max(off, part * (1 - part));
+    }
+    if (off < best.off - 1e-6) best = { step_s, off };
+  }
+  return best.step_s;
 }
 
 /** Lossy lines in so many sections that each loses little. Nodes between them are numbered after the given ones. */
