@@ -1,5 +1,6 @@
 /** The door of the engine. */
 
+export { applyFix } from './checks/applyFix.ts';
 export { type Finding, type Fix, type Subject, VERDICTS, type Verdict } from './checks/finding.ts';
 export { CHECKS } from './checks/index.ts';
 export type { Review, SolvedCable, SolvedElement, SolvedRun } from './checks/solved.ts';
@@ -13,7 +14,7 @@ export { turnsExplained, waveCharts } from './drawing/wavePicture.ts';
 export type { Cable, Construction, Landing } from './lineup/cable.ts';
 export { newCable, newElement, newLineUp, nextId, nextTag } from './lineup/create.ts';
 export { ELEMENT_KINDS, type Element, type ElementKind, type ElementOf, PORTS, type Port } from './lineup/elements.ts';
-export { FIELDS, type Field, valueAt } from './lineup/fields.ts';
+export { FIELDS, type Field, valueAt, withValueAt } from './lineup/fields.ts';
 export { type LineUp, lineUp as lineUpSchema } from './lineup/lineUp.ts';
 export { type Loaded, load } from './lineup/load.ts';
 export type { Basis, Project, SheetSize } from './lineup/project.ts';

@@ -1,6 +1,6 @@
 import { lazy, Suspense, useEffect, useRef } from 'react';
 import { type Finding, fixed, type LineUp, type Review } from '../../engine/index.ts';
-import { edit, select, showFinding } from '../store/editorStore.ts';
+import { select, showFinding, takeFix } from '../store/editorStore.ts';
 import { Badge } from './Badge.tsx';
 
 const WavePicture = lazy(() => import('./WavePicture.tsx'));
@@ -105,7 +105,7 @@ export function FindingView({ finding, lineUp, review }: FindingViewProps) {
             ))}
           </ul>
           {finding.fixes.map((fix) => (
-            <button key={fix.label} type="button" className="main" onClick={() => edit(fix.label, fix.apply)}>
+            <button key={fix.label} type="button" className="main" onClick={() => takeFix(fix)}>
               {fix.label}
             </button>
           ))}

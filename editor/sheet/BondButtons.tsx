@@ -1,5 +1,5 @@
 import type { LineUp, Review } from '../../engine/index.ts';
-import { edit } from '../store/editorStore.ts';
+import { takeFix } from '../store/editorStore.ts';
 import { type Family, PX, symbolIn } from './scale.ts';
 
 /** The remedy stands at the gap: one button for each box where the shield breaks and a bond would close it. */
@@ -24,7 +24,7 @@ export function BondButtons({ lineUp, review, family }: BondButtonsProps) {
         type="button"
         className="bond nodrag nopan"
         style={{ left: (at.x_mm - 10) * PX, top: (at.y_mm + symbolIn(lineUp, element, family).height_mm / 2 + 5) * PX }}
-        onClick={() => edit(fix.label, fix.apply)}
+        onClick={() => takeFix(fix)}
       >
         Bond through {element.tag}
       </button>

@@ -1,5 +1,5 @@
 import { create } from 'zustand';
-import { createReviewer, type ElementKind, type LineUp, load, type Review, save } from '../../engine/index.ts';
+import { applyFix, createReviewer, type ElementKind, type Fix, type LineUp, load, type Review, save } from '../../engine/index.ts';
 
 /** The open document, its history, what is selected and what the engine says of it. History holds the very documents: undo is exact. */
 
@@ -107,6 +107,9 @@ export function edit(label: string, change: (lineUp: LineUp) => LineUp, options:
     reason: null,
   });
 }
+
+/** Makes the edit that a finding proposes. */
+export const takeFix = (fix: Fix): void => edit(fix.label, (before) => applyFix(before, fix));
 
 function travel(from: 'past' | 'future', to: 'past' | 'future'): void {
   const state = get();

@@ -9,6 +9,7 @@ import {
   nextTag,
   PORTS,
   type Port,
+  withValueAt,
 } from '../../engine/index.ts';
 
 /** What hands do to the document, as functions from one document to the next. */
@@ -127,7 +128,7 @@ export function setValue(lineUp: LineUp, id: string, path: string, value: unknow
     const provenance: NonNullable<Cable['provenance']> = { ...part.provenance };
     if (value === undefined) delete provenance[path];
     else provenance[path] = { origin: 'entered', ...(typed === undefined ? {} : { typed }) };
-    return { ...(put(part, path.split('.'), value) as T), provenance };
+    return { ...withValueAt(part, path, value), provenance };
   };
   return { ...lineUp, elements: lineUp.elements.map(change), cables: lineUp.cables.map(change) };
 }
@@ -135,7 +136,7 @@ export function setValue(lineUp: LineUp, id: string, path: string, value: unknow
 /** Sets or takes out one value of the project. */
 export const setProject = (lineUp: LineUp, path: string, value: unknown): LineUp => ({
   ...lineUp,
-  project: put(lineUp.project, path.split('.'), value) as LineUp['project'],
+  project: withValueAt(lineUp.project, path, value),
 });
 
 /** Switches a check off with a reason, or on again with null. */
@@ -173,13 +174,4 @@ export function changeCores(lineUp: LineUp, id: string, change: 'add' | number):
     return { ...cable, auxiliary: cable.auxiliary.filter((_, i) => i !== change), provenance };
   });
   return { ...lineUp, cables };
-}
-
-function put(part: object, [key, ...rest]: readonly string[], value: unknown): object {
-  if (key === undefined) return part;
-  if (Array.isArray(part)) return part.map((each, i) => (`${i}` === key ? put(each as object, rest, value) : each));
-  const record = part as Record<string, unknown>;
-  if (rest.length > 0) return { ...record, [key]: put((record[key] as object | undefined) ?? {}, rest, value) };
-  const { [key]: _old, ...others } = record;
-  return value === undefined ? others : { ...others, [key]: value };
 }

@@ -4,7 +4,7 @@ import { fieldOf, valueAt } from '../lineup/fields.ts';
 import type { Basis, Project } from '../lineup/project.ts';
 import { formatQuantity } from '../lineup/units.ts';
 import type { TopologyFault } from '../network/network.ts';
-import type { Assumption, Authority, Finding, Fix, Input, Missing, Subject, Verdict } from './finding.ts';
+import type { Assumption, Authority, Finding, Input, Missing, Subject, Verdict } from './finding.ts';
 import type { ShieldPath } from './shieldPath.ts';
 import type { StepResult } from './solveZone.ts';
 import type { WaveTree } from './waveTree.ts';
@@ -243,9 +243,6 @@ export const notApplicable = (check: CheckFacts, subject: Subject, runs: readonl
   finding(check, subject, runs, { verdict: 'not-applicable', phrase: 'not applicable', text: reason });
 
 export const tagsOf = (parts: readonly { readonly tag: string }[]): readonly string[] => parts.map((part) => part.tag);
-
-/** An edit of one part by id. */
-export const fix = (label: string, apply: Fix['apply']): Fix => ({ label, apply });
 
 export const verdictOver = (value: number, caution: number, note: number): Verdict =>
   exceeds(value, caution) ? 'caution' : exceeds(value, note) ? 'note' : 'pass';

@@ -1,5 +1,3 @@
-import type { LineUp } from '../lineup/lineUp.ts';
-
 /** What a check says of one subject. */
 
 /** From worst to best. */
@@ -62,10 +60,17 @@ export interface Missing {
   readonly ask: string;
 }
 
-/** An edit of the document that would change this finding. */
+/** One value of the document: of the element or cable with this id, at this dotted path. */
+export interface FixEdit {
+  readonly id: string;
+  readonly path: string;
+  readonly value: string | number | boolean;
+}
+
+/** An edit of the document that would change this finding. Plain data, so that a finding can go from thread to thread. */
 export interface Fix {
   readonly label: string;
-  readonly apply: (lineUp: LineUp) => LineUp;
+  readonly edits: readonly FixEdit[];
 }
 
 export interface Finding {

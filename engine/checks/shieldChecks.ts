@@ -1,6 +1,5 @@
 import type { Cable } from '../lineup/cable.ts';
 import type { Element } from '../lineup/elements.ts';
-import type { LineUp } from '../lineup/lineUp.ts';
 import type { Project } from '../lineup/project.ts';
 import { fixed } from '../lineup/roundTo.ts';
 import { worstLength_m } from './cableModel.ts';
@@ -11,7 +10,6 @@ import {
   endSubject,
   exceeds,
   finding,
-  fix,
   given,
   lacks,
   manualOf,
@@ -23,7 +21,6 @@ import {
 } from './check.ts';
 import type { Finding, Fix, Missing, Subject } from './finding.ts';
 import { carrierOf } from './shieldPath.ts';
-import type { ShieldBreak } from './solved.ts';
 
 /** The shield: that there is one, that it is whole, that it is landed. */
 
@@ -100,29 +97,18 @@ export const shieldPresent: Check = {
   },
 };
 
-/** Bonds a box through: the bar in it, and both shields clamped to it. */
-export const bondThrough = (box: Element, at: ShieldBreak): Fix =>
-  fix(
-    `Bond the shields through ${box.tag}`,
-    (lineUp: LineUp): LineUp => ({
-      ...lineUp,
-      elements: lineUp.elements.map((element) => (element.id === box.id ? { ...element, bondBar: true } : element)),
-      cables: lineUp.cables.map((cable) => {
-        const touched = (['from', 'to'] as const).filter(
-          (end) => cable[end].element === box.id || at.ends.some((each) => each.cableId === cable.id && each.end === end),
-        );
-        const toLand = touched.filter(
-          (end) =>
-            cable[end].element === box.id &&
-            carrierOf(cable) !== 'none' &&
-            (cable[end].landing === undefined || cable[end].landing === 'none'),
-        );
-        if (toLand.length === 0) return cable;
-        const land = (end: 'from' | 'to') => (toLand.includes(end) ? { ...cable[end], landing: 'clamp' as const } : cable[end]);
-        return { ...cable, from: land('from'), to: land('to') };
-      }),
-    }),
-  );
+/** Bonds a box through: the bar in it, and every shield that is not landed there yet clamped to it. */
+const bondThrough = (box: Element, cables: readonly Cable[]): Fix => ({
+  label: `Bond the shields through ${box.tag}`,
+  edits: [
+    { id: box.id, path: 'bondBar', value: true },
+    ...cables.flatMap((cable) =>
+      (['from', 'to'] as const)
+        .filter((end) => cable[end].element === box.id && carrierOf(cable) !== 'none' && (cable[end].landing ?? 'none') === 'none')
+        .map((end) => ({ id: cable.id, path: `${end}.landing`, value: 'clamp' })),
+    ),
+  ],
+});
 
 const endWords = (cable: Cable, end: 'from' | 'to'): string => {
   const { landing } = cable[end];
@@ -195,7 +181,7 @@ export const shieldContinuity: Check = {
       const said = ends.map(({ cable, end }) => endWords(cable, end)).join(' and ');
       const fixes =
         'box' in box || ['disconnect', 'junction', 'contactor', 'reactor', 'filter', 'transformer'].includes(box.kind)
-          ? [bondThrough(box, at)]
+          ? [bondThrough(box, cables)]
           : [];
       if (at.state === 'open') {
         const missing: Missing[] = [

@@ -307,5 +307,17 @@ export function valueAt(part: object, path: string): unknown {
   return here;
 }
 
+/** The part with the value at a dotted path set or, with undefined, taken out; what is not on the way stays the same object. */
+export const withValueAt = <T extends object>(part: T, path: string, value: unknown): T => put(part, path.split('.'), value) as T;
+
+function put(part: object, [key, ...rest]: readonly string[], value: unknown): object {
+  if (key === undefined) return part;
+  if (Array.isArray(part)) return part.map((each, i) => (`${i}` === key ? put(each as object, rest, value) : each));
+  const record = part as Record<string, unknown>;
+  if (rest.length > 0) return { ...record, [key]: put((record[key] as object | undefined) ?? {}, rest, value) };
+  const { [key]: _old, ...others } = record;
+  return value === undefined ? others : { ...others, [key]: value };
+}
+
 /** The field of a part by its path. */
 export const fieldOf = (kind: ElementKind | 'cable', path: string): Field | undefined => FIELDS[kind].find((field) => field.path === path);

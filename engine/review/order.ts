@@ -1,4 +1,4 @@
-import { type Finding, VERDICTS, type Verdict } from '../checks/finding.ts';
+import { type Finding, type Fix, VERDICTS, type Verdict } from '../checks/finding.ts';
 
 /** Findings worst first; ties by tag, then check, then id, so that the order of the drawing never shows. */
 
@@ -16,11 +16,21 @@ function mergeById(findings: readonly Finding[]): readonly Finding[] {
     if (!before) byId.set(each.id, each);
     else {
       const worse = RANK[each.verdict] < RANK[before.verdict] ? each : before;
-      byId.set(each.id, { ...worse, runs: [...new Set([...before.runs, ...each.runs])] });
+      byId.set(each.id, { ...worse, runs: [...new Set([...before.runs, ...each.runs])], fixes: mergeFixes(before.fixes, each.fixes) });
     }
   }
   return [...byId.values()].sort(worstFirst);
 }
+
+/** Each run knows the cables of its own way only: what mends the box mends it for all of them. */
+const mergeFixes = (a: readonly Fix[], b: readonly Fix[]): readonly Fix[] => [
+  ...a.map((fix) => ({
+    ...fix,
+    edits: distinct([...fix.edits, ...b.filter(({ label }) => label === fix.label).flatMap(({ edits }) => edits)]),
+  })),
+  ...b.filter((fix) => !a.some(({ label }) => label === fix.label)),
+];
+const distinct = (edits: Fix['edits']): Fix['edits'] => [...new Map(edits.map((each) => [`${each.id}/${each.path}`, each])).values()];
 
 /** A list of findings in order, with what is counted of it. Made once for each zone that changed. */
 export interface Group {

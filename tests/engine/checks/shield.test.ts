@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import { type Cable, type Finding, type LineUp, review } from '../../../engine/index.ts';
+import { applyFix, type Cable, type Finding, type LineUp, review } from '../../../engine/index.ts';
 import { horsepower, inSteel, LineUpBuilder, type Part, shielded } from '../lineUpBuilder.ts';
 
 /** The way of the shield from drive to motor, box by box. What each case must give: the drive makers' guides as the checks cite them. */
@@ -108,6 +108,51 @@ describe('shield continuity', () => {
   it('a note that says continuous does not outweigh the drawing', () => {
     const site = run([lead({ to: cut }), lead()], [box('DS-1', { ...PLASTIC, note: 'shield continuous' })]);
     expect(said(site)).toEqual([['DS-1', 'fail']]);
+  });
+});
+
+describe('the bond that a finding proposes', () => {
+  const bond = (lineUp: LineUp): LineUp => {
+    const [fix] = of(lineUp, 'shield-continuity').flatMap((each) => each.fixes);
+    if (!fix) throw new Error('no fix');
+    return applyFix(lineUp, fix);
+  };
+
+  it('closes the gap, and touches nothing else', () => {
+    const site = run([lead({ to: cut }), lead({ from: cut })], [box('DS-1', PLASTIC)]);
+    const after = bond(site);
+    expect(said(after)).toEqual([['M-1', 'pass']]);
+    const same = (tag: string) => after.elements.find((each) => each.tag === tag) === site.elements.find((each) => each.tag === tag);
+    expect(['S-1', 'VFD-1', 'M-1', 'DS-1'].filter(same)).toEqual(['S-1', 'VFD-1', 'M-1']);
+  });
+
+  it('through a box with two motors behind it clamps all three cables', () => {
+    const to = new LineUpBuilder({ title: 'two motors' })
+      .part('supply', { tag: 'S-1', voltage_V: 480, frequency_Hz: 60 })
+      .part('drive', { tag: 'VFD-1' })
+      .cable(lead({ to: cut }))
+      .part('junction', { tag: 'JB-1', ...PLASTIC })
+      .cable(lead({ from: cut }))
+      .part('motor', { tag: 'M-1' })
+      .from('JB-1')
+      .cable(lead({ from: cut }))
+      .part('motor', { tag: 'M-2' })
+      .build();
+    expect(said(to)).toEqual([['JB-1', 'fail']]);
+    expect(said(bond(to)).map(([, verdict]) => verdict)).toEqual(['pass', 'pass']);
+  });
+
+  it('of a box that is gone changes no part', () => {
+    const site = run([lead({ to: cut }), lead()], [box('DS-1', PLASTIC)]);
+    const [fix] = of(site, 'shield-continuity').flatMap((each) => each.fixes);
+    const other = run([lead()], []);
+    const bare = { ...other, elements: other.elements.filter((each) => each.tag === 'S-1'), cables: [] };
+    expect(fix && applyFix(bare, fix).elements[0]).toBe(bare.elements[0]);
+  });
+
+  it('goes to another thread with its review', () => {
+    const answer = review(run([lead({ to: cut }), lead()], [box('DS-1', PLASTIC)]));
+    expect(structuredClone(answer)).toEqual(answer);
   });
 });
 
