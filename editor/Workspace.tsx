@@ -6,6 +6,7 @@ import { Tray } from './panels/Tray.tsx';
 import type { useTheme } from './panels/theme.ts';
 import { Sheet } from './sheet/Sheet.tsx';
 import { familyOf } from './sheet/scale.ts';
+import { useEditor } from './store/editorStore.ts';
 
 /** The open line-up: header, parts, sheet and review. Loaded after the start page, which does without it. */
 export interface WorkspaceProps {
@@ -15,9 +16,10 @@ export interface WorkspaceProps {
 }
 
 export default function Workspace({ lineUp, review, theme }: WorkspaceProps) {
+  const working = useEditor((state) => state.working);
   return (
     <ReactFlowProvider>
-      <main className="app">
+      <main className={working ? 'app stale' : 'app'}>
         <Header lineUp={lineUp} review={review} theme={theme} />
         <Tray family={familyOf(lineUp)} />
         <Sheet lineUp={lineUp} review={review} />

@@ -21,7 +21,7 @@ export type { Basis, Project, SheetSize } from './lineup/project.ts';
 export { fixed } from './lineup/roundTo.ts';
 export { save } from './lineup/save.ts';
 export { formatQuantity, type Parsed, parseQuantity, type Quantity, type Units } from './lineup/units.ts';
-export { createReviewer, type Reviewer, review } from './review/createReviewer.ts';
+export { createReviewer, judgedAlike, type Reviewer, review } from './review/createReviewer.ts';
 export { groundRules } from './review/groundRules.ts';
 export { type SourcesPage, sourcesMarkdown, sourcesPage } from './review/sourcesPage.ts';
 export { type Waveform, waveformOf } from './review/waveform.ts';

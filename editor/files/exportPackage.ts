@@ -1,9 +1,10 @@
-import type { LineUp, Review } from '../../engine/index.ts';
+import { whenJudged } from '../store/editorStore.ts';
 
-/** Writes the package as a PDF and hands it to the browser. The writer and its fonts are fetched only now. */
-export async function exportPackage(lineUp: LineUp, review: Review): Promise<void> {
+/** Writes the package as a PDF and hands it to the browser, never with a review that is not of this very document. The writer and its fonts are fetched only now. */
+export async function exportPackage(): Promise<void> {
   const font = async (name: string) => new Uint8Array(await (await fetch(`${import.meta.env.BASE_URL}fonts/${name}`)).arrayBuffer());
-  const [{ submittalPdf }, regular, semibold] = await Promise.all([
+  const [{ lineUp, review }, { submittalPdf }, regular, semibold] = await Promise.all([
+    whenJudged(),
     import('../../engine/submittal/pdf.ts'),
     font('SourceSans3_400Regular.ttf'),
     font('SourceSans3_600SemiBold.ttf'),

@@ -44,11 +44,11 @@ export function FindingView({ finding, lineUp, review }: FindingViewProps) {
       <h1 className="serif" tabIndex={-1} ref={heading}>
         {finding.title}
       </h1>
-      <p className="reason">{finding.text}</p>
+      <p className="reason said">{finding.text}</p>
       {value !== null && (
         <dl>
           <dt>{finding.quantity}</dt>
-          <dd className="number">
+          <dd className="number said">
             {fixed(value, digits)} {unit}
           </dd>
           {finding.band && (
@@ -62,7 +62,7 @@ export function FindingView({ finding, lineUp, review }: FindingViewProps) {
           {limit !== null && (
             <>
               <dt>Limit</dt>
-              <dd>
+              <dd className="said">
                 {fixed(limit, digits)} {unit}
               </dd>
             </>
@@ -70,7 +70,7 @@ export function FindingView({ finding, lineUp, review }: FindingViewProps) {
           {margin_pct !== null && (
             <>
               <dt>Margin</dt>
-              <dd>{fixed(margin_pct, 1)} %</dd>
+              <dd className="said">{fixed(margin_pct, 1)} %</dd>
             </>
           )}
         </dl>
@@ -151,7 +151,9 @@ export function FindingView({ finding, lineUp, review }: FindingViewProps) {
           )}
           <ol>
             {finding.working.map((each) => (
-              <li key={each}>{each}</li>
+              <li key={each} className="said">
+                {each}
+              </li>
             ))}
           </ol>
         </details>

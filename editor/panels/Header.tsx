@@ -15,6 +15,7 @@ export interface HeaderProps {
 
 export function Header({ lineUp, review, theme: [theme, setTheme] }: HeaderProps) {
   const saved = useEditor((state) => state.saved);
+  const working = useEditor((state) => state.working);
   const [busy, setBusy] = useState(false);
   const { project } = lineUp;
   const set = (label: string, change: Partial<LineUp['project']>) =>
@@ -22,7 +23,7 @@ export function Header({ lineUp, review, theme: [theme, setTheme] }: HeaderProps
   const issue = async () => {
     setBusy(true);
     try {
-      await exportPackage(lineUp, review);
+      await exportPackage();
     } catch (fault) {
       refuse(`The package was not written: ${fault instanceof Error ? fault.message : String(fault)}`);
     }
@@ -44,9 +45,10 @@ export function Header({ lineUp, review, theme: [theme, setTheme] }: HeaderProps
       <div className="tally" role="status" aria-label="Verdicts">
         {VERDICTS.slice(0, 5).map((verdict) => (
           <span key={verdict} className={`v-${verdict}`}>
-            <Badge verdict={verdict} /> {review.counts[verdict]} {verdict}
+            <Badge verdict={verdict} /> {working ? '…' : `${review.counts[verdict]} ${verdict}`}
           </span>
         ))}
+        {working && <span className="muted">working…</span>}
       </div>
       <span className="grow" />
       <span className="muted saved" role="status" aria-label="Saving" data-testid="saved">

@@ -11,6 +11,7 @@ import { ProjectForm } from './ProjectForm.tsx';
 export function Reader({ lineUp, review }: { readonly lineUp: LineUp; readonly review: Review }) {
   const selected = useEditor((state) => state.selected);
   const open = useEditor((state) => state.finding);
+  const working = useEditor((state) => state.working);
   const finding = review.findings.find((each) => each.id === open);
   if (finding)
     return (
@@ -36,7 +37,7 @@ export function Reader({ lineUp, review }: { readonly lineUp: LineUp; readonly r
   }
   return (
     <aside className="reader" aria-label="Review" key="all">
-      <h1 className="serif">{headline(lineUp, review)}</h1>
+      <h1 className="serif">{working ? `${lineUp.project.title} is being judged…` : headline(lineUp, review)}</h1>
       {groundRules(lineUp) !== '' && <p className="muted">{groundRules(lineUp)}</p>}
       <Said findings={review.findings} />
       <Passes findings={review.findings} />
@@ -91,8 +92,8 @@ function Said({ findings }: { readonly findings: readonly Finding[] }) {
       {fails.length > 0 && <FindingList findings={fails} />}
       <details>
         <summary>
-          <Badge verdict="open" /> {open.length} cannot be judged yet
-          <span className="muted">
+          <Badge verdict="open" /> <span className="said">{open.length} cannot be judged yet</span>
+          <span className="muted said">
             {[...asked]
               .sort((a, b) => b[1] - a[1])
               .map(([ask, count]) => ` · ${ask} ${count}`)
@@ -110,7 +111,9 @@ function Passes({ findings }: { readonly findings: readonly Finding[] }) {
   const passes = findings.filter((each) => each.verdict === 'pass');
   return passes.length === 0 ? null : (
     <details>
-      <summary>{passes.length} pass</summary>
+      <summary>
+        <span className="said">{passes.length} pass</span>
+      </summary>
       <FindingList findings={passes} />
     </details>
   );
@@ -127,7 +130,7 @@ function FindingList({ findings }: { readonly findings: readonly Finding[] }) {
               <span className={`word v-${each.verdict}`}>{each.verdict}</span> <b>{each.title}</b>{' '}
               <span className="muted">{each.subject.tag}</span>
             </span>
-            <span className="muted">{each.text}</span>
+            <span className="muted said">{each.text}</span>
           </button>
         </li>
       ))}

@@ -1,7 +1,8 @@
 import { create } from 'zustand';
-import { applyFix, createReviewer, type ElementKind, type Fix, type LineUp, load, type Review, save } from '../../engine/index.ts';
+import { applyFix, type ElementKind, type Fix, type LineUp, load, newLineUp, type Review, review, save } from '../../engine/index.ts';
+import { createJudge } from './judge.ts';
 
-/** The open document, its history, what is selected and what the engine says of it. History holds the very documents: undo is exact. */
+/** The open document, its history, what is selected and what the engine says of it. A review of an older document is kept until the new one comes, and is called stale. History holds the very documents: undo is exact. */
 
 export type Saved = 'saved in this browser' | 'saving…' | 'not saved' | 'saved to file';
 
@@ -13,6 +14,10 @@ interface Step {
 export interface EditorState {
   readonly lineUp: LineUp | null;
   readonly review: Review | null;
+  /** The review is that of an older document. */
+  readonly stale: boolean;
+  /** It has been for so long that it shows. */
+  readonly working: boolean;
   readonly past: readonly Step[];
   readonly future: readonly Step[];
   /** Ids of elements and cables. */
@@ -32,12 +37,13 @@ export interface EditorState {
   readonly reason: string | null;
 }
 
-const reviewer = createReviewer();
 const MOST_STEPS = 1000;
 
 export const useEditor = create<EditorState>(() => ({
   lineUp: null,
   review: null,
+  stale: false,
+  working: false,
   past: [],
   future: [],
   selected: [],
@@ -53,11 +59,55 @@ export const useEditor = create<EditorState>(() => ({
 
 const { getState: get, setState: set } = useEditor;
 
+/** An answer that comes sooner than this comes without a sign that it is being waited for: signs that flash tell nothing. */
+const SIGN_MS = 150;
+let sign: ReturnType<typeof setTimeout> | undefined;
+
+type Judged = Pick<EditorState, 'review' | 'stale' | 'working'>;
+const current = (answer: Review): Judged => {
+  clearTimeout(sign);
+  return { review: answer, stale: false, working: false };
+};
+const judge = createJudge(
+  () => new Worker(new URL('./reviewWorker.ts', import.meta.url), { type: 'module' }),
+  (answer) => set(current(answer)),
+);
+
+/** The review of this document or, while that is being made, the one before, known to be stale. */
+function judged(lineUp: LineUp): Judged {
+  const answer = judge(lineUp);
+  if (answer) return current(answer);
+  const { review: before, stale, working } = get();
+  if (!stale) sign = setTimeout(() => set({ working: true }), SIGN_MS);
+  return { review: before, stale: true, working };
+}
+
+/** Of a document just opened there is no review before: nothing is said of it, and that it is worked on shows at once. */
+function judgedFirst(lineUp: LineUp): Judged {
+  const first = judged(lineUp);
+  return first.stale ? { review: review(newLineUp(lineUp.project.basis)), stale: true, working: true } : first;
+}
+
+/** The open document with its own review, as soon as there is one. */
+export function whenJudged(): Promise<{ readonly lineUp: LineUp; readonly review: Review }> {
+  const { opened } = get();
+  return new Promise((resolve, reject) => {
+    const look = (state: EditorState): void => {
+      if (state.opened !== opened) reject(new Error('another line-up was opened'));
+      else if (state.lineUp && state.review && !state.stale) resolve({ lineUp: state.lineUp, review: state.review });
+      else return;
+      stop();
+    };
+    const stop = useEditor.subscribe(look);
+    look(get());
+  });
+}
+
 /** Opens a document; its history starts anew. */
 export function openLineUp(lineUp: LineUp): void {
   set((before) => ({
     lineUp,
-    review: reviewer.review(lineUp),
+    ...judgedFirst(lineUp),
     past: [],
     future: [],
     selected: [],
@@ -99,7 +149,7 @@ export function edit(label: string, change: (lineUp: LineUp) => LineUp, options:
   burst = options.burst === undefined ? null : { name: options.burst, lineUp: next, at: now };
   set({
     lineUp: next,
-    review: reviewer.review(next),
+    ...judged(next),
     past: goesOn ? past : [...past, { lineUp, label }].slice(-MOST_STEPS),
     future: [],
     selected: options.select ?? selected,
@@ -108,8 +158,11 @@ export function edit(label: string, change: (lineUp: LineUp) => LineUp, options:
   });
 }
 
-/** Makes the edit that a finding proposes. */
-export const takeFix = (fix: Fix): void => edit(fix.label, (before) => applyFix(before, fix));
+/** Makes the edit that a finding proposes. It was proposed for the document as it was judged, and may not suit a newer one. */
+export function takeFix(fix: Fix): void {
+  if (get().stale) refuse('The line-up is still being judged: press again when the verdict is there.');
+  else edit(fix.label, (before) => applyFix(before, fix));
+}
 
 function travel(from: 'past' | 'future', to: 'past' | 'future'): void {
   const state = get();
@@ -117,7 +170,7 @@ function travel(from: 'past' | 'future', to: 'past' | 'future'): void {
   if (!step || !state.lineUp) return;
   set({
     lineUp: step.lineUp,
-    review: reviewer.review(step.lineUp),
+    ...judged(step.lineUp),
     [from]: state[from].slice(0, -1),
     [to]: [...state[to], { lineUp: state.lineUp, label: step.label }],
     selected: state.selected.filter((id) => [...step.lineUp.elements, ...step.lineUp.cables].some((part) => part.id === id)),

@@ -22,17 +22,15 @@ export interface Reviewer {
 
 export const review = (lineUp: LineUp): Review => createReviewer().review(lineUp);
 
+/** Whether the review of one document is that of the other too: they differ at most in where the parts stand. */
+export const judgedAlike = (a: LineUp, b: LineUp): boolean => a.elements === b.elements && a.cables === b.cables && a.project === b.project;
+
 export function createReviewer(): Reviewer {
   const memo = new Memo();
   let last: { lineUp: LineUp; review: Review; groups: readonly Group[] } | null = null;
   return {
     review(lineUp) {
-      if (
-        last &&
-        last.lineUp.elements === lineUp.elements &&
-        last.lineUp.cables === lineUp.cables &&
-        last.lineUp.project === lineUp.project
-      ) {
+      if (last && judgedAlike(last.lineUp, lineUp)) {
         last = { ...last, lineUp, review: { ...last.review, recomputed: 0 } };
         return last.review;
       }

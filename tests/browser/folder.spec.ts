@@ -1,7 +1,9 @@
-import { createReadStream, existsSync } from 'node:fs';
+import { createReadStream, existsSync, writeFileSync } from 'node:fs';
 import { createServer, type Server } from 'node:http';
 import { extname, join, normalize } from 'node:path';
 import { test as base, expect } from '@playwright/test';
+import { save } from '../../engine/index.ts';
+import { manyRuns } from '../engine/manyRuns.ts';
 
 /** The built site on a plain web server, in a folder of its own: nothing asks for the root. */
 
@@ -46,4 +48,16 @@ test('it starts, opens an example and writes a package, from a folder', async ({
   await page.getByRole('button', { name: 'Issue package' }).click();
   expect((await waiting).suggestedFilename()).toMatch(/\.pdf$/);
   expect(faults).toEqual([]);
+});
+
+test('the thread that judges a large line-up starts in that folder too', async ({ page, site }, info) => {
+  await page.addInitScript(() => Reflect.deleteProperty(window, 'showOpenFilePicker'));
+  await page.goto(site);
+  const file = info.outputPath('runs.json');
+  writeFileSync(file, save(manyRuns(12)));
+  const [choosing, starting] = [page.waitForEvent('filechooser'), page.waitForEvent('worker')];
+  await page.getByRole('button', { name: 'Open a file…' }).click();
+  await (await choosing).setFiles(file);
+  expect((await starting).url()).toContain(FOLDER);
+  await expect(page.getByRole('heading', { name: '12 runs is not ready to issue' })).toBeVisible();
 });
