@@ -1,10 +1,26 @@
-import type { LineUp, Review } from '../../engine/index.ts';
+import type { LineUp, Review, Verdict } from '../../engine/index.ts';
 import { select } from '../store/editorStore.ts';
 import { Badge } from './Badge.tsx';
+import { Folded } from './Folded.tsx';
+
+export interface OutlineProps {
+  readonly lineUp: LineUp;
+  readonly review: Review;
+}
 
 /** All parts and cables by name, for those who do not use the drawing: run by run from source to motor, then what is in no run. */
-export function Outline({ lineUp, review }: { readonly lineUp: LineUp; readonly review: Review }) {
+export function Outline({ lineUp, review }: OutlineProps) {
+  return (
+    <Folded summary={`${lineUp.elements.length} parts, ${lineUp.cables.length} cables`}>
+      {() => <Names lineUp={lineUp} review={review} />}
+    </Folded>
+  );
+}
+
+function Names({ lineUp, review }: OutlineProps) {
   const parts = new Map([...lineUp.elements, ...lineUp.cables].map((part) => [part.id, part]));
+  const worst = new Map<string, Verdict>();
+  for (const { subject, verdict } of review.findings) if (!worst.has(subject.id)) worst.set(subject.id, verdict);
   const listed = new Set<string>();
   const take = (ids: readonly string[]) =>
     ids.flatMap((id) => {
@@ -17,30 +33,23 @@ export function Outline({ lineUp, review }: { readonly lineUp: LineUp; readonly 
     ...review.runs.map((run) => ({ title: `Run of ${run.motorTag}`, members: take(run.path) })),
     { title: 'In no run', members: take([...parts.keys()]) },
   ].filter((group) => group.members.length > 0);
-  return (
-    <details>
-      <summary>
-        {lineUp.elements.length} parts, {lineUp.cables.length} cables
-      </summary>
-      {groups.map((group) => (
-        <section key={group.title}>
-          <h2>{group.title}</h2>
-          <ul className="plain" aria-label={group.title}>
-            {group.members.map((part) => {
-              const worst = review.findings.find((each) => each.subject.id === part.id);
-              return (
-                <li key={part.id}>
-                  <button type="button" className="outlined" onClick={() => select([part.id])}>
-                    {worst ? <Badge verdict={worst.verdict} /> : <span className="badge" />}
-                    <b>{part.tag}</b> <span className="muted">{part.kind}</span>
-                    {worst && <span className={`word v-${worst.verdict}`}>{worst.verdict}</span>}
-                  </button>
-                </li>
-              );
-            })}
-          </ul>
-        </section>
-      ))}
-    </details>
-  );
+  return groups.map((group) => (
+    <section key={group.title}>
+      <h2>{group.title}</h2>
+      <ul className="plain" aria-label={group.title}>
+        {group.members.map((part) => {
+          const verdict = worst.get(part.id);
+          return (
+            <li key={part.id}>
+              <button type="button" className="outlined" onClick={() => select([part.id])}>
+                {verdict ? <Badge verdict={verdict} /> : <span className="badge" />}
+                <b>{part.tag}</b> <span className="muted">{part.kind}</span>
+                {verdict && <span className={`word v-${verdict}`}>{verdict}</span>}
+              </button>
+            </li>
+          );
+        })}
+      </ul>
+    </section>
+  ));
 }

@@ -3,6 +3,7 @@ import { type Finding, groundRules, type LineUp, type Review } from '../../engin
 import { select, showFinding, useEditor } from '../store/editorStore.ts';
 import { Badge } from './Badge.tsx';
 import { FindingView } from './FindingView.tsx';
+import { Folded } from './Folded.tsx';
 import { Inspector } from './Inspector.tsx';
 import { Outline } from './Outline.tsx';
 import { ProjectForm } from './ProjectForm.tsx';
@@ -90,18 +91,21 @@ function Said({ findings }: { readonly findings: readonly Finding[] }) {
   return (
     <>
       {fails.length > 0 && <FindingList findings={fails} />}
-      <details>
-        <summary>
-          <Badge verdict="open" /> <span className="said">{open.length} cannot be judged yet</span>
-          <span className="muted said">
-            {[...asked]
-              .sort((a, b) => b[1] - a[1])
-              .map(([ask, count]) => ` · ${ask} ${count}`)
-              .join('')}
-          </span>
-        </summary>
-        <FindingList findings={open} />
-      </details>
+      <Folded
+        summary={
+          <>
+            <Badge verdict="open" /> <span className="said">{open.length} cannot be judged yet</span>
+            <span className="muted said">
+              {[...asked]
+                .sort((a, b) => b[1] - a[1])
+                .map(([ask, count]) => ` · ${ask} ${count}`)
+                .join('')}
+            </span>
+          </>
+        }
+      >
+        {() => <FindingList findings={open} />}
+      </Folded>
       {rest.length > 0 && <FindingList findings={rest} />}
     </>
   );
@@ -110,12 +114,7 @@ function Said({ findings }: { readonly findings: readonly Finding[] }) {
 function Passes({ findings }: { readonly findings: readonly Finding[] }) {
   const passes = findings.filter((each) => each.verdict === 'pass');
   return passes.length === 0 ? null : (
-    <details>
-      <summary>
-        <span className="said">{passes.length} pass</span>
-      </summary>
-      <FindingList findings={passes} />
-    </details>
+    <Folded summary={<span className="said">{passes.length} pass</span>}>{() => <FindingList findings={passes} />}</Folded>
   );
 }
 
