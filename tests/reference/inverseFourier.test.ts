@@ -139,10 +139,7 @@ const SHIELDED_12AWG = {
   resistance_ohmPerM: 0.006,
   skin_ohmPerMRootHz: 7.3e-5,
 };
-/** What the lattice leaves out of one transit, to the second order of the skin effect: K^2 l v / (2 Zc^2). */
-const leftOut = ({ skin_ohmPerMRootHz, length_m, velocity_mPerS, impedanceLL_ohm }: LatticeInput): number =>
-  (skin_ohmPerMRootHz ** 2 * length_m * velocity_mPerS) / (2 * Math.PI * impedanceLL_ohm ** 2);
-const named = LINES.filter((line) => leftOut(line) < 0.003).map((line) => ({
+const named = LINES.map((line) => ({
   name: `${fixed(line.length_m, 0)} m, ${fixed(line.impedanceLL_ohm, 0)} Ω, motor ${fixed(line.motor_ohm, 0)} Ω, ${fixed(line.ramp_s * 1e9, 0)} ns`,
   line,
 }));
@@ -157,8 +154,7 @@ function holdToTheJudge(line: LatticeInput): void {
 
 describe('the exact lattice against the judge', () => {
   it.each(named)('$name: first crest within 0.3 %', ({ line }) => holdToTheJudge(line));
-  it('is held on thirty lines at least', () => expect(named.length).toBeGreaterThanOrEqual(30));
-  it.fails('is not within 0.3 % where it leaves more out: 200 m of shielded 12 AWG, 0.8 % low', () =>
+  it('200 m of shielded 12 AWG, the most loss of all: first crest within 0.3 %', () =>
     holdToTheJudge({ ...SKIN, ...SHIELDED_12AWG, length_m: 200, ramp_s: 80e-9 }));
   it('leaves the dielectric out, on the safe side: less than 2.5 % over 100 m of PVC', () => {
     const pvc = { ...SKIN, velocity_mPerS: 170e6, impedanceLL_ohm: 56 };

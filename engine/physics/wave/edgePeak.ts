@@ -70,7 +70,8 @@ export function edgePeak(input: LatticeInput, largeMotor: boolean): EdgePeak {
   ];
   const critical_m = (velocity_mPerS * ramp_s) / 2;
   // A straight ramp cancels itself at certain short lengths, which no real edge does: it counts only near its full height.
-  const straight = length_m >= 0.75 * critical_m ? latticePeak(input).peak_V : 0;
+  // Loss is a series that a line far out of the usual may leave: no loss is the bound.
+  const straight = length_m >= 0.75 * critical_m ? Math.min(latticePeak(input).peak_V, bus_V * (1 + Math.max(0, reflection))) : 0;
   const central_V = Math.max(bus_V, soft, steep, straight);
   const bound_V = linearRulePeak_V(input, critical_m);
   const spread = largeMotor ? 0.15 : 0.08;
