@@ -56,7 +56,7 @@ function inceptionOf(cable: Cable, place: Moisture, peak: RunPeak, altitude_m: n
     const onset_V = inception_V(input) * moist * INCEPTION.ageing;
     const stress_V = peak.peak_V * (to === 'metal' ? INCEPTION.toEarth : 1);
     const ratio = stress_V / onset_V;
-    const spread = wet ? 0.5 : 0.3;
+    const spread = wet ? material.moistSpread : INCEPTION.drySpread;
     return {
       ratio,
       spread,
@@ -79,7 +79,7 @@ const VERDICT: Readonly<Record<Class, Verdict>> = { below: 'pass', near: 'note',
 
 export const insulationInception: Check = {
   slug: 'insulation-inception',
-  rule: 'The peak lies clearly below the voltage at which discharges begin at the wire: below, near or above, within 30 % dry and 50 % damp or wet. Never a fail: it is an estimate.',
+  rule: 'The peak lies clearly below the voltage at which discharges begin at the wire: below, near or above, within 30 %, damp or wet PVC 50 %. Never a fail: it is an estimate.',
   title: 'Discharge inception',
   authority: 'estimate',
   source:

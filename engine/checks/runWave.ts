@@ -200,13 +200,16 @@ function byTravellingWaves(tree: WaveTree, pieces: readonly Piece[], way: readon
   const capacitance_F =
     pieces.reduce((sum, { line, length_m }) => sum + length_m / line.slowest_mPerS / line.impedanceLL_ohm, 0) + (coil?.shunt_F ?? 0);
   const ring_s = coil ? 2 * Math.PI * Math.sqrt(coil.inductance_H * capacitance_F) : 4 * longest_s;
+  // One resistance must stand for skin effect. Of a slow ring it is that at its frequency; of a front that which has taken as much of it by
+  // the end of its first plateau, two transits on, as k / (π sqrt(2 td)) does behind true skin effect.
+  const skinAt_Hz = coil ? 1 / ring_s : 2 / (Math.PI ** 2 * ring_s);
   const lines: readonly Line[] = pieces.map(({ from, to, length_m, line }) => ({
     from,
     to,
     impedance_ohm: line.impedanceLL_ohm,
     delay_s: length_m / line.slowest_mPerS,
-    // Skin effect at the frequency of the ring; both conductors.
-    resistance_ohm: 2 * length_m * (line.resistance_ohmPerM + (line.skin_ohmPerMRootHz / line.sets) * Math.sqrt(1 / ring_s)),
+    // Both conductors.
+    resistance_ohm: 2 * length_m * (line.resistance_ohmPerM + (line.skin_ohmPerMRootHz / line.sets) * Math.sqrt(skinAt_Hz)),
   }));
   const shunts: readonly Shunt[] = [
     ...tree.motors.map((each) => ({ node: each.node, resistance_ohm: surgeOf(each.motor) })),

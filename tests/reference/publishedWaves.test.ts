@@ -75,10 +75,6 @@ describe('large drives', () => {
       expectClose(upper_V(cableOn(mains_V, length_m, power_W, 253.4, build)), measured_V, { relative: 0.2 }, GUIDE);
     },
   );
-  // More than twice the bus: no single edge gives it.
-  it.todo('P06: 690 V, 50 m: 2030 V, with the interaction of pulses');
-  it.todo('P08d: 500 V, 30 m behind a dV/dt filter: 906 V');
-  it.todo('P14: 400 V behind a sine filter: 600 V');
 });
 
 describe('rules in print', () => {

@@ -2,6 +2,7 @@ import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { riseTime_s, travellingWaves, type WaveNetwork } from '../../engine/physics/wave/characteristics.ts';
 import { latticePeak } from '../../engine/physics/wave/latticePeak.ts';
+import { deckOf } from './deckOf.ts';
 import { expectClose } from './expectClose.ts';
 import { hasNgspice, simulate } from './ngspice.ts';
 
@@ -152,31 +153,11 @@ function generated(seed: number): WaveNetwork {
   return { lines, shunts, source, ...coil, watch: [end], until_s: 30e-6 };
 }
 
-function deck({ lines, shunts, source, inductance_H, across_ohm, watch, until_s }: WaveNetwork): string {
-  const text = ['* travelling waves', `Vs in 0 PWL(${source.map(([t, v]) => `${t} ${v}`).join(' ')})`];
-  if (inductance_H) text.push(`Lr in n0 ${inductance_H}`, `Rc in n0 ${across_ohm}`);
-  else text.push('Vz in n0 0');
-  text.push(...lines.map((each, i) => `T${i} n${each.from} 0 n${each.to} 0 Z0=${each.impedance_ohm} TD=${each.delay_s}`));
-  shunts.forEach((each, i) => {
-    if (each.capacitance_F) text.push(`R${i} n${each.node} c${i} ${each.resistance_ohm}`, `C${i} c${i} 0 ${each.capacitance_F}`);
-    else text.push(`R${i} n${each.node} 0 ${each.resistance_ohm}`);
-  });
-  text.push(
-    '.options reltol=1e-5 abstol=1e-9 vntol=1e-6',
-    `.tran 1n ${until_s} 0 1n`,
-    `.meas tran vpk MAX v(n${watch[0]})`,
-    `.meas tran vmn MIN v(n${watch[0]})`,
-    '.end',
-    '',
-  );
-  return text.join('\n');
-}
-
 describe.skipIf(!hasNgspice)('against ngspice, run now', () => {
   it.each(Array.from({ length: 20 }, (_, i) => i + 1))('generated case %d: peak within 0.5 %, tees 1 %', (seed) => {
     const network = generated(seed);
     const ours = travellingWaves(network)?.watched[0];
-    const theirs = simulate(deck(network));
+    const theirs = simulate(deckOf(network));
     const relative = network.lines.length === 3 ? 0.01 : 0.005;
     expectClose(ours?.peak_V ?? 0, theirs.get('vpk') ?? Number.NaN, { relative }, 'ngspice');
     expectClose(ours?.lowest_V ?? 0, theirs.get('vmn') ?? Number.NaN, { relative, absolute: 4 }, 'ngspice');

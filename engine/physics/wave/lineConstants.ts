@@ -126,13 +126,15 @@ function differential_ohm(input: LineInput, material: Material | null): readonly
   return [touching, Math.sqrt(touching * apart), apart];
 }
 
+/** Thinner is no insulation of a cable. */
+const LEAST_WALL_M = 0.1e-3;
 /** What an impedance of one set, line to line, may be: beyond it the dimensions are not those of a cable. */
 const IMPEDANCES_OHM = [2, 1000] as const;
 
-/** @returns null when the dimensions give no line: none above zero, or an impedance out of reach */
+/** @returns null when the dimensions give no line: no diameter, a wall under 0.1 mm, or an impedance out of reach */
 export function lineConstants(input: LineInput): LineConstants | null {
   const { conductorDiameter_m, wall_m, sets, entered = {} } = input;
-  if (!(conductorDiameter_m > 0) || !(wall_m > 0) || !(sets >= 1)) return null;
+  if (!(conductorDiameter_m > 0) || !(wall_m >= LEAST_WALL_M) || !(sets >= 1)) return null;
   const material = input.polymer === null ? null : MATERIALS[input.polymer];
   const velocity_mPerS = entered.velocity_mPerS ?? material?.velocity_mPerS ?? SLOWEST_mPerS;
   const common_ohm =
