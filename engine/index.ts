@@ -10,7 +10,7 @@ export { badge } from './drawing/marks.ts';
 export { oneLine } from './drawing/oneLine.ts';
 export { busLength, routeCable } from './drawing/route.ts';
 export { kindSymbol, symbolOf } from './drawing/symbols.ts';
-export { turnsExplained, waveCharts } from './drawing/wavePicture.ts';
+export { TURNS, waveCharts } from './drawing/wavePicture.ts';
 export type { Cable, Construction, Landing } from './lineup/cable.ts';
 export { newCable, newElement, newLineUp, nextId, nextTag } from './lineup/create.ts';
 export { ELEMENT_KINDS, type Element, type ElementKind, type ElementOf, PORTS, type Port } from './lineup/elements.ts';

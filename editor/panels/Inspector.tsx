@@ -1,7 +1,7 @@
 import { type Cable, type Element, type ElementOf, FIELDS, type Field, type Units, valueAt } from '../../engine/index.ts';
 import { commit } from '../store/commit.ts';
 import { edit } from '../store/editorStore.ts';
-import { changeCores, changeEmcLengths, setValue } from '../store/edits.ts';
+import { addRow, type RowList, setValue, takeRow } from '../store/edits.ts';
 import { ChoicesField } from './ChoicesField.tsx';
 import { fieldGroups } from './fieldGroups.ts';
 import { ValueField } from './ValueField.tsx';
@@ -76,13 +76,13 @@ export function Inspector({ part, units, others }: InspectorProps & { readonly o
         </>
       )}
       {part.kind === 'drive' && <ManualLists drive={part} units={units} />}
+      {part.kind === 'motor' && <PeakCurve motor={part} units={units} />}
     </fieldset>
   );
 }
 
 /** What a drive's manual says in lists: earthing it allows, lengths by category and carrier. */
 function ManualLists({ drive, units }: { readonly drive: ElementOf<'drive'>; readonly units: Units }) {
-  const rows = drive.manual?.emcLengths ?? [];
   return (
     <section>
       <h2>From the manual, lists</h2>
@@ -92,32 +92,42 @@ function ManualLists({ drive, units }: { readonly drive: ElementOf<'drive'>; rea
         value={drive.manual?.allowedEarthing}
         take={(value) => edit('Earthing allowed', (before) => setValue(before, drive.id, 'manual.allowedEarthing', value))}
       />
-      {rows.map((row, i) => {
-        const n = rows.length > 1 ? ` ${i + 1}` : '';
-        const fields = [
-          field(`manual.emcLengths.${i}.category`, `Category${n}`, 'choice', { choices: ['C1', 'C2', 'C3', 'C4'] }),
-          field(`manual.emcLengths.${i}.carrier_Hz`, `At carrier up to${n}`, 'quantity', { quantity: 'frequency' }),
-          field(`manual.emcLengths.${i}.length_m`, `Length allowed${n}`, 'quantity', { quantity: 'length' }),
-        ];
-        return (
-          // Rows have no ids: their place is what the document knows them by.
-          <div key={`${i}/${row.category}`}>
-            {fields.map((each) => (
-              <Row key={each.path} part={drive} units={units} field={each} needed={!each.path.endsWith('carrier_Hz')} />
-            ))}
-            <button
-              type="button"
-              className="quiet"
-              onClick={() => edit('Take length out', (before) => changeEmcLengths(before, drive.id, i))}
-            >
-              Take this length out
-            </button>
-          </div>
-        );
-      })}
-      <button type="button" className="quiet" onClick={() => edit('Add length', (before) => changeEmcLengths(before, drive.id, 'add'))}>
-        Add a length for a category
-      </button>
+      <Rows
+        part={drive}
+        units={units}
+        list="manual.emcLengths"
+        rows={drive.manual?.emcLengths ?? []}
+        one="length"
+        more="Add a length for a category"
+        fields={(at, n) => [
+          field(`${at}.category`, `Category${n}`, 'choice', { choices: ['C1', 'C2', 'C3', 'C4'] }),
+          field(`${at}.carrier_Hz`, `At carrier up to${n}`, 'quantity', { quantity: 'frequency' }),
+          field(`${at}.length_m`, `Length allowed${n}`, 'quantity', { quantity: 'length' }),
+        ]}
+        needed={(path) => !path.endsWith('carrier_Hz')}
+      />
+    </section>
+  );
+}
+
+/** Peak that a winding stands at a rise time, as its maker or an edition of the standard gives it. */
+function PeakCurve({ motor, units }: { readonly motor: ElementOf<'motor'>; readonly units: Units }) {
+  return (
+    <section>
+      <h2>Curve of peak and rise time</h2>
+      <Rows
+        part={motor}
+        units={units}
+        list="peakCurve"
+        rows={motor.peakCurve ?? []}
+        one="point"
+        more="Add a point"
+        fields={(at, n) => [
+          field(`${at}.rise_s`, `Rise time${n}`, 'quantity', { quantity: 'time', ask: 'motor supplier' }),
+          field(`${at}.peak_V`, `Peak allowed${n}`, 'quantity', { quantity: 'voltage', ask: 'motor supplier' }),
+        ]}
+        needed={() => true}
+      />
     </section>
   );
 }
@@ -128,33 +138,55 @@ function Cores({ cable, units }: { readonly cable: Cable; readonly units: Units 
     <section>
       <h2>Other cores in it</h2>
       {cable.auxiliary.length === 0 && <p className="muted">None.</p>}
-      {cable.auxiliary.map((group, i) => {
-        const n = cable.auxiliary.length > 1 ? ` ${i + 1}` : '';
-        const fields = [
-          field(`auxiliary.${i}.use`, `Cores for${n}`, 'choice', { choices: ['brake', 'thermistor', 'encoder', 'control'] }),
-          field(`auxiliary.${i}.screened`, `Cores have a screen${n}`, 'yesno', { ask: 'cable supplier' }),
-          field(`auxiliary.${i}.screenLanded`, `Their screen is landed at${n}`, 'choice', {
-            choices: ['both', 'one', 'none'],
-            ask: 'installer',
-          }),
-          field(`auxiliary.${i}.insulation_V`, `Their insulation voltage${n}`, 'quantity', { quantity: 'voltage', ask: 'cable supplier' }),
-        ];
-        return (
-          // Groups have no ids: their place is what the document knows them by.
-          <div key={`${i}/${group.use}`}>
-            {fields.map((each, at) => (
-              <Row key={each.path} part={cable} units={units} field={each} needed={at === 0} />
-            ))}
-            <button type="button" className="quiet" onClick={() => edit('Take cores out', (before) => changeCores(before, cable.id, i))}>
-              Take these cores out
-            </button>
-          </div>
-        );
-      })}
-      <button type="button" className="quiet" onClick={() => edit('Add cores', (before) => changeCores(before, cable.id, 'add'))}>
-        Add cores
-      </button>
+      <Rows
+        part={cable}
+        units={units}
+        list="auxiliary"
+        rows={cable.auxiliary}
+        one="group of cores"
+        more="Add cores"
+        fields={(at, n) => [
+          field(`${at}.use`, `Cores for${n}`, 'choice', { choices: ['brake', 'thermistor', 'encoder', 'control'] }),
+          field(`${at}.screened`, `Cores have a screen${n}`, 'yesno', { ask: 'cable supplier' }),
+          field(`${at}.screenLanded`, `Their screen is landed at${n}`, 'choice', { choices: ['both', 'one', 'none'], ask: 'installer' }),
+          field(`${at}.insulation_V`, `Their insulation voltage${n}`, 'quantity', { quantity: 'voltage', ask: 'cable supplier' }),
+        ]}
+        needed={(path) => path.endsWith('.use')}
+      />
     </section>
+  );
+}
+
+interface RowsProps extends InspectorProps {
+  readonly list: RowList;
+  readonly rows: readonly object[];
+  /** What a row is called, and what adds one. */
+  readonly one: string;
+  readonly more: string;
+  /** @param n ' 2' where there are several */
+  readonly fields: (at: string, n: string) => readonly Field[];
+  readonly needed: (path: string) => boolean;
+}
+
+/** A list inside a part, a few fields a row. */
+function Rows({ part, units, list, rows, one, more, fields, needed }: RowsProps) {
+  return (
+    <>
+      {rows.map((_, i) => (
+        // Rows have no ids; their place is what the document knows them by.
+        <div key={i}>
+          {fields(`${list}.${i}`, rows.length > 1 ? ` ${i + 1}` : '').map((each) => (
+            <Row key={each.path} part={part} units={units} field={each} needed={needed(each.path)} />
+          ))}
+          <button type="button" className="quiet" onClick={() => edit(`Take ${one} out`, (before) => takeRow(before, part.id, list, i))}>
+            Take this {one} out
+          </button>
+        </div>
+      ))}
+      <button type="button" className="quiet" onClick={() => edit(`Add ${one}`, (before) => addRow(before, part.id, list))}>
+        {more}
+      </button>
+    </>
   );
 }
 

@@ -1,4 +1,4 @@
-import { fixed, type LineUp, type SolvedRun, turnsExplained, waveCharts, waveformOf } from '../../engine/index.ts';
+import { fixed, type LineUp, type SolvedRun, TURNS, waveCharts, waveformOf } from '../../engine/index.ts';
 import { Paint } from '../sheet/Paint.tsx';
 
 /** The wave of a run as it was solved, and the same numbers as a table. */
@@ -26,11 +26,12 @@ export default function WavePicture({ lineUp, run, limit_V }: WavePictureProps) 
           <Paint items={items} />
         </svg>
       ))}
-      {turnsExplained(wave).map((each) => (
-        <p key={each} className="muted">
-          {each}
-        </p>
-      ))}
+      {wave.turn_s !== null &&
+        TURNS.map((each) => (
+          <p key={each} className="muted">
+            {each}
+          </p>
+        ))}
       <details>
         <summary>As a table</summary>
         <Numbers heads={['µs', 'V']} rows={rows.map(([s, volts]) => [fixed(s * 1e6, 2), fixed(volts, 0)])} />

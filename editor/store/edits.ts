@@ -9,6 +9,7 @@ import {
   nextTag,
   PORTS,
   type Port,
+  valueAt,
   withValueAt,
 } from '../../engine/index.ts';
 
@@ -123,14 +124,12 @@ export function remove(lineUp: LineUp, ids: readonly string[]): LineUp {
 
 /** Sets or, with undefined, takes out one value at a dotted path, and keeps what was typed. */
 export function setValue(lineUp: LineUp, id: string, path: string, value: unknown, typed?: string): LineUp {
-  const change = <T extends Element | Cable>(part: T): T => {
-    if (part.id !== id) return part;
+  return changePart(lineUp, id, (part) => {
     const provenance: NonNullable<Cable['provenance']> = { ...part.provenance };
     if (value === undefined) delete provenance[path];
     else provenance[path] = { origin: 'entered', ...(typed === undefined ? {} : { typed }) };
     return { ...withValueAt(part, path, value), provenance };
-  };
-  return { ...lineUp, elements: lineUp.elements.map(change), cables: lineUp.cables.map(change) };
+  });
 }
 
 /** Sets or takes out one value of the project. */
@@ -146,32 +145,37 @@ export function switchCheck(lineUp: LineUp, slug: string, reason: string | null)
   return { ...lineUp, project: { ...lineUp.project, checks } };
 }
 
-/** Lengths that the drive's manual allows for a category: one row more, or the row at this place less. */
-export function changeEmcLengths(lineUp: LineUp, id: string, change: 'add' | number): LineUp {
-  const elements = lineUp.elements.map((element) => {
-    if (element.id !== id || element.kind !== 'drive') return element;
-    const rows = element.manual?.emcLengths ?? [];
-    const next = change === 'add' ? [...rows, { category: 'C2' as const, length_m: 50 }] : rows.filter((_, i) => i !== change);
-    const { emcLengths: _old, ...manual } = element.manual ?? {};
-    return { ...element, manual: next.length > 0 ? { ...manual, emcLengths: next } : manual };
-  });
-  return { ...lineUp, elements };
-}
+/** Lists inside a part that are edited a row at a time, with the row that a new one begins as. */
+const LISTS = {
+  'manual.emcLengths': { category: 'C2', length_m: 50 },
+  auxiliary: { use: 'brake' },
+  peakCurve: { rise_s: 0.1e-6, peak_V: 1000 },
+} as const;
+export type RowList = keyof typeof LISTS;
 
-/** Cores for other uses in a cable: one group more, or the group at this place less. */
-export function changeCores(lineUp: LineUp, id: string, change: 'add' | number): LineUp {
-  const cables = lineUp.cables.map((cable) => {
-    if (cable.id !== id) return cable;
-    if (change === 'add') return { ...cable, auxiliary: [...cable.auxiliary, { use: 'brake' as const }] };
-    // What was typed for the groups moves up with them.
+/** One row more at the end of a list. */
+export const addRow = (lineUp: LineUp, id: string, list: RowList): LineUp =>
+  changePart(lineUp, id, (part) =>
+    withValueAt(part, list, [...((valueAt(part, list) as readonly object[] | undefined) ?? []), LISTS[list]]),
+  );
+
+/** The row at this place less. What was typed for those after it moves up with them. */
+export const takeRow = (lineUp: LineUp, id: string, list: RowList, at: number): LineUp =>
+  changePart(lineUp, id, (part) => {
+    const rows = ((valueAt(part, list) as readonly object[] | undefined) ?? []).filter((_, i) => i !== at);
     const provenance = Object.fromEntries(
-      Object.entries(cable.provenance ?? {}).flatMap(([path, origin]) => {
-        const [first, at, ...rest] = path.split('.');
-        if (first !== 'auxiliary') return [[path, origin]];
-        return Number(at) === change ? [] : [[[first, Number(at) - (Number(at) > change ? 1 : 0), ...rest].join('.'), origin]];
+      Object.entries(part.provenance ?? {}).flatMap(([path, origin]) => {
+        if (!path.startsWith(`${list}.`)) return [[path, origin]];
+        const [place = '', ...rest] = path.slice(list.length + 1).split('.');
+        const moved = Number(place) - (Number(place) > at ? 1 : 0);
+        return Number(place) === at ? [] : [[[list, moved, ...rest].join('.'), origin]];
       }),
     );
-    return { ...cable, auxiliary: cable.auxiliary.filter((_, i) => i !== change), provenance };
+    // Of cores an empty list means that there are none; of the others nothing is known.
+    return { ...withValueAt(part, list, rows.length > 0 || list === 'auxiliary' ? rows : undefined), provenance };
   });
-  return { ...lineUp, cables };
+
+function changePart(lineUp: LineUp, id: string, change: <T extends Element | Cable>(part: T) => T): LineUp {
+  const only = <T extends Element | Cable>(part: T): T => (part.id === id ? change(part) : part);
+  return { ...lineUp, elements: lineUp.elements.map(only), cables: lineUp.cables.map(only) };
 }

@@ -67,11 +67,15 @@ interface Chart {
 function chart({ title, across, points, levels, bounds = [], spots = [], bar, upright, dot }: Chart): readonly Item[] {
   // Room at the right for the words of the levels, clear of the curve.
   const xs = axis(1.35 * Math.max(...points.map(([x]) => x)) || 1);
-  const ys = axis(1.05 * Math.max(...[points, ...bounds].flatMap((list) => list.map(([, y]) => y)), ...levels.map((each) => each.volts)));
-  const at = (x: number, y: number): Point => [PLOT.x + (x / xs.most) * PLOT.w, PLOT.y + PLOT.h - (Math.max(0, y) / ys.most) * PLOT.h];
-  const [left, bottom] = at(0, 0);
+  const ys = axis(1.1 * Math.max(...[points, ...bounds].flatMap((list) => list.map(([, y]) => y)), ...levels.map((each) => each.volts)));
+  const least = Math.min(0, Math.floor(Math.min(...points.map(([, y]) => y)) / ys.step + 0.05) * ys.step);
+  const at = (x: number, y: number): Point => [
+    PLOT.x + (x / xs.most) * PLOT.w,
+    PLOT.y + PLOT.h - ((Math.max(least, y) - least) / (ys.most - least)) * PLOT.h,
+  ];
+  const [left, bottom] = at(0, least);
   const items: Item[] = [text(0, 3.4, title, 'start', 600)];
-  for (let y = 0; y <= ys.most + 1e-9; y += ys.step) {
+  for (let y = least; y <= ys.most + 1e-9; y += ys.step) {
     const [, py] = at(0, y);
     items.push(
       line(
@@ -86,7 +90,7 @@ function chart({ title, across, points, levels, bounds = [], spots = [], bar, up
     );
   }
   for (let x = 0; x <= xs.most + 1e-9; x += xs.step) {
-    const [px] = at(x, 0);
+    const [px] = at(x, least);
     items.push(
       line(
         [
@@ -127,7 +131,7 @@ function chart({ title, across, points, levels, bounds = [], spots = [], bar, up
     );
   }
   if (upright && upright.at <= xs.most) {
-    const [px] = at(upright.at, 0);
+    const [px] = at(upright.at, least);
     items.push(
       line(
         [
@@ -206,15 +210,12 @@ function turns({ samples, turn_s }: Waveform): readonly { readonly at: readonly 
   });
 }
 
-/** What the numbered spots of the first chart are. */
-export const turnsExplained = ({ turn_s }: Waveform): readonly string[] =>
-  turn_s === null
-    ? []
-    : [
-        '1: the front arrives and is thrown back by the winding, which nearly doubles it.',
-        `2: that wave comes back from the drive turned over, ${fixed(turn_s * 1e6, 2)} µs later.`,
-        '3: and once more the right way up: the ring goes on until losses have eaten it.',
-      ];
+/** What the numbered spots of a chart over time are. */
+export const TURNS = [
+  '1: the front arrives and is thrown back by the winding, which nearly doubles it.',
+  '2: that wave comes back from the drive turned over, one way there and back later.',
+  '3: and once more the right way up: the ring goes on until losses have eaten it.',
+] as const;
 
 /** @param limit_V what the winding is built for, or null where it is not known */
 export function waveCharts(wave: Waveform, limit_V: number | null): readonly (readonly Item[])[] {

@@ -18,7 +18,7 @@ export interface Waveform {
   readonly high_V: number;
   readonly length_m: number;
   readonly critical_m: number;
-  /** A way there and back, where no coil slows the edge. */
+  /** A way there and back, on one line without coil or branches. */
   readonly turn_s: number | null;
 }
 
@@ -53,6 +53,6 @@ export function waveformOf(lineUp: LineUp, run: SolvedRun): Waveform | null {
     high_V: wave.high_V,
     length_m,
     critical_m,
-    turn_s: tree.atDrive ? null : 1 / wave.ring_Hz / 2,
+    turn_s: plain ? 1 / wave.ring_Hz / 2 : null,
   };
 }

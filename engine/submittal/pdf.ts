@@ -5,7 +5,7 @@ import { extent, meets } from '../drawing/extent.ts';
 import { legend } from '../drawing/legend.ts';
 import { badge } from '../drawing/marks.ts';
 import { oneLine } from '../drawing/oneLine.ts';
-import { CHART, waveCharts } from '../drawing/wavePicture.ts';
+import { CHART, TURNS, waveCharts } from '../drawing/wavePicture.ts';
 import type { LineUp } from '../lineup/lineUp.ts';
 import type { SheetSize } from '../lineup/project.ts';
 import { save } from '../lineup/save.ts';
@@ -162,22 +162,29 @@ function drawWaves(pen: Pen, lineUp: LineUp, review: Review, from: number, w: nu
   const edge = BORDER_mm + 3;
   const foot = BORDER_mm + STRIP_mm + 3;
   const aRow = Math.max(1, Math.floor((w - 2 * edge) / (CHART.w + 6)));
-  const charts = review.runs.flatMap((run) => {
+  const waves = review.runs.flatMap((run) => {
     const wave = waveformOf(lineUp, run);
-    const limit = review.findings.find((each) => each.check === 'motor-peak-voltage' && each.subject.id === run.motorId)?.limit ?? null;
-    return wave ? waveCharts(wave, limit) : [];
+    return wave ? [{ wave, motorId: run.motorId }] : [];
   });
+  const charts = waves.flatMap(({ wave, motorId }) =>
+    waveCharts(wave, review.findings.find((each) => each.id === `motor-peak-voltage/element/${motorId}`)?.limit ?? null),
+  );
+  const words = waves.some(({ wave }) => wave.turn_s !== null) ? TURNS : [];
+  const head = HEAD_mm + 4 + words.length * 5;
   let y = from;
   charts.forEach((items, i) => {
     const column = i % aRow;
-    if (column === 0 && (y + CHART.h + (i === 0 ? 10 : 0) > h - foot || (i === 0 && y > h - foot))) {
+    if (column === 0 && y + CHART.h + (i === 0 ? head : 0) > h - foot) {
       pen.doc.addPage([w, h], w > h ? 'landscape' : 'portrait');
       y = BORDER_mm + 5;
     }
     if (i === 0) {
       begun(pen.doc.getNumberOfPages());
       pen.text('Waves at the motors', edge, y + HEAD_mm * 0.8, HEAD_mm, 600);
-      y += HEAD_mm + 4;
+      words.forEach((each, line) => {
+        pen.text(each, edge, y + HEAD_mm + 4 + line * 5, TEXT_mm, 400);
+      });
+      y += head;
     }
     pen.draw(items, edge + column * (CHART.w + 6), y, { x: 0, y: 0, w, h });
     if (column === aRow - 1 || i === charts.length - 1) y += CHART.h + 4;

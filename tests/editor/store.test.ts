@@ -1,6 +1,6 @@
 import { beforeEach, describe, expect, it } from 'vitest';
 import { edit, openLineUp, redo, undo, useEditor } from '../../editor/store/editorStore.ts';
-import { changeEmcLengths, insertInto, move, setValue, switchCheck } from '../../editor/store/edits.ts';
+import { addRow, insertInto, move, setValue, switchCheck, takeRow } from '../../editor/store/edits.ts';
 import { manyRuns } from '../engine/manyRuns.ts';
 
 /** How much one gesture costs, in counts, and that undo gives back the very document. */
@@ -56,10 +56,19 @@ describe('the store', () => {
 
   it('lengths by category come and go, and leave no empty list behind', () => {
     const drive = site.elements.find((each) => each.kind === 'drive');
-    const one = changeEmcLengths(site, drive?.id ?? '', 'add');
-    const none = changeEmcLengths(one, drive?.id ?? '', 0);
+    const one = addRow(site, drive?.id ?? '', 'manual.emcLengths');
+    const none = takeRow(one, drive?.id ?? '', 'manual.emcLengths', 0);
     const found = none.elements.find((each) => each.id === drive?.id);
     expect(found?.kind === 'drive' && found.manual?.emcLengths).toBeUndefined();
+  });
+
+  it('what was typed for a row moves with it when one before it is taken out', () => {
+    const id = site.elements.find((each) => each.kind === 'motor')?.id ?? '';
+    const two = addRow(addRow(site, id, 'peakCurve'), id, 'peakCurve');
+    const typed = setValue(two, id, 'peakCurve.1.peak_V', 1300, '1.3 kV');
+    const left = takeRow(typed, id, 'peakCurve', 0).elements.find((each) => each.id === id);
+    expect(left?.kind === 'motor' && left.peakCurve?.map((each) => each.peak_V)).toEqual([1300]);
+    expect(left?.provenance?.['peakCurve.0.peak_V']?.typed).toBe('1.3 kV');
   });
 
   it('a part put into a cable keeps the data of both halves and asks how the new ends are landed', () => {
