@@ -50,6 +50,8 @@ const sumOf = (cables: readonly Cable[]): string =>
 
 /** What is left of the wave after a way there and back: that of a published worked example; loss and reflection together. */
 const ROUND_TRIP = 0.85;
+/** How far the currents may be off: loose conductors are never where they were drawn. */
+const SPREAD = 0.4;
 
 export const chargingCurrentCheck: Check = {
   slug: 'charging-current',
@@ -124,18 +126,24 @@ export const chargingCurrentCheck: Check = {
     const value = (100 * together) / outputCurrent_A;
     const over = exceeds(value, 100) || exceeds(peak_A, 2 * outputCurrent_A);
     const near = exceeds(value, 90) && !exceeds((100 * motor_A) / outputCurrent_A, 90);
-    const verdict: Verdict = over ? 'caution' : near ? 'note' : 'pass';
+    const [low, high] = [1 - SPREAD, 1 + SPREAD].map((each) => (100 * Math.hypot(motor_A, each * rms_A)) / outputCurrent_A) as [
+      number,
+      number,
+    ];
+    const straddles = !over && exceeds(high, 100);
+    const verdict: Verdict = over ? 'caution' : near || straddles ? 'note' : 'pass';
     return [
       finding(this, subject, runs, {
         verdict,
         case: 'rated',
         quantity: 'motor and charging current, of the drive’s rating',
         value,
+        band: { low, high, confidence: 'rough' },
         limit: 100,
         unit: '%',
         margin_pct: marginBelow(value, 100),
         phrase: `charging ${fixed(peak_A, 0)} A peak`,
-        text: `${fixed(total, 0)} m of cable behind ${drive.tag} take about ${fixed(peak_A, 0)} A at each edge (${fixed(0.6 * peak_A, 0)} to ${fixed(1.4 * peak_A, 0)}) and ${fixed(rms_A, 1)} A effective at ${fixed(carrier_Hz / 1000, 1)} kHz; with ${fixed(motor_A, 1)} A of motor that is ${fixed(value, 0)} % of its ${fixed(outputCurrent_A, 1)} A${exceeds(peak_A, 2 * outputCurrent_A) ? ', and the peak is over twice its rating' : ''}.`,
+        text: `${fixed(total, 0)} m of cable behind ${drive.tag} take about ${fixed(peak_A, 0)} A at each edge (${fixed((1 - SPREAD) * peak_A, 0)} to ${fixed((1 + SPREAD) * peak_A, 0)}) and ${fixed(rms_A, 1)} A effective at ${fixed(carrier_Hz / 1000, 1)} kHz; with ${fixed(motor_A, 1)} A of motor that is ${fixed(value, 0)} % of its ${fixed(outputCurrent_A, 1)} A${exceeds(peak_A, 2 * outputCurrent_A) ? ', and the peak is over twice its rating' : ''}.${straddles ? ` It may be up to ${fixed(high, 0)} %: the band straddles the limit.` : ''}`,
         inputs: [
           ...given(drive, 'carrier_Hz', 'outputCurrent_A', 'riseTime_s'),
           ...motors.flatMap((motor) => given(motor, 'ratedCurrent_A')),

@@ -39,7 +39,7 @@ export interface Wave {
 }
 
 /** Why there is no wave: nothing between drive and motor, or what is not known or out of reach. */
-export type NoWave = { readonly none: 'no cable' } | { readonly none: 'length' | 'dimensions'; readonly cable: Cable };
+export type NoWave = { readonly none: 'no cable' } | { readonly none: 'length' | 'dimensions' | 'reach'; readonly cable: Cable };
 
 export interface WaveCase {
   readonly bus_V: number;
@@ -79,7 +79,7 @@ function solve(tree: WaveTree, motor: ElementOf<'motor'>, at: WaveCase): Wave | 
   const long = solveAt(tree, motor, at, (cable) => worstLength_m(cable) ?? 0);
   if (!tree.hops.some(({ cable }) => cable.lengthMost_m !== undefined)) return long;
   const short = solveAt(tree, motor, at, (cable) => cable.length_m ?? 0);
-  return short.central_V > long.central_V ? short : long;
+  return isWave(long) && isWave(short) && short.central_V > long.central_V ? short : long;
 }
 
 interface Piece {
@@ -90,7 +90,7 @@ interface Piece {
   readonly cable: Cable;
 }
 
-function solveAt(tree: WaveTree, motor: ElementOf<'motor'>, at: WaveCase, lengthOf: (cable: Cable) => number): Wave {
+function solveAt(tree: WaveTree, motor: ElementOf<'motor'>, at: WaveCase, lengthOf: (cable: Cable) => number): Wave | NoWave {
   const pieces = tree.hops.flatMap(({ cable, from, to }): readonly Piece[] => {
     const line = cableLine(cable, at.basis);
     return line ? [{ cable, from, to, line, length_m: lengthOf(cable) }] : [];
@@ -190,7 +190,7 @@ interface Known {
   readonly large: boolean;
 }
 
-function byTravellingWaves(tree: WaveTree, pieces: readonly Piece[], way: readonly Piece[], at: WaveCase, known: Known): Wave {
+function byTravellingWaves(tree: WaveTree, pieces: readonly Piece[], way: readonly Piece[], at: WaveCase, known: Known): Wave | NoWave {
   const { shared, large } = known;
   const { motor } = shared;
   const coil = coilOf(tree, at.basis, motor);
@@ -234,7 +234,10 @@ function byTravellingWaves(tree: WaveTree, pieces: readonly Piece[], way: readon
     // The first crest behind a coil lies half a ring after the edge; on a tee the highest may be that of a later turn.
     until_s: coil ? 0.75 * ring_s + 6 * longest_s + ramp_s : 10 * longest_s + 2 * ramp_s,
   });
-  const seen: Watched = result?.watched[0] ?? { step_s: 1, voltage_V: new Float64Array(1), peak_V: 2 * at.bus_V, at_s: 0, lowest_V: 0 };
+  const seen = result?.watched[0];
+  const longest = [...pieces].sort((a, b) => b.length_m - a.length_m)[0];
+  // Lengths that no one step fits: a network cut short would look better than it is.
+  if (!result || !seen || result.truncated || !longest) return longest ? { none: 'reach', cable: longest.cable } : { none: 'no cable' };
   const central_V = Math.max(at.bus_V, seen.peak_V);
   const spread = large || tree.motors.length > 1 || coil ? LINE_SPREAD.large : LINE_SPREAD.small;
   const [low, high] = coil?.band(capacitance_F, surgeOf(motor)) ?? [1 - spread, 1 + spread];

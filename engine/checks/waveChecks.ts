@@ -21,6 +21,8 @@ import { hopsTo, makersWord } from './waveTree.ts';
 
 /** What the pulses do at the motor. */
 
+/** What the critical length may be of ours: by v t / 3 with the 10 to 90 % time, as one school has it, to a wave of 220 m/µs. */
+const CRITICAL_SPREAD = [2 / 3 / 1.25, 220 / 150] as const;
 /** How far the rise time at a motor may be off. */
 const RISE_SPREAD = 0.4;
 
@@ -38,11 +40,15 @@ const waveFields = ['wave.impedance_ohm', 'wave.velocity_mPerS', 'wave.toShield_
 /** What a wave that could not be solved lacks. */
 function lackingIn(none: NoWave): readonly Missing[] {
   if (none.none === 'no cable') return [];
-  return [lacks(none.cable, none.none === 'length' ? 'length_m' : 'insulation.wall_mm')];
+  return [lacks(none.cable, none.none === 'dimensions' ? 'insulation.wall_mm' : 'length_m')];
 }
+const OUT_OF_REACH = {
+  dimensions: 'its size and wall give no line that a wave could run on: mend them, or enter its surge impedance',
+  reach: 'it is too long against the other cables to be solved with them: see its length',
+} as const;
 const outOfReach = (none: NoWave): Partial<Finding> =>
-  none.none === 'dimensions'
-    ? { text: `The size and wall of ${none.cable.tag} give no line that a wave could run on: mend them, or enter its surge impedance.` }
+  none.none === 'dimensions' || none.none === 'reach'
+    ? { text: `The wave on ${none.cable.tag} is not solved: ${OUT_OF_REACH[none.none]}.` }
     : {};
 
 export const criticalLength: Check = {
@@ -80,7 +86,11 @@ export const criticalLength: Check = {
         ...given(drive, 'riseTime_s'),
         ...cables.flatMap((cable) => given(cable, 'length_m', 'lengthMost_m', 'wave.velocity_mPerS')),
       ],
-      working: [...wave.working.slice(0, 1), ...wave.working.slice(2, 3)],
+      working: [
+        ...wave.working.slice(0, 1),
+        `between ${fixed(CRITICAL_SPREAD[0] * critical_m, 1)} m (v t / 3, t of 10 to 90 %) and ${fixed(CRITICAL_SPREAD[1] * critical_m, 1)} m (220 m/µs)`,
+        ...wave.working.slice(2, 3),
+      ],
       assumptions: wave.assumptions.filter((each) => each.what === 'speed of the wave'),
     };
     if (rise_s === undefined) {
@@ -93,12 +103,17 @@ export const criticalLength: Check = {
       ];
     }
     const longer = exceeds(length_m, critical_m);
+    const [least_m, most_m] = CRITICAL_SPREAD.map((each) => each * critical_m) as [number, number];
+    const unsure =
+      length_m > least_m && length_m < most_m
+        ? ` It may be anything from ${fixed(least_m, 1)} to ${fixed(most_m, 1)} m: the band holds this length.`
+        : '';
     return [
       finding(this, subject, runs, {
         ...shown,
         verdict: longer ? 'note' : 'pass',
         phrase: longer ? 'full reflection' : 'short of critical length',
-        text: `From ${drive.tag} to ${motor.tag} it is ${fixed(length_m, 1)} m; the critical length at ${fixed(rise_s * 1e6, 2)} µs is ${fixed(critical_m, 1)} m${longer ? ': the peak at the motor is the full one' : ''}.`,
+        text: `From ${drive.tag} to ${motor.tag} it is ${fixed(length_m, 1)} m; the critical length at ${fixed(rise_s * 1e6, 2)} µs is ${fixed(critical_m, 1)} m${longer ? ': the peak at the motor is the full one' : ''}.${unsure}`,
         remedies: longer ? ['See the peak at the motor.'] : [],
       }),
     ];

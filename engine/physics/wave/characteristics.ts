@@ -53,12 +53,12 @@ export interface WaveResult {
   readonly truncated: boolean;
 }
 
-/** So many steps at most: the solver never runs away. */
+/** So many steps at most, and as many past ones of one line: the solver never runs away. */
 const MOST_STEPS = 400_000;
 /** A section's resistance stays below this share of its impedance: lumps at the ends and the middle then stand for a spread one. */
 const LOSS_SHARE = 0.02;
 
-/** Null for a line without length or impedance, or a source without corners. */
+/** Null for a line without length or impedance, one too long for the step that the others ask for, or a source without corners. */
 export function travellingWaves(network: WaveNetwork): WaveResult | null {
   const { source, shunts, inductance_H = 0, across_ohm = Number.POSITIVE_INFINITY, watch, until_s } = network;
   const first = source[0];
@@ -71,6 +71,7 @@ export function travellingWaves(network: WaveNetwork): WaveResult | null {
   const edge_s = network.edge_s ?? Math.min(...edges.filter((edge) => edge > 0), until_s);
   const wanted = Math.min(shortest / 8, edge_s / 50);
   const dt = fittingStep(lines, shortest, wanted);
+  if (!(Math.max(...lines.map((line) => line.delay_s)) / dt < MOST_STEPS)) return null;
   const steps = Math.min(MOST_STEPS, Math.ceil(until_s / dt));
 
   const count = lines.length;

@@ -284,6 +284,14 @@ describe('several motors and cables of two kinds', () => {
       ['B length_m'],
     ]);
   });
+  it('lengths that no one step fits are open, never cut short', () => {
+    const said = peak(changed(tee, ['B', 'length_m', 1e9]), 'M2');
+    expect([
+      said?.verdict,
+      said?.missing.map((each) => `${each.tag} ${each.field}`),
+      /too long against the other/.test(said?.text ?? ''),
+    ]).toEqual(['open', ['B length_m'], true]);
+  });
   it('a small cable behind a large one is a step up for the wave: the peak is higher than on either alone', () => {
     const alone = start()
       .cable({ ...shielded('12 AWG', 300, { tag: 'V' }), construction: 'singles' })
