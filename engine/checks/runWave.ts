@@ -2,7 +2,7 @@ import type { Cable } from '../lineup/cable.ts';
 import type { ElementOf } from '../lineup/elements.ts';
 import type { Basis } from '../lineup/project.ts';
 import { fixed } from '../lineup/roundTo.ts';
-import { type Line, riseTime_s, type Shunt, travellingWaves, type Watched } from '../physics/wave/characteristics.ts';
+import { type Line, riseTime_s, type Shunt, settledWaves, type Watched } from '../physics/wave/characteristics.ts';
 import { edgePeak } from '../physics/wave/edgePeak.ts';
 import { criticalLength_m, edgeSamples, type LatticeInput, latticePeak, latticeVoltage } from '../physics/wave/latticePeak.ts';
 import { motorSurgeImpedance_ohm, SURGE_IMPEDANCE_BAND } from '../physics/wave/lineConstants.ts';
@@ -222,7 +222,7 @@ function byTravellingWaves(tree: WaveTree, pieces: readonly Piece[], way: readon
     ...(coil?.shunt_F ? [{ node: 0, resistance_ohm: coil.shunt_ohm, capacitance_F: coil.shunt_F }] : []),
   ];
   const ramp_s = 1.25 * at.rise_s;
-  const result = travellingWaves({
+  const result = settledWaves({
     lines,
     shunts,
     source: [
@@ -257,7 +257,7 @@ function byTravellingWaves(tree: WaveTree, pieces: readonly Piece[], way: readon
     working: [
       ...known.working,
       ...(coil?.working ?? []),
-      `travelling waves on ${lossy}${tree.motors.length > 1 ? `, with ${tree.motors.length - 1} other motor${tree.motors.length > 2 ? 's' : ''} on the drive` : ''}${tree.terminators.length > 0 ? ', terminator at the end' : ''}: ${fixed(central_V, 1)} V, 10 to 90 % in ${rise_s === null ? '?' : fixed(rise_s * 1e6, 2)} µs`,
+      `travelling waves on ${lossy}${tree.motors.length > 1 ? `, with ${tree.motors.length - 1} other motor${tree.motors.length > 2 ? 's' : ''} on the drive` : ''}${tree.terminators.length > 0 ? ', terminator at the end' : ''}: ${fixed(central_V, 1)} V, 10 to 90 % in ${rise_s === null ? '?' : fixed(rise_s * 1e6, 2)} µs; solved to ${fixed(100 * result.error, 2)} %`,
     ],
   };
 }

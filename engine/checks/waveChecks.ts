@@ -384,6 +384,7 @@ function pulses(check: CheckFacts, scope: RunScope, wave: Wave, limit: MotorLimi
   return [
     finding(check, elementSubject(motor), [motor.tag], {
       id: `${check.slug}/element/${motor.id}/pulses`,
+      title: 'Peak of close pulses',
       verdict: apart || !over ? 'pass' : 'note',
       authority: 'estimate',
       source:

@@ -1,5 +1,5 @@
 import { bench, describe } from 'vitest';
-import { travellingWaves, type WaveNetwork } from '../../engine/physics/wave/characteristics.ts';
+import { settledWaves, type WaveNetwork } from '../../engine/physics/wave/characteristics.ts';
 import { edgePeak } from '../../engine/physics/wave/edgePeak.ts';
 import { type LatticeInput, latticePeak } from '../../engine/physics/wave/latticePeak.ts';
 import { deckOf } from '../reference/deckOf.ts';
@@ -62,9 +62,9 @@ describe('plain run, closed form', () => {
 const NETWORKS = { reactor, 'dV/dt filter': filter, 'R-C terminator': terminator, 'tee of two motors': tee };
 for (const [name, network] of Object.entries(NETWORKS))
   describe(name, () => {
-    bench('characteristics', () => void travellingWaves(network), { time: 500 });
+    bench('characteristics', () => void settledWaves(network), { time: 500 });
     const lossy = { ...network, lines: network.lines.map((line) => ({ ...line, resistance_ohm: 0.01 * line.impedance_ohm })) };
-    bench('characteristics, lossy line', () => void travellingWaves(lossy), { time: 500 });
+    bench('characteristics, lossy line', () => void settledWaves(lossy), { time: 500 });
     bench.skipIf(!hasNgspice)('ngspice, whole process', () => void simulate(deckOf(network)), ONCE_AND_AGAIN);
   });
 

@@ -58,8 +58,8 @@ const MOST_STEPS = 400_000;
 /** A section's resistance stays below this share of its impedance: lumps at the ends and the middle then stand for a spread one. */
 const LOSS_SHARE = 0.02;
 
-/** Null for a line without length or impedance, one too long for the step that the others ask for, or a source without corners. */
-export function travellingWaves(network: WaveNetwork): WaveResult | null {
+/** Null for a line without length or impedance, one too long for the step that the others ask for, or a source without corners. @param perEdge steps in the source's edge */
+export function travellingWaves(network: WaveNetwork, perEdge = 50): WaveResult | null {
   const { source, shunts, inductance_H = 0, across_ohm = Number.POSITIVE_INFINITY, watch, until_s } = network;
   const first = source[0];
   if (!first || network.lines.length === 0 || network.lines.some((line) => !(line.delay_s > 0) || !(line.impedance_ohm > 0))) return null;
@@ -69,7 +69,7 @@ export function travellingWaves(network: WaveNetwork): WaveResult | null {
   const edges = source.slice(1).map(([at], i) => at - (source[i]?.[0] ?? 0));
   const shortest = Math.min(...lines.map((line) => line.delay_s));
   const edge_s = network.edge_s ?? Math.min(...edges.filter((edge) => edge > 0), until_s);
-  const wanted = Math.min(shortest / 8, edge_s / 50);
+  const wanted = Math.min(shortest / 8, edge_s / perEdge);
   const dt = fittingStep(lines, shortest, wanted);
   if (!(Math.max(...lines.map((line) => line.delay_s)) / dt < MOST_STEPS)) return null;
   const steps = Math.min(MOST_STEPS, Math.ceil(until_s / dt));
@@ -212,6 +212,30 @@ export function travellingWaves(network: WaveNetwork): WaveResult | null {
     }
   }
   return { watched: seen.map((voltage_V) => extremes(voltage_V, dt)), sourcePeak_A, truncated: steps * dt < until_s * 0.999 };
+}
+
+/** A change of the peak below this share between two steps is no more than the rest of what is known. */
+const ENOUGH = 0.003;
+const FINENESS = [20, 40, 80, 160] as const;
+
+/**
+ * Travelling waves with a step that is halved until the watched peaks stand still. `error` is by how much they last changed, in shares:
+ * what is left is no more.
+ */
+export function settledWaves(network: WaveNetwork): (WaveResult & { readonly error: number }) | null {
+  let before: WaveResult | null = null;
+  let last: (WaveResult & { readonly error: number }) | null = null;
+  for (const perEdge of FINENESS) {
+    const now = travellingWaves(network, perEdge);
+    if (!now) return null;
+    const error = Math.max(
+      ...now.watched.map(({ peak_V }, i) => Math.abs(peak_V - (before?.watched[i]?.peak_V ?? 0)) / Math.abs(peak_V || 1)),
+    );
+    last = { ...now, error: before ? error : 1 };
+    if (last.error < ENOUGH) return last;
+    before = now;
+  }
+  return last;
 }
 
 function extremes(voltage_V: Float64Array, step_s: number): Watched {
