@@ -60,11 +60,11 @@ export interface Missing {
   readonly ask: string;
 }
 
-/** One value of the document: of the element or cable with this id, at this dotted path. */
+/** One value of the document: of the element or cable with this id, at this dotted path. Null takes it out: it is not known any more. */
 export interface FixEdit {
   readonly id: string;
   readonly path: string;
-  readonly value: string | number | boolean;
+  readonly value: string | number | boolean | null;
 }
 
 /** An edit of the document that would change this finding. Plain data, so that a finding can go from thread to thread. */

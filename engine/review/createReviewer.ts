@@ -1,4 +1,6 @@
+import type { Check } from '../checks/check.ts';
 import { VERDICTS, type Verdict, worst } from '../checks/finding.ts';
+import { CHECKS } from '../checks/index.ts';
 import { Memo } from '../checks/memo.ts';
 import { carrierOf } from '../checks/shieldPath.ts';
 import type { Review, SolvedCable, SolvedRun } from '../checks/solved.ts';
@@ -25,7 +27,8 @@ export const review = (lineUp: LineUp): Review => createReviewer().review(lineUp
 /** Whether the review of one document is that of the other too: they differ at most in where the parts stand. */
 export const judgedAlike = (a: LineUp, b: LineUp): boolean => a.elements === b.elements && a.cables === b.cables && a.project === b.project;
 
-export function createReviewer(): Reviewer {
+/** @param checks those that are asked; all of them for everything that is shown */
+export function createReviewer(checks: readonly Check[] = CHECKS): Reviewer {
   const memo = new Memo();
   let last: { lineUp: LineUp; review: Review; groups: readonly Group[] } | null = null;
   return {
@@ -35,7 +38,7 @@ export function createReviewer(): Reviewer {
         return last.review;
       }
       memo.begin();
-      const result = reviewWith(memo, lineUp, { list: last?.review.findings ?? [], groups: last?.groups ?? [] });
+      const result = reviewWith(memo, checks, lineUp, { list: last?.review.findings ?? [], groups: last?.groups ?? [] });
       memo.end();
       last = { lineUp, ...result };
       return result.review;
@@ -45,6 +48,7 @@ export function createReviewer(): Reviewer {
 
 function reviewWith(
   memo: Memo,
+  checks: readonly Check[],
   lineUp: LineUp,
   before: Parameters<typeof inOrder>[0],
 ): { readonly review: Review; readonly groups: readonly Group[] } {
@@ -77,6 +81,7 @@ function reviewWith(
   }
   const around: Omit<Around, 'memo' | 'below' | 'runs'> = {
     project,
+    checks,
     stepOf: (zone, index) => solved.get(zone)?.steps[index] ?? NO_FLOW,
     neighbours,
     bypassed: bypassedIn(network.zones),
@@ -100,7 +105,7 @@ function reviewWith(
   });
 
   const found = network.faults.flatMap((fault) =>
-    judge(memo, 'fault', `${fault.kind}/${fault.part?.id ?? ''}/${fault.other?.id ?? ''}`, fault),
+    judge({ memo, checks }, 'fault', `${fault.kind}/${fault.part?.id ?? ''}/${fault.other?.id ?? ''}`, fault),
   );
   const faults = memo.get('faults', [project, ...found], () => groupOf(found.map((each) => switchedOff(each, project.checks))));
   const groups = [faults, ...zones.map((zone) => zone.group)];

@@ -2,7 +2,6 @@ import { cableAmpacity, terminals } from '../checks/cableAmpacity.ts';
 import { wayLength_m } from '../checks/cableModel.ts';
 import type { CableScope, Check, DriveScope, ElementScope, OutputScope, RunScope } from '../checks/check.ts';
 import type { Finding } from '../checks/finding.ts';
-import { CHECKS } from '../checks/index.ts';
 import type { Memo } from '../checks/memo.ts';
 import { busVoltage_V, isWave, waveAt } from '../checks/runWave.ts';
 import { carrierOf, traceShield } from '../checks/shieldPath.ts';
@@ -42,6 +41,7 @@ export interface WayAround {
 
 export interface Around {
   readonly memo: Memo;
+  readonly checks: readonly Check[];
   readonly project: Project;
   /** Results of any zone, by step. */
   readonly stepOf: (zone: Zone, index: number) => StepResult;
@@ -55,20 +55,26 @@ export interface Around {
 export const dependencies = (scope: object): readonly unknown[] =>
   Object.values(scope).flatMap((value) => (Array.isArray(value) ? [value.length, ...value] : [value]));
 
-/** All checks of one kind over one subject, remembered together. */
-export function judge<S extends object>(memo: Memo, kind: Check['scope'], key: string, scope: S): readonly Finding[] {
+/** All of these checks of one kind over one subject, remembered together. */
+export function judge<S extends object>(
+  { memo, checks }: Pick<Around, 'memo' | 'checks'>,
+  kind: Check['scope'],
+  key: string,
+  scope: S,
+): readonly Finding[] {
   return memo.get(
     `${kind}/${key}`,
     dependencies(scope),
     () =>
-      CHECKS.flatMap((check) =>
+      checks.flatMap((check) =>
         check.scope === kind ? (check.judge as (this: Check, scope: S) => readonly Finding[]).call(check, scope) : [],
       ),
     (list) => list.length,
   );
 }
 
-export function judgeZone(zone: Zone, { memo, project, stepOf, below, runs, neighbours, bypassed }: Around): ZoneReview {
+export function judgeZone(zone: Zone, around: Around): ZoneReview {
+  const { memo, project, stepOf, below, runs, neighbours, bypassed } = around;
   const { basis } = project;
   const findings: Finding[] = [];
   const elements = new Map<string, SolvedElement>();
@@ -110,7 +116,7 @@ export function judgeZone(zone: Zone, { memo, project, stepOf, below, runs, neig
         bypassLeg: bypassed(element).leg,
         bypassParts: bypassed(element).parts,
       };
-      findings.push(...judge(memo, 'element', element.id, scope));
+      findings.push(...judge(around, 'element', element.id, scope));
     }
     if (step.via?.kind === 'cable') judgeCable(step, step.via.cable, step.via.nearEnd, flow, here);
     if (element.kind === 'drive' && zone.kind === 'input' && step.parent >= 0) {
@@ -131,7 +137,7 @@ export function judgeZone(zone: Zone, { memo, project, stepOf, below, runs, neig
         guard: guardOf(zone, step, true),
         ahead: [...upstream(zone, step)].map((each) => stepOf(zone, each.index)),
       };
-      findings.push(...judge(memo, 'drive', element.id, scope));
+      findings.push(...judge(around, 'drive', element.id, scope));
     }
   }
 
@@ -165,7 +171,7 @@ export function judgeZone(zone: Zone, { memo, project, stepOf, below, runs, neig
         each.zone === null ? 'unfed' : each.zone.kind === 'input' ? 'input' : each.zone.source.id,
       ),
     };
-    findings.push(...judge(memo, 'cable', cable.id, scope));
+    findings.push(...judge(around, 'cable', cable.id, scope));
     const carried = cableAmpacity(cable, basis, terminals([scope.fromElement, scope.toElement]).coolest_C);
     const base = zone.kind === 'output' ? here.motors[0]?.ratedVoltage_V : flow.nominal_V;
     cables.push({
@@ -207,7 +213,7 @@ export function judgeZone(zone: Zone, { memo, project, stepOf, below, runs, neig
       tree,
       nominal_V: atDrive,
     };
-    findings.push(...judge(memo, 'output', drive.id, scope));
+    findings.push(...judge(around, 'output', drive.id, scope));
   }
 
   const solvedRuns = runs.map(judgeRun);
@@ -261,7 +267,7 @@ export function judgeZone(zone: Zone, { memo, project, stepOf, below, runs, neig
       tree,
       assumptions: lead.flatMap(({ zone: each, step }) => stepOf(each, step.index).assumptions),
     };
-    findings.push(...judge(memo, 'run', motor.id, scope));
+    findings.push(...judge(around, 'run', motor.id, scope));
     const { nominal_V } = feed;
     const { riseTime_s } = run.drive;
     const bus_V = nominal_V === null ? null : busVoltage_V(nominal_V, run.drive);
