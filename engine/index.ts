@@ -25,4 +25,6 @@ export { createReviewer, judgedAlike, type Reviewer, review } from './review/cre
 export { groundRules } from './review/groundRules.ts';
 export { type SourcesPage, sourcesMarkdown, sourcesPage } from './review/sourcesPage.ts';
 export { type Waveform, waveformOf } from './review/waveform.ts';
+export type { Choice } from './sizing/choices.ts';
+export { type CableSizing, type LeastCopper, leastCopper, type Obstacle, type SizingOptions, type Unmet } from './sizing/leastCopper.ts';
 export { type FiveNumbers, startFromFive } from './sizing/startFromFive.ts';

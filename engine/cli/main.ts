@@ -1,12 +1,25 @@
 import { readdirSync, readFileSync, renameSync, rmSync, writeFileSync } from 'node:fs';
 import { basename, join } from 'node:path';
 import { fileURLToPath } from 'node:url';
-import { CHECKS, groundRules, type LineUp, load, type Review, review, sourcesMarkdown, sourcesPage } from '../index.ts';
+import {
+  CHECKS,
+  groundRules,
+  type LeastCopper,
+  type LineUp,
+  leastCopper,
+  load,
+  type Review,
+  review,
+  sourcesMarkdown,
+  sourcesPage,
+} from '../index.ts';
 import { submittalPdf } from '../submittal/pdf.ts';
+import { sizingReport, sizingText } from './sizingReport.ts';
 
-/** check FILE... [--json] [--basis us|iec] [--pdf OUT] | --list | --docs. Exit 0 nothing fails, 1 something fails, 2 bad input or usage, 3 internal fault. */
+/** check FILE... [--json] [--basis us|iec] [--least-copper [--sets N]] [--pdf OUT] | --list | --docs. Exit 0 nothing fails, 1 something fails, 2 bad input or usage, 3 internal fault. */
 
-const USAGE = 'usage: npm run --silent check -- FILE... [--json] [--basis us|iec] [--pdf OUT] | --list [--json] | --docs';
+const USAGE =
+  'usage: npm run --silent check -- FILE... [--json] [--basis us|iec] [--least-copper [--sets N]] [--pdf OUT] | --list [--json] | --docs';
 
 /** Control and direction-changing characters out: text from a file never drives a terminal. */
 const printable = (text: string): string => text.replace(/[\u0000-\u001f\u007f-\u009f\u200e\u200f\u202a-\u202e\u2066-\u2069]/gu, '');
@@ -21,12 +34,16 @@ interface Options {
   readonly list: boolean;
   readonly docs: boolean;
   readonly basis: 'us' | 'iec' | null;
+  readonly leastCopper: boolean;
+  /** Most sets in parallel that may be proposed; null for no more than are drawn. */
+  readonly sets: number | null;
   readonly pdf: string | null;
 }
 
 function readOptions(args: readonly string[]): Options | string {
   const files: string[] = [];
-  let [json, list, docs] = [false, false, false];
+  let [json, list, docs, least] = [false, false, false, false];
+  let sets: number | null = null;
   let basis: Options['basis'] = null;
   let pdf: string | null = null;
   for (let i = 0; i < args.length; i++) {
@@ -34,7 +51,11 @@ function readOptions(args: readonly string[]): Options | string {
     if (arg === '--json') json = true;
     else if (arg === '--list') list = true;
     else if (arg === '--docs') docs = true;
-    else if (arg === '--basis') {
+    else if (arg === '--least-copper') least = true;
+    else if (arg === '--sets') {
+      sets = Number(args[++i]);
+      if (!Number.isInteger(sets) || sets < 1 || sets > 20) return '--sets takes a number from 1 to 20';
+    } else if (arg === '--basis') {
       const value = args[++i];
       if (value !== 'us' && value !== 'iec') return '--basis takes us or iec';
       basis = value;
@@ -46,8 +67,9 @@ function readOptions(args: readonly string[]): Options | string {
     else files.push(arg);
   }
   if (!list && !docs && files.length === 0) return 'no file is named';
+  if (sets !== null && !least) return '--sets goes with --least-copper';
   if (pdf !== null && files.length > 1) return '--pdf takes one line-up at a time';
-  return { files, json, list, docs, basis, pdf };
+  return { files, json, list, docs, basis, leastCopper: least, sets, pdf };
 }
 
 const font = (name: string): Uint8Array => readFileSync(fileURLToPath(new URL(`../../public/fonts/${name}`, import.meta.url)));
@@ -99,7 +121,7 @@ function examples(): readonly Review[] {
     });
 }
 
-function main(args: readonly string[]): number {
+async function main(args: readonly string[]): Promise<number> {
   const options = readOptions(args);
   if (typeof options === 'string') {
     complain(options, USAGE);
@@ -136,6 +158,9 @@ function main(args: readonly string[]): number {
     const lineUp = options.basis ? { ...loaded.lineUp, project: { ...loaded.lineUp.project, basis: options.basis } } : loaded.lineUp;
     const result = review(lineUp);
     if (result.counts.fail > 0 && exit === 0) exit = 1;
+    const sizing: LeastCopper | null = options.leastCopper
+      ? await leastCopper(lineUp, options.sets === null ? {} : { mostSets: options.sets })
+      : null;
     if (options.json)
       reports.push({
         file,
@@ -144,8 +169,12 @@ function main(args: readonly string[]): number {
         rules: groundRules(lineUp),
         findings: plain(result),
         solved: { elements: result.elements, cables: result.cables, runs: result.runs },
+        ...(sizing ? { sizing: sizingReport(sizing) } : {}),
       });
-    else asText(file, lineUp, result);
+    else {
+      asText(file, lineUp, result);
+      if (sizing) sizingText(sizing).forEach(print);
+    }
     if (options.pdf && !writePdf(lineUp, result, options.pdf)) exit = 2;
   }
   if (options.json) printJson(reports);
@@ -159,7 +188,7 @@ process.stdout.on('error', (fault: NodeJS.ErrnoException) => {
 });
 
 try {
-  process.exitCode = main(process.argv.slice(2));
+  process.exitCode = await main(process.argv.slice(2));
 } catch (fault) {
   complain(...`internal fault: ${fault instanceof Error ? (fault.stack ?? fault.message) : String(fault)}`.split('\n'));
   process.exitCode = 3;

@@ -83,6 +83,32 @@ const solved = z.strictObject({
   ),
 });
 
+const choice = z.strictObject({ size: z.string(), sets: z.int().min(1) });
+const obstacle = finding.pick({ id: true, check: true, subject: true, verdict: true, text: true, remedies: true });
+
+/** With --least-copper. Volumes are length × 3 phases × sets × area. */
+const sizing = z.strictObject({
+  cables: z.array(
+    z.strictObject({
+      id: z.string(),
+      tag: z.string(),
+      locked: z.boolean(),
+      now: choice.nullable(),
+      /** Null: no size passes, or it cannot be said; `unmet` tells why. */
+      least: choice.nullable(),
+      volumeNow_m3: known,
+      volume_m3: known,
+      governs: z.string().nullable(),
+      below: choice.nullable(),
+      breaks: z.array(obstacle),
+    }),
+  ),
+  volume_m3: z.number(),
+  unmet: z.array(obstacle.extend({ cables: z.array(z.string()), locked: z.array(z.string()) })),
+  beside: z.array(obstacle),
+  left: z.array(z.string()),
+});
+
 export const report = z.array(
   z.strictObject({
     file: z.string(),
@@ -92,5 +118,6 @@ export const report = z.array(
     rules: z.string(),
     findings: z.array(finding),
     solved,
+    sizing: sizing.optional(),
   }),
 );

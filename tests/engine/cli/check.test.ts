@@ -33,6 +33,24 @@ const put = (name: string, text: string): string => {
 const example = (name: string): string => join(ROOT, 'examples', name);
 const heron = JSON.parse(readFileSync(example('heron-weir-pumps.json'), 'utf8')) as Record<string, unknown>;
 
+describe('check --least-copper', () => {
+  it('adds the sizes to text and report', async () => {
+    const text = await run(example('alder-mill-fan.json'), '--least-copper');
+    expect(text.out).toMatch(/size +F-1 +6 AWG → 10 AWG; 12 AWG breaks feeder-ampacity/);
+    const { code, out } = await run(example('alder-mill-fan.json'), '--least-copper', '--sets', '2', '--json');
+    expect(code).toBe(0);
+    const [told] = report.parse(JSON.parse(out));
+    expect(told?.sizing?.cables.map(({ tag, least }) => [tag, least?.size])).toEqual([
+      ['F-1', '10 AWG'],
+      ['W-1', '10 AWG'],
+    ]);
+  });
+  it('asks for a number of sets only with it', async () => {
+    expect((await run(example('alder-mill-fan.json'), '--sets', '2')).code).toBe(2);
+    expect((await run(example('alder-mill-fan.json'), '--least-copper', '--sets', 'two')).err).toContain('--sets takes a number');
+  });
+});
+
 describe('check, exit codes', () => {
   it('0 when nothing fails, worst first, one line a finding', async () => {
     const { code, out } = await run(example('alder-mill-fan.json'));

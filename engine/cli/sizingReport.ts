@@ -1,0 +1,34 @@
+import type { Choice, LeastCopper } from '../index.ts';
+import { fixed } from '../lineup/roundTo.ts';
+
+/** The sizing as the report holds it, and as lines of text. */
+
+/** The document with the sizes in it, and how long the search was, are left out. */
+export const sizingReport = ({ lineUp: _lineUp, judged: _judged, ...rest }: LeastCopper) => rest;
+
+const LITRES_PER_M3 = 1000;
+const shown = (choice: Choice | null): string =>
+  choice ? `${choice.sets > 1 ? `${choice.sets} × ` : ''}${choice.size.replace('mm2', 'mm²')}` : 'none';
+
+export function sizingText({ cables, unmet, beside, left, volume_m3 }: LeastCopper): readonly string[] {
+  const now_m3 = cables.reduce((sum, each) => sum + (each.least ? (each.volumeNow_m3 ?? 0) : 0), 0);
+  return [
+    `  least copper: ${fixed(volume_m3 * LITRES_PER_M3, 3)} litres in the cables that have a size, ${fixed(now_m3 * LITRES_PER_M3, 3)} as drawn (length × 3 phases × sets × area)`,
+    ...cables.map(({ tag, locked, now, least, below, breaks }) => {
+      const why = locked
+        ? 'kept: laid or bought'
+        : !least
+          ? 'no size passes, see below'
+          : !below
+            ? 'the smallest there is'
+            : `${shown(below)} breaks ${breaks.map(({ check, text }) => `${check}: ${text}`).join(' ')}`;
+      return `  size         ${tag.padEnd(8)} ${shown(now)} → ${shown(least)}; ${why}`;
+    }),
+    ...unmet.map(
+      ({ check, text, locked, remedies }) =>
+        `  unmet        ${check}: ${text}${locked.length > 0 ? ` Locked: ${locked.join(', ')}.` : ''}${remedies.length > 0 ? ` What would: ${remedies.join(' ')}` : ''}`,
+    ),
+    ...beside.map(({ verdict, check, subject, text }) => `  beside       ${verdict} ${subject.tag} ${check}: ${text}`),
+    ...(left.length > 0 ? [`  left out     ${left.join(', ')}: not fed, of unknown length, or kept at a size that is not known`] : []),
+  ];
+}

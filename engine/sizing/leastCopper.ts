@@ -1,0 +1,288 @@
+import type { Finding } from '../checks/finding.ts';
+import type { Review } from '../checks/solved.ts';
+import type { LineUp } from '../lineup/lineUp.ts';
+import type { Zone } from '../network/network.ts';
+import { type Choice, choiceOf, standardSizes, volume_m3 } from './choices.ts';
+import { Ladder } from './ladder.ts';
+import { type Broken, searchGroup } from './searchGroup.ts';
+import { type Choices, Site } from './site.ts';
+import { badness, SIZE_RULES, unitOf, worstByUnit } from './sizeChecks.ts';
+
+/**
+ * The sizes that pass every check with the least conductor, for all cables of a line-up together. A combination passes when no check that a
+ * size decides says anything worse of any part than the best that any size can make of it: faults that no size mends do not hide the answer,
+ * they are told beside it. Nothing is taken for better than the checks themselves say: each combination is judged by them.
+ */
+
+export interface SizingOptions {
+  /** Ids of cables that are bought or laid: they keep their size. Without it those that the document calls existing. */
+  readonly locked?: readonly string[];
+  /** Sets in parallel that may be used; never fewer than are drawn. Without it no more than are drawn. */
+  readonly mostSets?: number;
+  /** Sizes to choose from; without it all standard sizes of the cable's metal and system. */
+  readonly sizes?: readonly string[];
+  /** Told after each combination that was judged. What it returns is awaited: a caller may breathe there. */
+  readonly progress?: (judged: number) => void | Promise<void>;
+  readonly signal?: { readonly aborted: boolean };
+}
+
+/** A check that stands against a size. */
+export type Obstacle = Pick<Finding, 'id' | 'check' | 'subject' | 'verdict' | 'text' | 'remedies'>;
+
+export interface CableSizing {
+  readonly id: string;
+  readonly tag: string;
+  readonly locked: boolean;
+  readonly now: Choice | null;
+  /** Null where no size meets every check, or where what is missing leaves it unknown: `unmet` says which. */
+  readonly least: Choice | null;
+  readonly volumeNow_m3: number | null;
+  readonly volume_m3: number | null;
+  /** The check that the next size down breaks; null where there is none, or nothing less is made. */
+  readonly governs: string | null;
+  readonly below: Choice | null;
+  readonly breaks: readonly Obstacle[];
+}
+
+export interface Unmet extends Obstacle {
+  /** Tags of the cables that are left without a size for it. */
+  readonly cables: readonly string[];
+  /** Tags of locked cables that are in its way. */
+  readonly locked: readonly string[];
+}
+
+export interface LeastCopper {
+  readonly cables: readonly CableSizing[];
+  /** Of all cables that have a size, sets counted, three phases. */
+  readonly volume_m3: number;
+  /** What no size meets. */
+  readonly unmet: readonly Unmet[];
+  /** What the checks of size still say with this answer: no size mends it, or nothing can be said yet. */
+  readonly beside: readonly Obstacle[];
+  /** Tags of cables that cannot be sized: not fed, or of unknown length. */
+  readonly left: readonly string[];
+  /** The document with these sizes. */
+  readonly lineUp: LineUp;
+  /** How many combinations were judged. */
+  readonly judged: number;
+}
+
+export const leastCopper = (lineUp: LineUp, options: SizingOptions = {}): Promise<LeastCopper> => new Sizing(lineUp, options).solve();
+
+class Sizing {
+  readonly #site: Site;
+  readonly #options: SizingOptions;
+  readonly #ladders = new Map<string, Ladder>();
+  /** What may be said of a unit that several cables decide: the best of both ends of all ladders, or what had to be let pass. */
+  readonly #allowed = new Map<string, number>();
+  readonly #unmet = new Map<string, Unmet>();
+
+  constructor(lineUp: LineUp, options: SizingOptions) {
+    const site = new Site(lineUp);
+    this.#site = site;
+    this.#options = options;
+    for (const cable of site.cables) {
+      const locked = options.locked?.includes(cable.id) ?? cable.installation.existing === true;
+      if (locked && !choiceOf(cable)) continue;
+      const sizes = options.sizes ?? standardSizes(cable, lineUp.project.basis);
+      const kindest = (): Choices =>
+        new Map(
+          site.neighbours(cable.id).flatMap((id): [string, Choice][] => {
+            const other = this.#ladders.get(id);
+            return other ? [[id, other.least]] : [];
+          }),
+        );
+      this.#ladders.set(cable.id, new Ladder(site, cable, sizes, options.mostSets ?? 1, locked, kindest));
+    }
+  }
+
+  async solve(): Promise<LeastCopper> {
+    const judge = this.#site.judge();
+    const ends = async (...each: readonly Choices[]): Promise<readonly Review[]> => {
+      const reviews: Review[] = [];
+      for (const choices of each) reviews.push(await this.#judged(judge, choices));
+      return reviews;
+    };
+    const free = await ends(
+      this.#at(({ top }) => top),
+      this.#at(({ bottom }) => bottom),
+    );
+    this.#allowBest(free, ({ check }) => SIZE_RULES[check]?.floor === true);
+    // What is out of reach only because some cables are locked.
+    if ([...this.#ladders.values()].some(({ locked }) => locked))
+      this.#allowBest(
+        await ends(
+          this.#at(({ most }) => most),
+          this.#at(({ least }) => least),
+        ),
+        () => true,
+      );
+    for (const ladder of this.#ladders.values())
+      for (const each of [...ladder.yield(), ...ladder.openFloors()]) this.#refuse(each, [ladder.cable.id]);
+
+    // Zone by zone: those behind a drive with the best that its feeders could bring.
+    const found = new Map(this.#at((ladder) => ladder.at(0)));
+    const groups = this.#groups();
+    const atBest = new Map([...found, ...this.#at((ladder) => (this.#isOutput(ladder) ? undefined : ladder.most))]);
+    const [broken, brokenAtBest] = [await this.#broken(judge, found), await this.#broken(judge, atBest)];
+    for (const group of groups) {
+      const apart = group.every(this.#isOutput);
+      const [others, first] = apart ? [atBest, brokenAtBest] : [found, broken];
+      if (first.some((each) => this.#within(each, group, apart))) await this.#search(group, judge, new Map(others), found, apart);
+    }
+    // Where the feeders that were found bring less than the best, drive and feeders are searched as one.
+    const joint = new Set<Ladder>();
+    for (let left = await this.#broken(judge, found); left.length > 0; left = await this.#broken(judge, found)) {
+      const ids = new Set(left.flatMap(({ deciders }) => [...deciders]));
+      for (const group of groups) if (group.some(({ cable }) => ids.has(cable.id))) for (const ladder of group) joint.add(ladder);
+      await this.#search([...joint], judge, found, found, false);
+    }
+    return this.#answer(judge, found);
+  }
+
+  #isOutput = (ladder: Ladder): boolean => this.#site.zoneOf(ladder.cable.id)?.kind === 'output';
+
+  #at(of: (ladder: Ladder) => Choice | undefined): Choices {
+    return new Map(
+      [...this.#ladders].flatMap(([id, ladder]): [string, Choice][] => {
+        const choice = of(ladder);
+        return choice ? [[id, choice]] : [];
+      }),
+    );
+  }
+
+  async #judged(judge: (choices: Choices) => Review, choices: Choices): Promise<Review> {
+    if (this.#options.signal?.aborted) throw Object.assign(new Error('Sizing was stopped.'), { name: 'AbortError' });
+    const review = judge(choices);
+    await this.#options.progress?.(this.#site.reviews);
+    return review;
+  }
+
+  /** Units that several cables decide may be as bad as they are at the better end of all ladders. */
+  #allowBest(ends: readonly Review[], told: (finding: Finding) => boolean): void {
+    const [said, ...others] = ends.map(({ findings }) => worstByUnit(findings));
+    for (const [unit, finding] of said ?? []) {
+      const reach = SIZE_RULES[finding.check]?.reach;
+      if (reach === 'cable' || reach === 'neighbours') continue;
+      const best = Math.min(badness(finding), ...others.map((each) => badnessOf(each.get(unit))));
+      if (best <= (this.#allowed.get(unit) ?? 0)) continue;
+      this.#allowed.set(unit, best);
+      const nearest = badness(finding) === best ? finding : others.map((each) => each.get(unit)).find((each) => badnessOf(each) === best);
+      if (nearest && told(nearest)) this.#refuse(nearest, this.#site.about(nearest));
+    }
+  }
+
+  #refuse(finding: Finding, ids: readonly string[]): void {
+    const ladders = ids.flatMap((id) => this.#ladders.get(id) ?? []);
+    if (ladders.length === 0) return;
+    const locked = [...this.#site.deciders(finding)].flatMap((id) => this.#ladders.get(id) ?? []).filter((ladder) => ladder.locked);
+    this.#unmet.set(unitOf(finding), {
+      ...obstacle(finding),
+      cables: ladders.map(({ cable }) => cable.tag),
+      locked: locked.map(({ cable }) => cable.tag),
+    });
+  }
+
+  /** Cables that decide together: those of a zone, and zones that share terminals or a pipe. */
+  #groups(): readonly (readonly Ladder[])[] {
+    const groupOf = new Map<Zone, Ladder[]>();
+    for (const [id, ladder] of this.#ladders) {
+      const zones = [id, ...this.#site.neighbours(id)].flatMap((each) => this.#site.zoneOf(each) ?? []);
+      const merged = [...new Set(zones.flatMap((zone) => groupOf.get(zone) ?? []))];
+      if (!merged.includes(ladder)) merged.push(ladder);
+      for (const zone of [...zones, ...merged.flatMap(({ cable }) => this.#site.zoneOf(cable.id) ?? [])]) groupOf.set(zone, merged);
+    }
+    return [...new Set(groupOf.values())];
+  }
+
+  #within({ deciders, about }: Broken, group: readonly Ladder[], feedersApart: boolean): boolean {
+    const ids = new Set(group.map(({ cable }) => cable.id));
+    return feedersApart ? about.some((id) => ids.has(id)) : [...deciders].every((id) => ids.has(id) || !this.#ladders.has(id));
+  }
+
+  async #broken(judge: (choices: Choices) => Review, choices: Choices): Promise<readonly Broken[]> {
+    const { findings } = await this.#judged(judge, choices);
+    return [...worstByUnit(findings)].flatMap(([unit, finding]): Broken[] => {
+      const rule = SIZE_RULES[finding.check];
+      if (!rule || badness(finding) === 0) return [];
+      const ladder = this.#ladders.get(finding.subject.id);
+      const own = rule.reach === 'cable' || rule.reach === 'neighbours';
+      // What is said of a cable that keeps its size for want of a length is not of this search.
+      if (own && !ladder) return [];
+      const allowed = Math.max(this.#allowed.get(unit) ?? 0, own && ladder ? ladder.allowance(finding) : 0);
+      if (badness(finding) <= allowed) return [];
+      return [{ unit, finding, deciders: this.#site.deciders(finding), about: this.#site.about(finding), moreHelps: rule.moreHelps }];
+    });
+  }
+
+  /** Searches one group while the others stay as they are; what cannot be met together is let pass, told, and searched without. */
+  async #search(
+    group: readonly Ladder[],
+    judge: (choices: Choices) => Review,
+    others: Choices,
+    found: Map<string, Choice>,
+    feedersApart: boolean,
+  ): Promise<void> {
+    for (;;) {
+      const result = await searchGroup(group, async (choices) =>
+        (await this.#broken(judge, new Map([...others, ...choices]))).filter((each) => this.#within(each, group, feedersApart)),
+      );
+      if ('choices' in result) {
+        for (const [id, choice] of result.choices) found.set(id, choice);
+        return;
+      }
+      for (const { unit, finding } of result.broken) {
+        this.#allowed.set(unit, badness(finding));
+        this.#refuse(finding, this.#site.about(finding));
+      }
+    }
+  }
+
+  async #answer(judge: (choices: Choices) => Review, found: Choices): Promise<LeastCopper> {
+    const { findings } = await this.#judged(judge, found);
+    const without = new Set([...this.#unmet.values()].flatMap(({ cables }) => cables));
+    const cables: CableSizing[] = [];
+    for (const [id, ladder] of this.#ladders) {
+      const { cable, locked } = ladder;
+      const now = choiceOf(cable);
+      const least = without.has(cable.tag) ? null : (found.get(id) ?? null);
+      const below = least && !locked ? ladder.below(least) : null;
+      const breaks = below ? await this.#breaks(judge, ladder, below, found) : [];
+      cables.push({
+        id,
+        tag: cable.tag,
+        locked,
+        now,
+        least,
+        volumeNow_m3: now && volume_m3(cable, now),
+        volume_m3: least && volume_m3(cable, least),
+        governs: breaks[0]?.check ?? null,
+        below,
+        breaks,
+      });
+    }
+    const sized = new Set(this.#ladders.keys());
+    return {
+      cables,
+      volume_m3: cables.reduce((sum, each) => sum + (each.volume_m3 ?? 0), 0),
+      unmet: [...this.#unmet.values()],
+      beside: findings.filter((each) => each.check in SIZE_RULES && unsettled(each) && !this.#unmet.has(unitOf(each))).map(obstacle),
+      left: this.#site.lineUp.cables
+        .filter(({ id, kind, length_m }) => kind === 'cable' && !sized.has(id) && length_m !== 0)
+        .map(({ tag }) => tag),
+      lineUp: this.#site.with(new Map(cables.flatMap(({ id, least }): [string, Choice][] => (least ? [[id, least]] : [])))),
+      judged: this.#site.reviews,
+    };
+  }
+
+  /** What breaks when this cable alone is a size smaller: its own checks first, which solve nothing. */
+  async #breaks(judge: (choices: Choices) => Review, ladder: Ladder, below: Choice, found: Choices): Promise<readonly Obstacle[]> {
+    const own = ladder.excess(below);
+    if (own.length > 0) return own.map(obstacle);
+    return (await this.#broken(judge, new Map([...found, [ladder.cable.id, below]]))).map(({ finding }) => obstacle(finding));
+  }
+}
+
+const badnessOf = (finding: Finding | undefined): number => (finding ? badness(finding) : 0);
+const unsettled = ({ verdict }: Finding): boolean => verdict === 'fail' || verdict === 'open' || verdict === 'caution';
+const obstacle = ({ id, check, subject, verdict, text, remedies }: Finding): Obstacle => ({ id, check, subject, verdict, text, remedies });

@@ -1,0 +1,143 @@
+import { describe, expect, it } from 'vitest';
+import { type LeastCopper, type LineUp, leastCopper, review } from '../../../engine/index.ts';
+import { inSteel, LineUpBuilder, shielded } from '../lineUpBuilder.ts';
+import { manyRuns } from '../manyRuns.ts';
+import { readExample } from './readExample.ts';
+
+/** The least conductor of the worked line-ups, each size reckoned by hand from NEC Table 310.16 (75 °C) or IEC 60364-5-52 beforehand. */
+
+const sizes = ({ cables }: LeastCopper) =>
+  Object.fromEntries(cables.map(({ tag, least }) => [tag, least ? `${least.sets} × ${least.size}` : null]));
+const governs = ({ cables }: LeastCopper) => Object.fromEntries(cables.map((each) => [each.tag, each.governs]));
+
+/** One run of 60 hp with feeder and lead of these lengths in feet; 96.25 A at the motor and 90 A at the drive ask for 3 AWG (100 A). */
+const oneRun = (feeder_ft: number, lead_ft: number, drive: object = {}, motor: object = {}): LineUp => {
+  const marks = { box: 'metal', terminalTemperature_C: 75, terminalMetal: 'copper-aluminium' } as const;
+  return new LineUpBuilder({ title: 'one run' })
+    .part('supply', { tag: 'S-1', voltage_V: 480, frequency_Hz: 60, faultCurrent_A: 30_000, xOverR: 8, earthing: 'solid-wye' })
+    .part('disconnect', { tag: 'CB-1', device: 'breaker', tripCurrent_A: 100, ...marks })
+    .cable(inSteel('3 AWG', feeder_ft, { tag: 'F-1' }))
+    .part('drive', {
+      tag: 'VFD-1',
+      ratedVoltage_V: 480,
+      inputCurrent_A: 72,
+      outputCurrent_A: 77,
+      inputPowerFactor: 0.9,
+      ...marks,
+      ...drive,
+    })
+    .cable(shielded('2 AWG', lead_ft, { tag: 'W-1' }))
+    .part('motor', {
+      tag: 'M-1',
+      ratedPower_W: 60 * 745.7,
+      ratedVoltage_V: 460,
+      ratedFrequency_Hz: 60,
+      ratedCurrent_A: 75,
+      powerFactor: 0.86,
+      ...marks,
+      ...motor,
+    })
+    .build();
+};
+const idOf = (lineUp: LineUp, tag: string): string => lineUp.cables.find((cable) => cable.tag === tag)?.id ?? '';
+
+describe('the least conductor of the worked line-ups', () => {
+  it('alder mill: 33.75 A on both sides, 10 AWG carries 35', async () => {
+    const answer = await leastCopper(readExample('alder-mill-fan'));
+    expect(sizes(answer)).toEqual({ 'F-1': '1 × 10 AWG', 'W-1': '1 × 10 AWG' });
+    expect(governs(answer)).toEqual({ 'F-1': 'feeder-ampacity', 'W-1': 'lead-ampacity' });
+    expect(answer.unmet).toEqual([]);
+  });
+
+  it('heron weir: a larger wire mends neither shield nor grounds, and they do not hide the size', async () => {
+    const answer = await leastCopper(readExample('heron-weir-pumps'));
+    expect(sizes(answer)).toEqual({ 'F-2': '1 × 3 AWG', 'W-2A': '1 × 3 AWG', 'W-2B': '1 × 3 AWG' });
+    expect(answer.beside.filter(({ check }) => check === 'protective-earth').map(({ subject }) => subject.tag)).toEqual(['W-2A', 'W-2B']);
+  });
+
+  it('basalt ridge: 500 A in two sets of aluminium; one set carries no 451 A, and two that split their phases are none', async () => {
+    const answer = await leastCopper(readExample('basalt-ridge-crusher'));
+    // 350 kcmil aluminium 250 A, 300 kcmil 230 A.
+    expect(sizes(answer)).toEqual({ 'F-1': '2 × 350 kcmil', 'W-1': null });
+    expect(answer.unmet.map(({ check, cables }) => [check, cables])).toEqual([['parallel-sets', ['W-1']]]);
+  });
+
+  it('fennel lane: wire that is too long for the manual stays so at any size', async () => {
+    const answer = await leastCopper(readExample('fennel-lane-capping'));
+    expect(answer.beside.map(({ check }) => check)).toContain('manual-limits');
+    expect(answer.cables[0]).toMatchObject({ tag: 'F-1', least: { size: '10 AWG', sets: 1 } });
+  });
+
+  it('frostmere: feeders that are not described leave no size to name', async () => {
+    const answer = await leastCopper(readExample('frostmere-cold-store'));
+    expect(answer.left).toEqual(['F-1', 'F-2']);
+    expect(sizes(answer)).toEqual({ 'W-1': null, 'W-2': null });
+    expect(answer.unmet.map(({ check }) => check)).toContain('lead-drop');
+  });
+});
+
+describe('the least conductor', () => {
+  it('is proposed as a document that the whole review finds no worse', async () => {
+    const site = oneRun(100, 150);
+    const before = review(site);
+    const answer = await leastCopper(site);
+    const after = review(answer.lineUp);
+    expect(after.counts.fail).toBe(before.counts.fail);
+    expect(after.counts.caution).toBe(before.counts.caution);
+  });
+
+  it('of a long lead is governed by the drop at the motor', async () => {
+    const answer = await leastCopper(oneRun(50, 900));
+    expect(governs(answer)['W-1']).toBe('lead-drop');
+  });
+
+  it('names the check that no size meets, and what would', async () => {
+    const answer = await leastCopper(oneRun(50, 20_000));
+    expect(answer.cables.map(({ tag, least }) => [tag, least === null])).toEqual([
+      ['F-1', false],
+      ['W-1', true],
+    ]);
+    expect(answer.unmet.map(({ check, cables }) => [check, cables])).toEqual([['lead-drop', ['W-1']]]);
+    expect(answer.unmet[0]?.remedies).toContain('A shorter route.');
+  });
+
+  it('names locked cables that stand in the way, and leaves them as they are', async () => {
+    const site = oneRun(50, 3000);
+    const free = await leastCopper(site);
+    expect(free.unmet).toEqual([]);
+    const locked = await leastCopper(site, { locked: [idOf(site, 'W-1')] });
+    expect(locked.unmet.map(({ check, locked: names }) => [check, names])).toEqual([['lead-drop', ['W-1']]]);
+    const short = oneRun(50, 100);
+    const kept = await leastCopper(short, { locked: [idOf(short, 'W-1')] });
+    expect(kept.unmet).toEqual([]);
+    expect(sizes(kept)).toEqual({ 'F-1': '1 × 3 AWG', 'W-1': '1 × 2 AWG' });
+  });
+
+  it('uses more sets only where they are allowed', async () => {
+    const site = oneRun(50, 4500);
+    expect(sizes(await leastCopper(site, { mostSets: 1 }))['W-1']).toBeNull();
+    const three = await leastCopper(site, { mostSets: 3 });
+    expect(three.cables.find(({ tag }) => tag === 'W-1')?.least).not.toBeNull();
+  });
+
+  it('leaves out what is not fed or has no length', async () => {
+    const site = oneRun(50, 100);
+    const blank = { ...site, cables: site.cables.map((cable) => (cable.tag === 'W-1' ? { ...cable, length_m: undefined } : cable)) };
+    expect((await leastCopper(blank)).left).toEqual(['W-1']);
+  });
+
+  it('judges no more documents for many runs than for one: zones are asked together', async () => {
+    expect((await leastCopper(manyRuns(12))).judged).toBe((await leastCopper(manyRuns(1))).judged);
+  });
+
+  it('stops when it is told to, and tells how far it is', async () => {
+    const signal = { aborted: false };
+    const stop = leastCopper(oneRun(50, 900), {
+      signal,
+      progress: (judged) => {
+        if (judged === 2) signal.aborted = true;
+      },
+    });
+    await expect(stop).rejects.toMatchObject({ name: 'AbortError' });
+  });
+});
