@@ -27,4 +27,7 @@ export { type SourcesPage, sourcesMarkdown, sourcesPage } from './review/sources
 export { type Waveform, waveformOf } from './review/waveform.ts';
 export type { Choice } from './sizing/choices.ts';
 export { type CableSizing, type LeastCopper, leastCopper, type Obstacle, type SizingOptions, type Unmet } from './sizing/leastCopper.ts';
+export { type Flip, type LengthLimit, type LengthLimits, lengthLimits } from './sizing/lengthLimits.ts';
+export { type SizeCell, type SizeTable, sizeTable } from './sizing/sizeTable.ts';
 export { type FiveNumbers, startFromFive } from './sizing/startFromFive.ts';
+export type { Watching } from './sizing/watched.ts';

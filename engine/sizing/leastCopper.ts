@@ -7,6 +7,7 @@ import { Ladder } from './ladder.ts';
 import { type Broken, searchGroup } from './searchGroup.ts';
 import { type Choices, Site } from './site.ts';
 import { badness, SIZE_RULES, unitOf, worstByUnit } from './sizeChecks.ts';
+import { type Watching, watched } from './watched.ts';
 
 /**
  * The sizes that pass every check with the least conductor, for all cables of a line-up together. A combination passes when no check that a
@@ -14,16 +15,13 @@ import { badness, SIZE_RULES, unitOf, worstByUnit } from './sizeChecks.ts';
  * they are told beside it. Nothing is taken for better than the checks themselves say: each combination is judged by them.
  */
 
-export interface SizingOptions {
+export interface SizingOptions extends Watching {
   /** Ids of cables that are bought or laid: they keep their size. Without it those that the document calls existing. */
   readonly locked?: readonly string[];
   /** Sets in parallel that may be used; never fewer than are drawn. Without it no more than are drawn. */
   readonly mostSets?: number;
   /** Sizes to choose from; without it all standard sizes of the cable's metal and system. */
   readonly sizes?: readonly string[];
-  /** Told after each combination that was judged. What it returns is awaited: a caller may breathe there. */
-  readonly progress?: (judged: number) => void | Promise<void>;
-  readonly signal?: { readonly aborted: boolean };
 }
 
 /** A check that stands against a size. */
@@ -69,6 +67,8 @@ export interface LeastCopper {
 
 export const leastCopper = (lineUp: LineUp, options: SizingOptions = {}): Promise<LeastCopper> => new Sizing(lineUp, options).solve();
 
+type Judge = (choices: Choices) => Promise<Review>;
+
 class Sizing {
   readonly #site: Site;
   readonly #options: SizingOptions;
@@ -97,10 +97,10 @@ class Sizing {
   }
 
   async solve(): Promise<LeastCopper> {
-    const judge = this.#site.judge();
+    const judge = watched(this.#site.judge(), this.#options);
     const ends = async (...each: readonly Choices[]): Promise<readonly Review[]> => {
       const reviews: Review[] = [];
-      for (const choices of each) reviews.push(await this.#judged(judge, choices));
+      for (const choices of each) reviews.push(await judge(choices));
       return reviews;
     };
     const free = await ends(
@@ -151,13 +151,6 @@ class Sizing {
     );
   }
 
-  async #judged(judge: (choices: Choices) => Review, choices: Choices): Promise<Review> {
-    if (this.#options.signal?.aborted) throw Object.assign(new Error('Sizing was stopped.'), { name: 'AbortError' });
-    const review = judge(choices);
-    await this.#options.progress?.(this.#site.reviews);
-    return review;
-  }
-
   /** Units that several cables decide may be as bad as they are at the better end of all ladders. */
   #allowBest(ends: readonly Review[], told: (finding: Finding) => boolean): void {
     const [said, ...others] = ends.map(({ findings }) => worstByUnit(findings));
@@ -200,8 +193,8 @@ class Sizing {
     return feedersApart ? about.some((id) => ids.has(id)) : [...deciders].every((id) => ids.has(id) || !this.#ladders.has(id));
   }
 
-  async #broken(judge: (choices: Choices) => Review, choices: Choices): Promise<readonly Broken[]> {
-    const { findings } = await this.#judged(judge, choices);
+  async #broken(judge: Judge, choices: Choices): Promise<readonly Broken[]> {
+    const { findings } = await judge(choices);
     return [...worstByUnit(findings)].flatMap(([unit, finding]): Broken[] => {
       const rule = SIZE_RULES[finding.check];
       if (!rule || badness(finding) === 0) return [];
@@ -216,13 +209,7 @@ class Sizing {
   }
 
   /** Searches one group while the others stay as they are; what cannot be met together is let pass, told, and searched without. */
-  async #search(
-    group: readonly Ladder[],
-    judge: (choices: Choices) => Review,
-    others: Choices,
-    found: Map<string, Choice>,
-    feedersApart: boolean,
-  ): Promise<void> {
+  async #search(group: readonly Ladder[], judge: Judge, others: Choices, found: Map<string, Choice>, feedersApart: boolean): Promise<void> {
     for (;;) {
       const result = await searchGroup(group, async (choices) =>
         (await this.#broken(judge, new Map([...others, ...choices]))).filter((each) => this.#within(each, group, feedersApart)),
@@ -238,8 +225,8 @@ class Sizing {
     }
   }
 
-  async #answer(judge: (choices: Choices) => Review, found: Choices): Promise<LeastCopper> {
-    const { findings } = await this.#judged(judge, found);
+  async #answer(judge: Judge, found: Choices): Promise<LeastCopper> {
+    const { findings } = await judge(found);
     const without = new Set([...this.#unmet.values()].flatMap(({ cables }) => cables));
     const cables: CableSizing[] = [];
     for (const [id, ladder] of this.#ladders) {
@@ -276,7 +263,7 @@ class Sizing {
   }
 
   /** What breaks when this cable alone is a size smaller: its own checks first, which solve nothing. */
-  async #breaks(judge: (choices: Choices) => Review, ladder: Ladder, below: Choice, found: Choices): Promise<readonly Obstacle[]> {
+  async #breaks(judge: Judge, ladder: Ladder, below: Choice, found: Choices): Promise<readonly Obstacle[]> {
     const own = ladder.excess(below);
     if (own.length > 0) return own.map(obstacle);
     return (await this.#broken(judge, new Map([...found, [ladder.cable.id, below]]))).map(({ finding }) => obstacle(finding));
