@@ -1,25 +1,14 @@
-import { readdirSync, readFileSync, renameSync, rmSync, writeFileSync } from 'node:fs';
-import { basename, join } from 'node:path';
+import { mkdirSync, readdirSync, readFileSync } from 'node:fs';
+import { join } from 'node:path';
 import { fileURLToPath } from 'node:url';
-import {
-  CHECKS,
-  groundRules,
-  type LeastCopper,
-  type LineUp,
-  leastCopper,
-  load,
-  type Review,
-  review,
-  sourcesMarkdown,
-  sourcesPage,
-} from '../index.ts';
-import { submittalPdf } from '../submittal/pdf.ts';
-import { sizingReport, sizingText } from './sizingReport.ts';
+import { CHECKS, load, type Review, review, sourcesMarkdown, sourcesPage } from '../index.ts';
+import { type Report, stem } from './judgeFile.ts';
+import { judgeFiles } from './judgeFiles.ts';
+import { sizingText } from './sizingReport.ts';
 
-/** check FILE... [--json] [--basis us|iec] [--least-copper [--sets N]] [--pdf OUT] | --list | --docs. Exit 0 nothing fails, 1 something fails, 2 bad input or usage, 3 internal fault. */
+/** check FILE... | --list | --docs. Exit 0 nothing fails, 1 something fails, 2 bad input or usage, 3 internal fault. */
 
-const USAGE =
-  'usage: npm run --silent check -- FILE... [--json] [--basis us|iec] [--least-copper [--sets N]] [--pdf OUT] | --list [--json] | --docs';
+const USAGE = 'usage: npm run --silent check -- FILE... [--json] [--basis us|iec] [--least-copper [--sets N]] [--pdf OUT] [--package DIR] | --list [--json] | --docs';
 
 /** Control and direction-changing characters out: text from a file never drives a terminal. */
 const printable = (text: string): string => text.replace(/[\u0000-\u001f\u007f-\u009f\u200e\u200f\u202a-\u202e\u2066-\u2069]/gu, '');
@@ -38,6 +27,7 @@ interface Options {
   /** Most sets in parallel that may be proposed; null for no more than are drawn. */
   readonly sets: number | null;
   readonly pdf: string | null;
+  readonly folder: string | null;
 }
 
 function readOptions(args: readonly string[]): Options | string {
@@ -46,6 +36,7 @@ function readOptions(args: readonly string[]): Options | string {
   let sets: number | null = null;
   let basis: Options['basis'] = null;
   let pdf: string | null = null;
+  let folder: string | null = null;
   for (let i = 0; i < args.length; i++) {
     const arg = args[i] ?? '';
     if (arg === '--json') json = true;
@@ -63,51 +54,33 @@ function readOptions(args: readonly string[]): Options | string {
       const value = args[++i];
       if (value === undefined || value.startsWith('--')) return '--pdf takes the name of the file to write';
       pdf = value;
+    } else if (arg === '--package') {
+      const value = args[++i];
+      if (value === undefined || value.startsWith('--')) return '--package takes the folder to write into';
+      folder = value;
     } else if (arg.startsWith('-')) return `${arg} is not an option`;
     else files.push(arg);
   }
   if (!list && !docs && files.length === 0) return 'no file is named';
   if (sets !== null && !least) return '--sets goes with --least-copper';
   if (pdf !== null && files.length > 1) return '--pdf takes one line-up at a time';
-  return { files, json, list, docs, basis, leastCopper: least, sets, pdf };
+  const twice = folder === null ? undefined : files.map(stem).find((name, i, names) => names.indexOf(name) !== i);
+  if (twice !== undefined) return `two files are called ${twice}: their packages would overwrite each other`;
+  return { files, json, list, docs, basis, leastCopper: least, sets, pdf, folder };
 }
 
-const font = (name: string): Uint8Array => readFileSync(fileURLToPath(new URL(`../../public/fonts/${name}`, import.meta.url)));
-
-/** Written beside its place and then moved there: a file half written is never found under the name asked for. */
-function writePdf(lineUp: LineUp, result: Review, out: string): boolean {
-  const bytes = submittalPdf(lineUp, result, {
-    fonts: { regular: font('SourceSans3_400Regular.ttf'), semibold: font('SourceSans3_600SemiBold.ttf') },
-    date: lineUp.project.date ?? new Date().toISOString().slice(0, 10),
-  });
-  const beside = `${out}.${process.pid}.part`;
-  try {
-    writeFileSync(beside, bytes);
-    renameSync(beside, out);
-    return true;
-  } catch {
-    rmSync(beside, { force: true });
-    complain(`${out}: it cannot be written. Check that the folder exists and that you may write there.`);
-    return false;
-  }
-}
-
-/** One finding as the JSON report holds it: everything but the edits that would mend it. */
-const plain = (result: Review) => result.findings.map(({ fixes: _fixes, ...rest }) => rest);
-
-function asText(file: string, lineUp: LineUp, result: Review): void {
-  const { counts } = result;
+function asText({ file, verdict, counts, rules, findings, sizing }: Report): void {
   print(
-    `${file}: ${result.verdict.toUpperCase()}  ${counts.fail} fail, ${counts.open} open, ${counts.caution} caution, ${counts.note} note, ${counts.pass} pass`,
+    `${file}: ${verdict.toUpperCase()}  ${counts.fail} fail, ${counts.open} open, ${counts.caution} caution, ${counts.note} note, ${counts.pass} pass`,
   );
-  const rules = groundRules(lineUp);
   if (rules !== '') print(`  ${rules}`);
-  for (const each of result.findings) {
+  for (const each of findings) {
     if (each.verdict === 'not-applicable') continue;
     print(
       `  ${each.verdict.padEnd(12)} ${each.subject.tag.padEnd(8)} ${each.check.padEnd(20)} ${each.text} [${each.authority}: ${each.source}]`,
     );
   }
+  if (sizing) sizingText(sizing).forEach(print);
 }
 
 /** The worked line-ups, whose findings serve as examples. */
@@ -138,47 +111,27 @@ async function main(args: readonly string[]): Promise<number> {
     sourcesMarkdown(sourcesPage(examples())).split('\n').forEach(print);
     return 0;
   }
-  const reports: unknown[] = [];
-  let exit = 0;
-  for (const file of options.files) {
-    let text: string;
+  const { files, basis, leastCopper, sets, pdf, folder } = options;
+  if (folder !== null)
     try {
-      text = readFileSync(file, 'utf8');
+      mkdirSync(folder, { recursive: true });
     } catch {
-      complain(`${file}: it cannot be read. Check the name and that you may read it.`);
-      exit = 2;
-      continue;
+      complain(`${folder}: this folder cannot be made. Check that you may write there.`);
+      return 2;
     }
-    const loaded = load(text, basename(file));
-    if (!loaded.ok) {
-      complain(`${loaded.where}: ${loaded.what}. ${loaded.mend}`);
-      exit = 2;
-      continue;
-    }
-    const lineUp = options.basis ? { ...loaded.lineUp, project: { ...loaded.lineUp.project, basis: options.basis } } : loaded.lineUp;
-    const result = review(lineUp);
-    if (result.counts.fail > 0 && exit === 0) exit = 1;
-    const sizing: LeastCopper | null = options.leastCopper
-      ? await leastCopper(lineUp, options.sets === null ? {} : { mostSets: options.sets })
-      : null;
-    if (options.json)
-      reports.push({
-        file,
-        verdict: result.verdict,
-        counts: result.counts,
-        rules: groundRules(lineUp),
-        findings: plain(result),
-        solved: { elements: result.elements, cables: result.cables, runs: result.runs },
-        ...(sizing ? { sizing: sizingReport(sizing) } : {}),
-      });
-    else {
-      asText(file, lineUp, result);
-      if (sizing) sizingText(sizing).forEach(print);
-    }
-    if (options.pdf && !writePdf(lineUp, result, options.pdf)) exit = 2;
-  }
+  let ready = 0;
+  const judged = await judgeFiles(
+    files.map((file) => ({ file, basis, sizing: leastCopper ? { mostSets: sets } : null, pdf, folder })),
+    ({ file }, { report, written }) => {
+      ready++;
+      if (folder !== null) complain(`${ready} of ${files.length}: ${file}: ${report ? `${written} files written` : 'not judged'}`);
+    },
+  );
+  const reports = judged.flatMap((each) => each.report ?? []);
+  complain(...judged.flatMap((each) => each.complaints));
   if (options.json) printJson(reports);
-  return exit;
+  else reports.forEach(asText);
+  return Math.max(...judged.map((each) => each.exit));
 }
 
 // A reader that has seen enough (head, less) closes the pipe: that is no fault.

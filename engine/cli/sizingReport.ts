@@ -5,12 +5,13 @@ import { fixed } from '../lineup/roundTo.ts';
 
 /** The document with the sizes in it, and how long the search was, are left out. */
 export const sizingReport = ({ lineUp: _lineUp, judged: _judged, ...rest }: LeastCopper) => rest;
+export type SizingReport = ReturnType<typeof sizingReport>;
 
 const LITRES_PER_M3 = 1000;
 const shown = (choice: Choice | null): string =>
   choice ? `${choice.sets > 1 ? `${choice.sets} × ` : ''}${choice.size.replace('mm2', 'mm²')}` : 'none';
 
-export function sizingText({ cables, unmet, beside, left, volume_m3 }: LeastCopper): readonly string[] {
+export function sizingText({ cables, unmet, beside, left, volume_m3 }: SizingReport): readonly string[] {
   const now_m3 = cables.reduce((sum, each) => sum + (each.least ? (each.volumeNow_m3 ?? 0) : 0), 0);
   return [
     `  least copper: ${fixed(volume_m3 * LITRES_PER_M3, 3)} litres in the cables that have a size, ${fixed(now_m3 * LITRES_PER_M3, 3)} as drawn (length × 3 phases × sets × area)`,

@@ -1,4 +1,5 @@
 import type { Box, Ink, Item } from './displayList.ts';
+import { escaped } from './xml.ts';
 
 /** The display list as an SVG text, for pictures and tests. Always the light colours. */
 
@@ -24,7 +25,6 @@ export const LIGHT: Readonly<Record<Ink, string>> = {
 };
 
 const n = (value: number): string => `${Math.round(value * 100) / 100 || 0}`;
-const escaped = (text: string): string => text.replace(/&/g, '&amp;').replace(/</g, '&lt;').replace(/>/g, '&gt;').replace(/"/g, '&quot;');
 
 export function svgOf(items: readonly Item[], box: Box): string {
   const head = `<svg xmlns="http://www.w3.org/2000/svg" width="${n(box.w)}mm" height="${n(box.h)}mm" viewBox="${n(box.x)} ${n(box.y)} ${n(box.w)} ${n(box.h)}" font-family="'Source Sans 3', sans-serif" fill="none" stroke-linecap="round" stroke-linejoin="round">`;

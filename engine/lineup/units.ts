@@ -156,3 +156,16 @@ export function formatQuantity(value: number | string, quantity: Quantity, units
   const text = `${roundTo(shown, scale.digits(shown))}`.replace('-', '−');
   return shownIn.names[0] ? `${text}\u00a0${shownIn.names[0]}` : text;
 }
+
+/** The unit that a column of this quantity is headed with; every number under it is in that one unit. */
+export function unitOf(quantity: Exclude<Quantity, 'size'>, units: Units): string {
+  if (quantity === 'temperature') return units === 'us' ? '°F' : '°C';
+  return SCALES[quantity][units][0]?.names[0] ?? '';
+}
+
+/** The number in that unit, to six figures: more than anyone measured, and without the last bit of the conversion. */
+export function inUnitOf(value: number, quantity: Exclude<Quantity, 'size'>, units: Units): number {
+  const shown =
+    quantity === 'temperature' ? (units === 'us' ? (value * 9) / 5 + 32 : value) : value / (SCALES[quantity][units][0]?.factor ?? 1);
+  return Number(shown.toPrecision(6));
+}

@@ -7,6 +7,7 @@ import { promisify } from 'node:util';
 import { afterAll, describe, expect, it } from 'vitest';
 import { report } from '../../../engine/cli/reportSchema.ts';
 import { CHECKS, VERDICTS } from '../../../engine/index.ts';
+import { FORMATS } from '../../../engine/submittal/formats.ts';
 
 /** The command line as a user runs it: a process, its two streams and its exit code. */
 
@@ -97,6 +98,8 @@ describe('check, exit codes', () => {
     [[], /no file is named/],
     [['--basis', 'mars', 'x.json'], /--basis takes us or iec/],
     [['--pdf'], /--pdf takes/],
+    [['--package'], /--package takes/],
+    [['a/x.json', 'b/x.json', '--package', 'out'], /two files are called x/],
   ])('2 for wrong usage %j, with the usage', async (args, says) => {
     const { code, err } = await run(...args);
     expect(code).toBe(2);
@@ -173,6 +176,20 @@ describe('check, other answers', () => {
     const { code, err } = await run(example('alder-mill-fan.json'), '--pdf', join(folder, 'no/such/out.pdf'));
     expect(code).toBe(2);
     expect(err).toMatch(/cannot be written/);
+  });
+  it('--package writes every form of every file side by side, tells how far it is, and goes on past a bad file', async () => {
+    const out = join(folder, 'made/here');
+    const said = await run(example('alder-mill-fan.json'), put('bad.json', '{'), example('heron-weir-pumps.json'), '--package', out);
+    expect(said.code).toBe(2);
+    expect(said.err).toMatch(/bad\.json, line 1/);
+    expect(said.err).toContain('3 of 3: ');
+    expect(said.out.indexOf('alder-mill-fan')).toBeLessThan(said.out.indexOf('heron-weir-pumps'));
+    const written = readdirSync(out);
+    expect(written.some((name) => name.startsWith('bad') || name.endsWith('.part'))).toBe(false);
+    for (const name of ['alder-mill-fan', 'heron-weir-pumps'])
+      for (const ending of [...Object.keys(FORMATS).filter((each) => each !== 'csv'), 'cables.csv', 'equipment.csv', 'motors.csv'])
+        expect(written).toContain(`${name}.${ending}`);
+    expect(readFileSync(join(out, 'alder-mill-fan.json'), 'utf8')).toBe(readFileSync(example('alder-mill-fan.json'), 'utf8'));
   });
   it('text of a file never drives the terminal', async () => {
     const hostile = JSON.stringify(heron).replace('"DS-2"', JSON.stringify('\u001b[31mDS\u202e-2\u0007'));

@@ -1,0 +1,106 @@
+import { readFileSync, renameSync, rmSync, writeFileSync } from 'node:fs';
+import { basename, join } from 'node:path';
+import { fileURLToPath } from 'node:url';
+import { type Finding, groundRules, leastCopper, load, type Review, review } from '../index.ts';
+import { write, writeAll } from '../submittal/formats.ts';
+import { type SizingReport, sizingReport } from './sizingReport.ts';
+
+/** One file judged and, where asked for, its package written. Plain data in and out, so that it can be done on any thread. */
+
+export interface Job {
+  readonly file: string;
+  readonly basis: 'us' | 'iec' | null;
+  /** Whether the least copper is sought; mostSets null: no more than are drawn. */
+  readonly sizing: { readonly mostSets: number | null } | null;
+  /** Name of the PDF to write. */
+  readonly pdf: string | null;
+  /** Folder to write the whole package into. */
+  readonly folder: string | null;
+}
+/** One entry of `--json`; reportSchema.ts is its published shape. */
+export interface Report {
+  readonly file: string;
+  readonly verdict: Review['verdict'];
+  readonly counts: Review['counts'];
+  readonly rules: string;
+  /** Everything but the edits that would mend it. */
+  readonly findings: readonly Omit<Finding, 'fixes'>[];
+  readonly solved: Pick<Review, 'elements' | 'cables' | 'runs'>;
+  readonly sizing?: SizingReport;
+}
+export interface Judged {
+  /** Null where the file could not be read. */
+  readonly report: Report | null;
+  readonly complaints: readonly string[];
+  /** 0 nothing fails, 1 something fails, 2 bad input or place to write, 3 a fault of our own. */
+  readonly exit: 0 | 1 | 2 | 3;
+  /** How many files were written. */
+  readonly written: number;
+}
+
+const font = (name: string): Uint8Array => readFileSync(fileURLToPath(new URL(`../../public/fonts/${name}`, import.meta.url)));
+const fonts = async () => ({ regular: font('SourceSans3_400Regular.ttf'), semibold: font('SourceSans3_600SemiBold.ttf') });
+
+/** Name of a line-up in its package: that of its file. */
+export const stem = (file: string): string => basename(file).replace(/\.json$/i, '');
+
+/** Written beside its place and then moved there: a file half written is never found under the name asked for. */
+function put(path: string, bytes: Uint8Array): boolean {
+  const beside = `${path}.${process.pid}.part`;
+  try {
+    writeFileSync(beside, bytes);
+    renameSync(beside, path);
+    return true;
+  } catch {
+    rmSync(beside, { force: true });
+    return false;
+  }
+}
+
+const refused = (exit: 2 | 3, ...complaints: readonly string[]): Judged => ({ report: null, complaints, exit, written: 0 });
+
+/** Never throws: what goes wrong with one file leaves the others alone. */
+export async function judgeFile(job: Job): Promise<Judged> {
+  try {
+    return await judged(job);
+  } catch (fault) {
+    const told = fault instanceof Error ? (fault.stack ?? fault.message) : String(fault);
+    return refused(3, `${job.file}: internal fault`, ...told.split('\n'));
+  }
+}
+
+async function judged({ file, basis, sizing, pdf, folder }: Job): Promise<Judged> {
+  let text: string;
+  try {
+    text = readFileSync(file, 'utf8');
+  } catch {
+    return refused(2, `${file}: it cannot be read. Check the name and that you may read it.`);
+  }
+  const loaded = load(text, basename(file));
+  if (!loaded.ok) return refused(2, `${loaded.where}: ${loaded.what}. ${loaded.mend}`);
+  const lineUp = basis ? { ...loaded.lineUp, project: { ...loaded.lineUp.project, basis } } : loaded.lineUp;
+  const result = review(lineUp);
+  const facts = { lineUp, review: result, date: lineUp.project.date ?? new Date().toISOString().slice(0, 10), fonts };
+  const asked = [
+    ...(pdf === null ? [] : (await write('pdf', facts)).map(({ bytes }) => [pdf, bytes] as const)),
+    ...(folder === null
+      ? []
+      : (await writeAll(facts)).map(({ ending, bytes }) => [join(folder, `${stem(file)}${ending}`), bytes] as const)),
+  ];
+  const sized = sizing && (await leastCopper(lineUp, sizing.mostSets === null ? {} : { mostSets: sizing.mostSets }));
+  const failed = asked.filter(([path, bytes]) => !put(path, bytes));
+  return {
+    report: {
+      file,
+      verdict: result.verdict,
+      counts: result.counts,
+      rules: groundRules(lineUp),
+      findings: result.findings.map(({ fixes: _fixes, ...rest }) => rest),
+      solved: { elements: result.elements, cables: result.cables, runs: result.runs },
+      ...(sized ? { sizing: sizingReport(sized) } : {}),
+    },
+    complaints: failed.map(([path]) => `${path}: it cannot be written. Check that the folder exists and that you may write there.`),
+    exit: failed.length > 0 ? 2 : result.counts.fail > 0 ? 1 : 0,
+    written: asked.length - failed.length,
+  };
+}

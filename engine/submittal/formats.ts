@@ -1,0 +1,67 @@
+import { strToU8 } from 'fflate';
+import type { Review } from '../checks/solved.ts';
+import { oneLine } from '../drawing/oneLine.ts';
+import { svgOf } from '../drawing/svg.ts';
+import type { LineUp } from '../lineup/lineUp.ts';
+import { save } from '../lineup/save.ts';
+import type { Fonts } from './pen.ts';
+import { schedulesOf } from './schedules.ts';
+import { numbered } from './tables.ts';
+
+/** The package in every form it can be handed over in. Each writer is fetched only when it is asked for. */
+
+export const FORMATS = {
+  pdf: 'The set of sheets',
+  xlsx: 'The schedules as a workbook',
+  csv: 'The schedules as plain tables',
+  svg: 'The one-line as a picture',
+  dxf: 'The one-line for a drawing program',
+  json: 'The line-up itself',
+} as const;
+export type Format = keyof typeof FORMATS;
+const ENDINGS = Object.keys(FORMATS) as readonly Format[];
+
+export interface Package {
+  readonly lineUp: LineUp;
+  readonly review: Review;
+  /** Day of issue, '2026-11-25'. */
+  readonly date: string;
+  readonly fonts: () => Promise<Fonts>;
+}
+export interface Written {
+  /** What comes after the name of the line-up: '.pdf', '.cables.csv'. */
+  readonly ending: string;
+  readonly bytes: Uint8Array;
+}
+
+const drawn = ({ lineUp, review }: Package) => oneLine(lineUp, review, { callouts: numbered(review) });
+
+export async function write(format: Format, facts: Package): Promise<readonly Written[]> {
+  const one = (bytes: Uint8Array): readonly Written[] => [{ ending: `.${format}`, bytes }];
+  switch (format) {
+    case 'pdf': {
+      const { submittalPdf } = await import('./pdf.ts');
+      return one(submittalPdf(facts.lineUp, facts.review, { fonts: await facts.fonts(), date: facts.date }));
+    }
+    case 'xlsx':
+      return one((await import('./xlsx.ts')).xlsxOf(schedulesOf(facts.lineUp, facts.review)));
+    case 'csv': {
+      const { csvOf } = await import('./csv.ts');
+      return schedulesOf(facts.lineUp, facts.review).map((each) => ({ ending: `.${each.slug}.csv`, bytes: csvOf(each) }));
+    }
+    case 'svg': {
+      const { items, x_mm, y_mm, width_mm, height_mm } = drawn(facts);
+      return one(strToU8(svgOf(items, { x: x_mm, y: y_mm, w: width_mm, h: height_mm })));
+    }
+    case 'dxf':
+      return one((await import('./dxf.ts')).dxfOf(drawn(facts)));
+    case 'json':
+      return one(strToU8(save(facts.lineUp)));
+  }
+}
+
+export async function writeAll(facts: Package): Promise<readonly Written[]> {
+  const written: Written[] = [];
+  for (const format of ENDINGS) written.push(...(await write(format, facts)));
+  return written;
+}
