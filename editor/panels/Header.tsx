@@ -1,8 +1,8 @@
-import { useState } from 'react';
+import { lazy, Suspense, useState } from 'react';
 import { type LineUp, type Review, VERDICTS } from '../../engine/index.ts';
 import { exportPackage } from '../files/exportPackage.ts';
 import { openFile, saveFile } from '../files/lineUpFile.ts';
-import { edit, refuse, showStart, useEditor } from '../store/editorStore.ts';
+import { edit, showStart, useEditor } from '../store/editorStore.ts';
 import { Badge } from './Badge.tsx';
 import { nextTheme, type ThemeSetting } from './theme.ts';
 
@@ -13,20 +13,19 @@ export interface HeaderProps {
   readonly theme: ThemeSetting;
 }
 
+const ExportDialog = lazy(() => import('./ExportDialog.tsx'));
+
 export function Header({ lineUp, review, theme: [theme, setTheme] }: HeaderProps) {
   const saved = useEditor((state) => state.saved);
   const working = useEditor((state) => state.working);
   const [busy, setBusy] = useState(false);
+  const [choosing, setChoosing] = useState(false);
   const { project } = lineUp;
   const set = (label: string, change: Partial<LineUp['project']>) =>
     edit(label, (before) => ({ ...before, project: { ...before.project, ...change } }));
   const issue = async () => {
     setBusy(true);
-    try {
-      await exportPackage();
-    } catch (fault) {
-      refuse(`The package was not written: ${fault instanceof Error ? fault.message : String(fault)}`);
-    }
+    await exportPackage();
     setBusy(false);
   };
   return (
@@ -91,6 +90,14 @@ export function Header({ lineUp, review, theme: [theme, setTheme] }: HeaderProps
           )}
         </svg>
       </button>
+      <button type="button" className="quiet" title="Choose sheets, or one form of the package" onClick={() => setChoosing(true)}>
+        Export…
+      </button>
+      {choosing && (
+        <Suspense>
+          <ExportDialog review={review} onClose={() => setChoosing(false)} />
+        </Suspense>
+      )}
       <button type="button" className="main" disabled={busy} onClick={() => void issue()}>
         Issue package
       </button>

@@ -3,6 +3,7 @@ import { basename, join } from 'node:path';
 import { fileURLToPath } from 'node:url';
 import { type Finding, groundRules, leastCopper, load, type Review, review } from '../index.ts';
 import { write, writeAll } from '../submittal/formats.ts';
+import type { SheetKind } from '../submittal/sections.ts';
 import { type SizingReport, sizingReport } from './sizingReport.ts';
 
 /** One file judged and, where asked for, its package written. Plain data in and out, so that it can be done on any thread. */
@@ -16,6 +17,8 @@ export interface Job {
   readonly pdf: string | null;
   /** Folder to write the whole package into. */
   readonly folder: string | null;
+  /** Null for the usual ones. */
+  readonly sheets: readonly SheetKind[] | null;
 }
 /** One entry of `--json`; reportSchema.ts is its published shape. */
 export interface Report {
@@ -69,7 +72,7 @@ export async function judgeFile(job: Job): Promise<Judged> {
   }
 }
 
-async function judged({ file, basis, sizing, pdf, folder }: Job): Promise<Judged> {
+async function judged({ file, basis, sizing, pdf, folder, sheets }: Job): Promise<Judged> {
   let text: string;
   try {
     text = readFileSync(file, 'utf8');
@@ -80,7 +83,13 @@ async function judged({ file, basis, sizing, pdf, folder }: Job): Promise<Judged
   if (!loaded.ok) return refused(2, `${loaded.where}: ${loaded.what}. ${loaded.mend}`);
   const lineUp = basis ? { ...loaded.lineUp, project: { ...loaded.lineUp.project, basis } } : loaded.lineUp;
   const result = review(lineUp);
-  const facts = { lineUp, review: result, date: lineUp.project.date ?? new Date().toISOString().slice(0, 10), fonts };
+  const facts = {
+    lineUp,
+    review: result,
+    date: lineUp.project.date ?? new Date().toISOString().slice(0, 10),
+    fonts,
+    sheets: sheets ?? undefined,
+  };
   const asked = [
     ...(pdf === null ? [] : (await write('pdf', facts)).map(({ bytes }) => [pdf, bytes] as const)),
     ...(folder === null

@@ -2,13 +2,15 @@ import { mkdirSync, readdirSync, readFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { fileURLToPath } from 'node:url';
 import { CHECKS, load, type Review, review, sourcesMarkdown, sourcesPage } from '../index.ts';
+import { EVERY_SHEET, type SheetKind } from '../submittal/sections.ts';
 import { type Report, stem } from './judgeFile.ts';
 import { judgeFiles } from './judgeFiles.ts';
 import { sizingText } from './sizingReport.ts';
 
 /** check FILE... | --list | --docs. Exit 0 nothing fails, 1 something fails, 2 bad input or usage, 3 internal fault. */
 
-const USAGE = 'usage: npm run --silent check -- FILE... [--json] [--basis us|iec] [--least-copper [--sets N]] [--pdf OUT] [--package DIR] | --list [--json] | --docs';
+const USAGE =
+  'usage: npm run --silent check -- FILE... [--json] [--basis us|iec] [--least-copper [--sets N]] [--pdf OUT] [--package DIR] [--sheets NAME,NAME] | --list [--json] | --docs';
 
 /** Control and direction-changing characters out: text from a file never drives a terminal. */
 const printable = (text: string): string => text.replace(/[\u0000-\u001f\u007f-\u009f\u200e\u200f\u202a-\u202e\u2066-\u2069]/gu, '');
@@ -28,6 +30,7 @@ interface Options {
   readonly sets: number | null;
   readonly pdf: string | null;
   readonly folder: string | null;
+  readonly sheets: readonly SheetKind[] | null;
 }
 
 function readOptions(args: readonly string[]): Options | string {
@@ -37,6 +40,7 @@ function readOptions(args: readonly string[]): Options | string {
   let basis: Options['basis'] = null;
   let pdf: string | null = null;
   let folder: string | null = null;
+  let sheets: readonly SheetKind[] | null = null;
   for (let i = 0; i < args.length; i++) {
     const arg = args[i] ?? '';
     if (arg === '--json') json = true;
@@ -58,6 +62,11 @@ function readOptions(args: readonly string[]): Options | string {
       const value = args[++i];
       if (value === undefined || value.startsWith('--')) return '--package takes the folder to write into';
       folder = value;
+    } else if (arg === '--sheets') {
+      const named = (args[++i] ?? '').split(',');
+      const unknown = named.find((each) => !EVERY_SHEET.some((kind) => kind === each));
+      if (unknown !== undefined) return `--sheets takes names of sheets with commas between: ${EVERY_SHEET.join(',')}`;
+      sheets = EVERY_SHEET.filter((each) => named.includes(each));
     } else if (arg.startsWith('-')) return `${arg} is not an option`;
     else files.push(arg);
   }
@@ -66,7 +75,8 @@ function readOptions(args: readonly string[]): Options | string {
   if (pdf !== null && files.length > 1) return '--pdf takes one line-up at a time';
   const twice = folder === null ? undefined : files.map(stem).find((name, i, names) => names.indexOf(name) !== i);
   if (twice !== undefined) return `two files are called ${twice}: their packages would overwrite each other`;
-  return { files, json, list, docs, basis, leastCopper: least, sets, pdf, folder };
+  if (sheets !== null && pdf === null && folder === null) return '--sheets goes with --pdf or --package';
+  return { files, json, list, docs, basis, leastCopper: least, sets, pdf, folder, sheets };
 }
 
 function asText({ file, verdict, counts, rules, findings, sizing }: Report): void {
@@ -111,7 +121,7 @@ async function main(args: readonly string[]): Promise<number> {
     sourcesMarkdown(sourcesPage(examples())).split('\n').forEach(print);
     return 0;
   }
-  const { files, basis, leastCopper, sets, pdf, folder } = options;
+  const { files, basis, leastCopper, sets, pdf, folder, sheets } = options;
   if (folder !== null)
     try {
       mkdirSync(folder, { recursive: true });
@@ -121,7 +131,7 @@ async function main(args: readonly string[]): Promise<number> {
     }
   let ready = 0;
   const judged = await judgeFiles(
-    files.map((file) => ({ file, basis, sizing: leastCopper ? { mostSets: sets } : null, pdf, folder })),
+    files.map((file) => ({ file, basis, sizing: leastCopper ? { mostSets: sets } : null, pdf, folder, sheets })),
     ({ file }, { report, written }) => {
       ready++;
       if (folder !== null) complain(`${ready} of ${files.length}: ${file}: ${report ? `${written} files written` : 'not judged'}`);

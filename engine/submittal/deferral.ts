@@ -1,4 +1,4 @@
-import type { Table } from './tables.ts';
+import type { Table } from './content.ts';
 
 /** What this program does not judge, and what must be done whatever it says. */
 

@@ -4,14 +4,19 @@ import { oneLine } from '../drawing/oneLine.ts';
 import { svgOf } from '../drawing/svg.ts';
 import type { LineUp } from '../lineup/lineUp.ts';
 import { save } from '../lineup/save.ts';
+import { numbered } from './findingTables.ts';
 import type { Fonts } from './pen.ts';
 import { schedulesOf } from './schedules.ts';
-import { numbered } from './tables.ts';
+import { type SheetKind, usualSheets } from './sections.ts';
+import { zipped } from './zipped.ts';
+
+export { EVERY_SHEET, SHEET_KINDS, type SheetKind, usualSheets } from './sections.ts';
 
 /** The package in every form it can be handed over in. Each writer is fetched only when it is asked for. */
 
 export const FORMATS = {
   pdf: 'The set of sheets',
+  html: 'The report, for screens and screen readers',
   xlsx: 'The schedules as a workbook',
   csv: 'The schedules as plain tables',
   svg: 'The one-line as a picture',
@@ -27,6 +32,8 @@ export interface Package {
   /** Day of issue, '2026-11-25'. */
   readonly date: string;
   readonly fonts: () => Promise<Fonts>;
+  /** Sheets of the set and of the report; the usual ones where nothing is said, and the field sheets in the report. */
+  readonly sheets?: readonly SheetKind[] | undefined;
 }
 export interface Written {
   /** What comes after the name of the line-up: '.pdf', '.cables.csv'. */
@@ -41,7 +48,13 @@ export async function write(format: Format, facts: Package): Promise<readonly Wr
   switch (format) {
     case 'pdf': {
       const { submittalPdf } = await import('./pdf.ts');
-      return one(submittalPdf(facts.lineUp, facts.review, { fonts: await facts.fonts(), date: facts.date }));
+      const { lineUp, review, date, sheets = usualSheets(review) } = facts;
+      return one(submittalPdf(lineUp, review, { fonts: await facts.fonts(), date, sheets }));
+    }
+    case 'html': {
+      const { htmlOf } = await import('./html.ts');
+      const { lineUp, review, date, sheets = [...usualSheets(review), 'field'] } = facts;
+      return one(htmlOf(lineUp, review, { date, sheets }));
     }
     case 'xlsx':
       return one((await import('./xlsx.ts')).xlsxOf(schedulesOf(facts.lineUp, facts.review)));
@@ -64,4 +77,12 @@ export async function writeAll(facts: Package): Promise<readonly Written[]> {
   const written: Written[] = [];
   for (const format of ENDINGS) written.push(...(await write(format, facts)));
   return written;
+}
+
+/** One file to hand over, where a form is several. */
+export function bundled(format: Format, written: readonly Written[]): Written {
+  const [first] = written;
+  if (first && written.length === 1) return first;
+  const files = Object.fromEntries(written.map(({ ending, bytes }) => [ending.slice(1), bytes]));
+  return { ending: `.${format}.zip`, bytes: zipped(files) };
 }

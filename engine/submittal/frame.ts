@@ -19,10 +19,7 @@ export interface SheetFacts {
 
 export function drawBorder(pen: Pen, { w, h }: SheetFacts): void {
   const b = BORDER_mm;
-  pen.line(b, b, w - b, b, 0.7);
-  pen.line(w - b, b, w - b, h - b, 0.7);
-  pen.line(w - b, h - b, b, h - b, 0.7);
-  pen.line(b, h - b, b, b, 0.7);
+  pen.frame(b, b, w - 2 * b, h - 2 * b, 0.7);
   const columns = w > h ? 8 : 4;
   const rows = w > h ? 4 : 6;
   for (let i = 0; i < columns; i++) {

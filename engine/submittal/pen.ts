@@ -112,6 +112,13 @@ export class Pen {
     this.doc.line(x1, y1, x2, y2);
   }
 
+  frame(x: number, y: number, w: number, h: number, weight_mm: number): void {
+    this.line(x, y, x + w, y, weight_mm);
+    this.line(x + w, y, x + w, y + h, weight_mm);
+    this.line(x + w, y + h, x, y + h, weight_mm);
+    this.line(x, y + h, x, y, weight_mm);
+  }
+
   /** Items of a display list, moved, and cut at the window. */
   draw(items: readonly Item[], dx: number, dy: number, window: Box): void {
     this.doc.saveGraphicsState();

@@ -7,7 +7,8 @@ import type { Element, ElementKind, ElementOf } from '../lineup/elements.ts';
 import { FIELDS, valueAt } from '../lineup/fields.ts';
 import type { LineUp } from '../lineup/lineUp.ts';
 import { inUnitOf, type Quantity, type Units, unitOf } from '../lineup/units.ts';
-import { openItems, VERDICT_WORD } from './tables.ts';
+import { VERDICT_WORD } from './content.ts';
+import { openItems } from './openTables.ts';
 
 /** The schedules for other people's tools: one value a cell, numbers as numbers, the unit in the head. What is not known stays empty. */
 

@@ -1,7 +1,8 @@
-import { strToU8, zipSync } from 'fflate';
+import { strToU8 } from 'fflate';
 import { escaped } from '../drawing/xml.ts';
 import { harmless } from './csv.ts';
 import type { Cell, Schedule } from './schedules.ts';
+import { zipped } from './zipped.ts';
 
 /** The schedules as one workbook, a sheet each: heads bold and kept in sight, no formulas, no links, the same bytes every time. */
 
@@ -10,8 +11,6 @@ const MAIN = 'http://schemas.openxmlformats.org/spreadsheetml/2006/main';
 const OFFICE = 'http://schemas.openxmlformats.org/officeDocument/2006/relationships';
 const PACKAGE = 'http://schemas.openxmlformats.org/package/2006';
 const TYPE = 'application/vnd.openxmlformats-officedocument.spreadsheetml';
-/** The earliest day a zip archive can hold. */
-const NO_DAY = '1980-01-01T00:00:00';
 
 const letters = (column: number): string =>
   (column < 26 ? '' : letters(Math.floor(column / 26) - 1)) + String.fromCharCode(65 + (column % 26));
@@ -51,5 +50,5 @@ export function xlsxOf(schedules: readonly Schedule[]): Uint8Array {
   schedules.forEach((each, i) => {
     parts[`xl/worksheets/sheet${i + 1}.xml`] = sheet(each);
   });
-  return zipSync(Object.fromEntries(Object.entries(parts).map(([name, text]) => [name, strToU8(text)])), { mtime: NO_DAY });
+  return zipped(Object.fromEntries(Object.entries(parts).map(([name, text]) => [name, strToU8(text)])));
 }

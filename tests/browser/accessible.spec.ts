@@ -1,5 +1,10 @@
+import { readFileSync } from 'node:fs';
+import { join } from 'node:path';
 import type { Page } from '@playwright/test';
 import axe from 'axe-core';
+import { load, review } from '../../engine/index.ts';
+import { htmlOf } from '../../engine/submittal/html.ts';
+import { EVERY_SHEET } from '../../engine/submittal/sections.ts';
 import { expect, test } from './page.ts';
 
 const violations = async (page: Page): Promise<readonly string[]> => {
@@ -22,6 +27,10 @@ for (const colorScheme of ['light', 'dark'] as const) {
     expect(await violations(page)).toEqual([]);
     await page.getByRole('button', { name: 'Go to the field' }).click();
     expect(await violations(page)).toEqual([]);
+    await page.getByRole('button', { name: 'Export…' }).click();
+    await page.getByRole('dialog').waitFor();
+    expect(await violations(page)).toEqual([]);
+    await page.getByRole('button', { name: 'Close' }).click();
     await page.getByRole('button', { name: 'All findings' }).click();
     await page.getByText(/^\d+ parts, \d+ cables$/).click();
     await page.getByText('Title block and limits').click();
@@ -31,6 +40,22 @@ for (const colorScheme of ['light', 'dark'] as const) {
     expect(await violations(page)).toEqual([]);
   });
 }
+
+test('nothing for axe to find in the report, which tells of every finding without script', async ({ page, browser }) => {
+  const loaded = load(readFileSync(join(import.meta.dirname, '../../examples/fennel-lane-capping.json'), 'utf8'));
+  if (!loaded.ok) throw new Error(loaded.what);
+  const answer = review(loaded.lineUp);
+  const report = Buffer.from(htmlOf(loaded.lineUp, answer, { date: '2026-11-25', sheets: EVERY_SHEET })).toString();
+  // axe is a script: the page that it looks at is let run one, the report itself is not.
+  await page.setContent(report.replace(/<meta http-equiv="Content-Security-Policy"[^>]*>/, ''));
+  expect(await violations(page)).toEqual([]);
+  const still = await (await browser.newContext({ javaScriptEnabled: false })).newPage();
+  await still.setContent(report);
+  const said = ((await still.locator('main').textContent()) ?? '').replaceAll(/\s+/g, ' ');
+  for (const each of answer.findings) expect(said).toContain(each.text.replaceAll(/\s+/g, ' '));
+  expect(await still.locator('th:not([scope])').count()).toBe(0);
+  await still.close();
+});
 
 test('on a phone everything can be read and reached, and nothing is wider than the screen', async ({ page }) => {
   await page.setViewportSize({ width: 390, height: 844 });

@@ -36,3 +36,27 @@ test('a file that cannot be read is refused with place and reason; the open line
   await page.getByRole('button', { name: 'Close' }).click();
   await expect(page.getByText('Heron Weir pumps is not ready to issue')).toBeVisible();
 });
+
+test('sheets are chosen, and each form is handed over by itself', async ({ page }) => {
+  await page.getByText('Heron Weir pumps').click();
+  await page.getByRole('button', { name: 'Export…' }).click();
+  const dialog = page.getByRole('dialog', { name: 'Sheets and forms' });
+  await expect(dialog.getByLabel('Field sheets')).not.toBeChecked();
+  const handed = async (form: string) => {
+    const waiting = page.waitForEvent('download');
+    await dialog.getByRole('button', { name: form, exact: true }).click();
+    const download = await waiting;
+    return { name: download.suggestedFilename(), bytes: readFileSync(await download.path()) };
+  };
+  const endings = { XLSX: '.xlsx', CSV: '.csv.zip', SVG: '.svg', DXF: '.dxf', JSON: '.json', HTML: '.html' };
+  for (const [form, ending] of Object.entries(endings)) {
+    const { name, bytes } = await handed(form);
+    expect(name).toBe(`HW-E-201_A${ending}`);
+    expect(bytes.length).toBeGreaterThan(1000);
+  }
+  for (const box of await dialog.getByRole('checkbox').all()) await box.uncheck();
+  await expect(dialog.getByRole('button', { name: 'PDF', exact: true })).toBeDisabled();
+  await dialog.getByLabel('Field sheets').check();
+  const { bytes } = await handed('PDF');
+  expect((await getDocument({ data: new Uint8Array(bytes) }).promise).numPages).toBe(3);
+});

@@ -6,7 +6,7 @@ import { describe, expect, it } from 'vitest';
 
 const FLOORS = ['lineup', 'catalog', 'network', 'physics', 'checks', 'review', 'sizing', 'drawing', 'submittal', 'cli'];
 const ROOT = resolve(import.meta.dirname, '../..');
-const DOORS = ['engine/index.ts', 'engine/submittal/pdf.ts'];
+const DOORS = ['engine/index.ts', 'engine/submittal/formats.ts'];
 
 const filesIn = (folder: string): string[] =>
   readdirSync(folder).flatMap((name) => {

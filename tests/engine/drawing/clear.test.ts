@@ -3,7 +3,7 @@ import { join } from 'node:path';
 import { describe, expect, it } from 'vitest';
 import { textBox } from '../../../engine/drawing/extent.ts';
 import { type Item, type LineUp, load, oneLine, review, tidyPositions } from '../../../engine/index.ts';
-import { numbered } from '../../../engine/submittal/tables.ts';
+import { numbered } from '../../../engine/submittal/findingTables.ts';
 import { manyRuns } from '../manyRuns.ts';
 
 /** No text lies on another, and none on a symbol: computed from the display list that screen and paper share. */

@@ -4,9 +4,9 @@ import { describe, expect, it } from 'vitest';
 import { type LineUp, oneLine, review } from '../../../engine/index.ts';
 import { csvOf, harmless } from '../../../engine/submittal/csv.ts';
 import { dxfOf, pieces } from '../../../engine/submittal/dxf.ts';
+import { numbered } from '../../../engine/submittal/findingTables.ts';
 import { write } from '../../../engine/submittal/formats.ts';
 import { type Schedule, schedulesOf } from '../../../engine/submittal/schedules.ts';
-import { numbered } from '../../../engine/submittal/tables.ts';
 import { xlsxOf } from '../../../engine/submittal/xlsx.ts';
 import { threeRuns } from '../drawing/threeRuns.ts';
 

@@ -2,14 +2,15 @@ import { readFileSync } from 'node:fs';
 import { getDocument } from 'pdfjs-dist/legacy/build/pdf.mjs';
 import { describe, expect, it } from 'vitest';
 import { review } from '../../../engine/index.ts';
+import { numbered } from '../../../engine/submittal/findingTables.ts';
 import { submittalPdf } from '../../../engine/submittal/pdf.ts';
-import { numbered } from '../../../engine/submittal/tables.ts';
+import { EVERY_SHEET } from '../../../engine/submittal/sections.ts';
 import { threeRuns } from '../drawing/threeRuns.ts';
 import { manyRuns } from '../manyRuns.ts';
 
 const font = (name: string) => new Uint8Array(readFileSync(new URL(`../../../public/fonts/${name}`, import.meta.url)));
 const fonts = { regular: font('SourceSans3_400Regular.ttf'), semibold: font('SourceSans3_600SemiBold.ttf') };
-const options = { fonts, date: '2026-11-25' } as const;
+const options = { fonts, date: '2026-11-25', sheets: EVERY_SHEET } as const;
 
 interface Read {
   readonly pages: readonly string[];
@@ -55,8 +56,9 @@ describe('submittal', () => {
     const all = pages.join('');
     const cut = answer.findings.filter((each) => !all.includes(bare(each.text)));
     expect(cut.map((each) => each.text)).toEqual([]);
-    for (const part of lineUp.elements) expect(pages[0]).toContain(bare(part.tag));
-    for (const cable of lineUp.cables.filter((each) => each.kind === 'cable')) expect(pages[0]).toContain(bare(cable.tag));
+    const drawn = (await read(submittalPdf(lineUp, answer, { ...options, sheets: ['oneline'] }))).pages.join('');
+    for (const part of lineUp.elements) expect(drawn).toContain(bare(part.tag));
+    for (const cable of lineUp.cables.filter((each) => each.kind === 'cable')) expect(drawn).toContain(bare(cable.tag));
     expect(numbered(answer).size).toBeGreaterThan(3);
   });
 
@@ -124,15 +126,15 @@ describe('submittal', () => {
 
   it('where the one-line is cut, both sheets name where it goes on', async () => {
     const site = manyRuns(9);
-    const { pages } = await read(submittalPdf(site, review(site), { ...options, sheetSize: 'ANSI-B' }));
+    const { pages } = await read(submittalPdf(site, review(site), { ...options, sheetSize: 'ANSI-B', sheets: ['oneline'] }));
     expect(pages[0]).toContain(bare('A: B-1 goes on at sheet 2'));
     expect(pages[1]).toContain(bare('A: B-1 comes from sheet 1'));
     expect(pages[1]).toContain(bare('B: B-1 goes on at sheet 3'));
   });
 
   it('explains the marks that are on it', async () => {
-    const { pages } = await read(submittalPdf(lineUp, answer, options));
-    expect(pages.slice(0, 2).join('')).toContain(bare('number in the table of findings'));
+    const { pages } = await read(submittalPdf(lineUp, answer, { ...options, sheets: ['legend'] }));
+    expect(pages[0]).toContain(bare('number in the table of findings'));
   });
 
   it('a title too long for its cell is made smaller, then shortened with a sign that it is', async () => {

@@ -1,0 +1,86 @@
+import type { Review, SolvedRun } from '../checks/solved.ts';
+import type { Cable } from '../lineup/cable.ts';
+import type { Element } from '../lineup/elements.ts';
+import type { LineUp } from '../lineup/lineUp.ts';
+import { formatQuantity, type Quantity } from '../lineup/units.ts';
+import { figure, type Table } from './content.ts';
+
+/** What is to be measured on site, each value beside the one that was computed, with room to write. */
+
+const COLUMNS = [
+  { head: 'To be measured', grow: 1.6 },
+  { head: 'Computed or asked', w: 50, right: true },
+  { head: 'Measured', w: 36 },
+  { head: 'By, date', w: 36 },
+] as const;
+
+export function commissioning(lineUp: LineUp, review: Review): readonly Table[] {
+  const { units } = lineUp.project;
+  const of = (value: number | null | undefined, quantity: Quantity): string =>
+    value === null || value === undefined ? 'not known' : formatQuantity(value, quantity, units);
+  const parts = new Map<string, Element | Cable>([...lineUp.elements, ...lineUp.cables].map((each) => [each.id, each]));
+  const solved = new Map(review.elements.map((each) => [each.id, each]));
+  const form = (title: string, rows: readonly (readonly [string, string])[]): Table => ({
+    title,
+    columns: COLUMNS,
+    empty: '',
+    form: true,
+    rows: rows.map((row) => [...row, '', '']),
+  });
+  const runForm = (run: SolvedRun): Table => {
+    const drive = parts.get(run.driveId ?? '') as Element | undefined;
+    const motor = parts.get(run.motorId) as Element | undefined;
+    const cables = run.path.flatMap((id) => {
+      const part = parts.get(id);
+      return part && 'conductor' in part && part.kind === 'cable' ? [part as Cable] : [];
+    });
+    const lead = cables.filter((each) => review.cables.find(({ id }) => id === each.id)?.side === 'output');
+    const boxes = run.path.flatMap((id) => {
+      const part = parts.get(id) as Element | undefined;
+      return part?.kind === 'disconnect' && part.earlyBreakContact !== undefined ? [part] : [];
+    });
+    return form(`Run to ${run.motorTag}`, [
+      ...cables.map((each): [string, string] => [`Length of ${each.tag} as laid`, of(each.lengthMost_m ?? each.length_m, 'length')]),
+      ...lead.map((each): [string, string] => [
+        `Insulation of ${each.tag}, each core to earth and to the others, both ends lifted`,
+        'as its maker states',
+      ]),
+      ...lead.map((each): [string, string] => [
+        `Shield of ${each.tag}, resistance from end to end`,
+        run.shield === 'none' ? 'no shield' : 'close to zero',
+      ]),
+      ['Supply voltage at the drive, loaded', of(solved.get(run.driveId ?? '')?.voltage_V, 'voltage')],
+      ...(drive?.kind === 'drive'
+        ? ([
+            ['Carrier as set', of(drive.carrier_Hz, 'frequency')],
+            ['Filter jumpers as found', drive.filterJumpers ?? 'not known'],
+          ] as const)
+        : []),
+      ...(motor?.kind === 'motor'
+        ? ([
+            ['Current of the motor at rated load, nameplate', of(motor.ratedCurrent_A, 'current')],
+            ['Overload set to', of(motor.ratedCurrent_A, 'current')],
+          ] as const)
+        : []),
+      [
+        'Voltage at the motor at base speed, of its nameplate',
+        run.terminalVoltage_pct === null ? 'not known' : `${figure(run.terminalVoltage_pct)} %`,
+      ],
+      ['Peak at the terminals of the motor, line to line', of(run.peak_V, 'voltage')],
+      ['Bus of the drive, unloaded', of(run.bus_V, 'voltage')],
+      ...boxes.map((each): [string, string] => [
+        `Early-break contact of ${each.tag} stops the drive before the switch opens`,
+        each.earlyBreakContact ?? '',
+      ]),
+      ['Turns the right way round', 'yes'],
+    ]);
+  };
+  return [
+    ...review.runs.map(runForm),
+    form('Taken over', [
+      ['Name of who measured', ''],
+      ['Name of who witnessed', ''],
+      ['Instruments, with date of calibration', ''],
+    ]),
+  ];
+}

@@ -1,0 +1,73 @@
+import type { Verdict } from '../checks/finding.ts';
+import type { Item } from '../drawing/displayList.ts';
+
+/** What stands on the sheets, before anyone knows whether they are of paper or on a screen. */
+
+export interface Column {
+  readonly head: string;
+  readonly w?: number;
+  /** Share of the room that is left. */
+  readonly grow?: number;
+  readonly right?: boolean;
+}
+export interface Table {
+  readonly title: string;
+  readonly intro?: string;
+  readonly columns: readonly Column[];
+  readonly rows: readonly (readonly string[])[];
+  readonly empty: string;
+  /** Columns of verdict words, for their badges. */
+  readonly verdictColumns?: readonly number[];
+  /** Where other places lead to when they name this table. */
+  readonly anchor?: string;
+  /** Where the first cell of each row leads. */
+  readonly links?: readonly (string | null)[];
+  /** Short rows: on a wide sheet they stand in two or three columns side by side. */
+  readonly folds?: boolean;
+  /** To be filled in by hand: rows have room for it. */
+  readonly form?: boolean;
+  /** Begins a sheet of its own. */
+  readonly ownSheet?: boolean;
+}
+export interface Picture {
+  readonly items: readonly Item[];
+  readonly w: number;
+  readonly h: number;
+  /** The same in words, for those who do not see it. */
+  readonly says: string;
+}
+export type Block =
+  | ({ readonly t: 'table' } & Table)
+  /** Without a title they go on from what stands above. */
+  | { readonly t: 'pictures'; readonly title: string; readonly pictures: readonly Picture[] };
+
+export interface Section {
+  readonly slug: string;
+  readonly title: string;
+  readonly blocks: readonly Block[];
+}
+
+export const table = (content: Table): Block => ({ t: 'table', ...content });
+
+export const VERDICT_WORD: Readonly<Record<Verdict, string>> = {
+  fail: 'FAIL',
+  open: 'OPEN',
+  caution: 'CAUTION',
+  note: 'NOTE',
+  pass: 'PASS',
+  'not-applicable': 'N/A',
+  'out-of-scope': 'OUT OF SCOPE',
+};
+export const verdictOf = (word: string): Verdict | undefined =>
+  (Object.keys(VERDICT_WORD) as Verdict[]).find((each) => VERDICT_WORD[each] === word);
+
+/** Where the calculations of a part stand. */
+export const calculationOf = (id: string): string => `calculation-${id}`;
+
+/** Enough figures to compare with the limit, no more: four. */
+export function figure(value: number | null): string {
+  if (value === null) return '–';
+  if (value === 0) return '0';
+  const text = Math.abs(value) >= 1000 ? value.toFixed(0) : `${Number(value.toPrecision(4))}`;
+  return text.replace('-', '−');
+}

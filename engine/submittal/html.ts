@@ -1,0 +1,130 @@
+import { strToU8 } from 'fflate';
+import type { Review } from '../checks/solved.ts';
+import { badge } from '../drawing/marks.ts';
+import { oneLine } from '../drawing/oneLine.ts';
+import { svgOf } from '../drawing/svg.ts';
+import { escaped } from '../drawing/xml.ts';
+import type { LineUp } from '../lineup/lineUp.ts';
+import { save } from '../lineup/save.ts';
+import { groundRules } from '../review/groundRules.ts';
+import { type Block, type Section, type Table, verdictOf } from './content.ts';
+import { numbered } from './findingTables.ts';
+import { MAKER } from './frame.ts';
+import { standingText } from './openTables.ts';
+import { type SheetKind, sectionsOf } from './sections.ts';
+import { sha256 } from './sha256.ts';
+import { basisText } from './sourceTables.ts';
+
+/** The same sheets as one page for screens and for screen readers: headings, tables with scope, pictures with words. No script, nothing loaded. */
+
+const STYLE = `
+:root { color-scheme: light; }
+body { font: 1rem/1.45 'Source Sans 3', system-ui, sans-serif; color: #1c2225; background: #fff; max-width: 90rem; margin: 0 auto; padding: 1.5rem; }
+h1 { font-size: 2rem; margin: 0 0 0.5rem; } h2 { font-size: 1.5rem; margin: 2.5rem 0 0.5rem; border-top: 2px solid #1c2225; padding-top: 0.5rem; } h3 { font-size: 1.15rem; margin: 1.5rem 0 0.4rem; }
+a { color: #14635d; }
+.wide { overflow-x: auto; }
+table { border-collapse: collapse; min-width: 40rem; width: 100%; }
+th, td { text-align: left; vertical-align: top; padding: 0.25rem 0.9rem 0.25rem 0; border-bottom: 1px solid #80827b; white-space: pre-line; overflow-wrap: anywhere; }
+thead th { border-bottom: 2px solid #1c2225; vertical-align: bottom; } tbody th { font-weight: 400; }
+.right { text-align: right; } .verdict { font-weight: 600; white-space: nowrap; } .verdict svg { width: 1rem; height: 1rem; vertical-align: -0.15rem; margin-right: 0.35rem; }
+figure { display: inline-block; margin: 0.5rem 1.5rem 0.5rem 0; max-width: 100%; } figure svg { max-width: 100%; height: auto; } figcaption { max-width: 40rem; color: #4c5558; }
+@media print { h2 { break-before: page; } .wide { overflow: visible; } }
+`;
+
+export interface HtmlOptions {
+  readonly date: string;
+  readonly sheets: readonly SheetKind[];
+}
+
+export function htmlOf(lineUp: LineUp, review: Review, { date, sheets }: HtmlOptions): Uint8Array {
+  const sections = sectionsOf(lineUp, review, { sheets, wide: true, date: lineUp.project.date ?? date });
+  const anchors = new Set(
+    sections.flatMap(({ blocks }) => blocks.flatMap((each) => (each.t === 'table' && each.anchor ? [each.anchor] : []))),
+  );
+  const { project } = lineUp;
+  const facts = [
+    [project.number, project.revision && `revision ${project.revision}`, project.status, project.date ?? date].filter(Boolean).join(', '),
+    standingText(review),
+    [basisText(lineUp), groundRules(lineUp)].filter(Boolean).join(' '),
+    `SHA-256 of the line-up file: ${sha256(save(lineUp))}`,
+    `${MAKER}. A design aid: local code, the authority, the makers’ instructions and the engineer of record decide.`,
+  ];
+  const others = sections.filter((each) => each.slug !== 'cover');
+  const page = `<!doctype html>
+<html lang="en">
+<head>
+<meta charset="utf-8">
+<meta name="viewport" content="width=device-width, initial-scale=1">
+<meta http-equiv="Content-Security-Policy" content="default-src 'none'; style-src 'unsafe-inline'">
+<title>${escaped(project.title)}</title>
+<style>${STYLE}</style>
+</head>
+<body>
+<header>
+<h1>${escaped(project.title)}</h1>
+${facts.map((each) => `<p>${escaped(each)}</p>`).join('\n')}
+<nav aria-label="Contents"><ul>
+${others.map((each) => `<li><a href="#${each.slug}">${escaped(each.title)}</a></li>`).join('\n')}
+</ul></nav>
+</header>
+<main>
+${others.map((each) => (each.slug === 'oneline' ? drawing(each, lineUp, review) : section(each, anchors))).join('\n')}
+</main>
+</body>
+</html>
+`;
+  return strToU8(page);
+}
+
+const drawing = ({ slug, title }: Section, lineUp: LineUp, review: Review): string => {
+  const { items, x_mm, y_mm, width_mm, height_mm } = oneLine(lineUp, review, { callouts: numbered(review) });
+  const says = `The one-line, from source to motors: ${review.runs.map((run) => run.motorTag).join(', ')}. What it shows stands in the tables that follow.`;
+  return `<section aria-labelledby="${slug}">
+<h2 id="${slug}">${escaped(title)}</h2>
+${figure(svgOf(items, { x: x_mm - 1, y: y_mm - 1, w: width_mm + 2, h: height_mm + 2 }), says)}
+</section>`;
+};
+
+const section = ({ slug, title, blocks }: Section, anchors: ReadonlySet<string>): string => `<section aria-labelledby="${slug}">
+<h2 id="${slug}">${escaped(title)}</h2>
+${blocks.map((each, i) => block(each, title, `${slug}-${i + 1}`, anchors)).join('\n')}
+</section>`;
+
+function block(each: Block, section: string, id: string, anchors: ReadonlySet<string>): string {
+  const own = each.t === 'table' && each.anchor ? each.anchor : id;
+  const head = each.title === section || each.title === '' ? '' : `<h3 id="${own}">${escaped(each.title)}</h3>\n`;
+  if (each.t === 'table') return `${head}${table(each, anchors)}`;
+  return `${head}${each.pictures.map(({ items, w, h, says }) => figure(svgOf(items, { x: -1, y: -1, w: w + 2, h: h + 2 }), says)).join('\n')}`;
+}
+
+const figure = (svg: string, says: string): string =>
+  `<figure>${svg.replace('<svg ', `<svg role="img" aria-label="${escaped(says)}" `)}<figcaption>${escaped(says)}</figcaption></figure>`;
+
+function table({ title, intro, columns, rows, empty, links, verdictColumns }: Table, anchors: ReadonlySet<string>): string {
+  const before = intro ? `<p>${escaped(intro)}</p>\n` : '';
+  if (rows.length === 0) return `${before}<p>${escaped(empty)}</p>`;
+  const side = (i: number): string => (columns[i]?.right ? ' class="right"' : '');
+  const shown = columns.map((_, i) => i).filter((i) => columns[i]?.head !== '');
+  const head = shown.map((i) => `<th scope="col"${side(i)}>${escaped(columns[i]?.head ?? '')}</th>`).join('');
+  const body = rows.map((row, r) => {
+    const cells = shown.map((i) => {
+      const text = row[i] ?? '';
+      const verdict = verdictColumns?.includes(i) ? verdictOf(text) : undefined;
+      if (verdict) return `<td class="verdict">${mark(verdict)}${escaped(text)}</td>`;
+      const link = i === 0 ? links?.[r] : undefined;
+      const content = link && anchors.has(link) ? `<a href="#${link}">${escaped(text)}</a>` : escaped(text);
+      return i === 0 && text !== '' ? `<th scope="row"${side(i)}>${content}</th>` : `<td${side(i)}>${content}</td>`;
+    });
+    return `<tr>${cells.join('')}</tr>`;
+  });
+  // A table wider than the screen is scrolled, by keyboard too.
+  return `${before}<div class="wide" role="group" aria-label="${escaped(title)}" tabindex="0"><table>
+<thead><tr>${head}</tr></thead>
+<tbody>
+${body.join('\n')}
+</tbody>
+</table></div>`;
+}
+
+const mark = (verdict: Parameters<typeof badge>[0]): string =>
+  svgOf(badge(verdict), { x: -2.4, y: -2.4, w: 4.8, h: 4.8 }).replace('<svg ', '<svg aria-hidden="true" ');

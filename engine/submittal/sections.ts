@@ -1,0 +1,143 @@
+import type { Review } from '../checks/solved.ts';
+import { translate } from '../drawing/displayList.ts';
+import { extent } from '../drawing/extent.ts';
+import { legend } from '../drawing/legend.ts';
+import { CHART, TURNS, waveCharts } from '../drawing/wavePicture.ts';
+import type { LineUp } from '../lineup/lineUp.ts';
+import { waveformOf } from '../review/waveform.ts';
+import { calculations } from './calculations.ts';
+import { commissioning } from './commissioning.ts';
+import { type Block, type Section, table } from './content.ts';
+import { CAUTION, NOT_COVERED } from './deferral.ts';
+import { endDetails, fieldSheets } from './ends.ts';
+import { findingsTable, notJudgedTable, passesTable } from './findingTables.ts';
+import { matrix } from './matrix.ts';
+import { ABBREVIATIONS, NOTES } from './notes.ts';
+import { assumptionsTable, deviations, openItems, standing } from './openTables.ts';
+import { pathTables } from './pathTables.ts';
+import { revisionTables } from './revisions.ts';
+import { cableSchedule, cableTotals, equipmentList, plates } from './scheduleTables.ts';
+import { sourceTables } from './sourceTables.ts';
+
+/** The sheets a package may hold, in their order. Cover and one-line are drawn by hand, the others are made of blocks. */
+export const SHEET_KINDS = {
+  cover: 'Cover',
+  open: 'Open items and deviations',
+  oneline: 'One-line',
+  legend: 'Legend and general notes',
+  findings: 'Findings',
+  cables: 'Cable schedule',
+  equipment: 'Equipment and motors',
+  matrix: 'Check matrix',
+  path: 'Shield and ground path',
+  ends: 'End preparation',
+  waves: 'Waves at the motors',
+  calculations: 'Calculations',
+  sources: 'Assumptions, sources and basis',
+  commissioning: 'Commissioning form',
+  revisions: 'Revision history and comment log',
+  field: 'Field sheets',
+} as const;
+export type SheetKind = keyof typeof SHEET_KINDS;
+export const EVERY_SHEET = Object.keys(SHEET_KINDS) as readonly SheetKind[];
+
+/** What a reviewer needs; a matrix of one run says nothing new, and forms and field sheets are for the site. */
+export const usualSheets = (review: Review): readonly SheetKind[] =>
+  EVERY_SHEET.filter((each) => !['commissioning', 'revisions', 'field'].includes(each) && (each !== 'matrix' || review.runs.length > 1));
+
+export interface Choice {
+  readonly sheets: readonly SheetKind[];
+  /** Room for many columns. */
+  readonly wide: boolean;
+  readonly date: string;
+}
+
+export const sectionsOf = (lineUp: LineUp, review: Review, choice: Choice): readonly Section[] =>
+  EVERY_SHEET.filter((each) => choice.sheets.includes(each))
+    .map((slug) => ({ slug, title: SHEET_KINDS[slug], blocks: blocksOf(slug, lineUp, review, choice) }))
+    .filter(({ slug, blocks }) => slug === 'cover' || slug === 'oneline' || blocks.length > 0);
+
+function blocksOf(slug: SheetKind, lineUp: LineUp, review: Review, { sheets, wide, date }: Choice): readonly Block[] {
+  switch (slug) {
+    case 'cover':
+    case 'oneline':
+      return [];
+    case 'open':
+      return [standing(review), openItems(review), deviations(lineUp, review)].map(table);
+    case 'legend':
+      return [...key(lineUp, review), ...[NOTES, ABBREVIATIONS, CAUTION, NOT_COVERED].map(table)];
+    case 'findings':
+      // What passes stands in the calculations too, with its working.
+      return [
+        findingsTable(lineUp, review, wide),
+        ...(sheets.includes('calculations') ? [] : [passesTable(review)]),
+        notJudgedTable(review),
+      ].map(table);
+    case 'cables':
+      return [cableSchedule(lineUp, review, wide), cableTotals(lineUp)].map(table);
+    case 'equipment':
+      return [equipmentList(lineUp, review), ...plates(lineUp, review, 'drives', wide), ...plates(lineUp, review, 'motors', wide)].map(
+        table,
+      );
+    case 'matrix':
+      return matrix(review, wide).map(table);
+    case 'path':
+      return pathTables(lineUp, review).map(table);
+    case 'ends':
+      return endDetails(lineUp);
+    case 'waves':
+      return waves(lineUp, review);
+    case 'calculations':
+      return calculations(lineUp, review, wide);
+    case 'sources':
+      return [assumptionsTable(review), ...sourceTables(lineUp, review)].map(table);
+    case 'commissioning':
+      return commissioning(lineUp, review).map(table);
+    case 'revisions':
+      return revisionTables(lineUp, date).map(table);
+    case 'field':
+      return fieldSheets(lineUp);
+  }
+}
+
+function key(lineUp: LineUp, review: Review): readonly Block[] {
+  const items = legend(lineUp, review, true);
+  if (items.length === 0) return [];
+  const box = extent(items);
+  const says = `What the marks mean: ${items.flatMap((item) => (item.t === 'text' && item.text.length > 3 ? item.text : [])).join('; ')}.`;
+  return [
+    {
+      t: 'pictures',
+      title: 'Marks on the one-line',
+      pictures: [{ items: translate(items, 2 - box.x, 1 - box.y), w: box.w + 4, h: box.h + 2, says }],
+    },
+  ];
+}
+
+function waves(lineUp: LineUp, review: Review): readonly Block[] {
+  const pictures = review.runs.flatMap((run) => {
+    const wave = waveformOf(lineUp, run);
+    if (!wave) return [];
+    const limit = review.findings.find((each) => each.id === `motor-peak-voltage/element/${run.motorId}`)?.limit ?? null;
+    return waveCharts(wave, limit).map((items, i) => ({
+      items,
+      w: CHART.w,
+      h: CHART.h,
+      says:
+        i === 0
+          ? `Voltage at the terminals of ${run.motorTag} after one edge: it peaks at ${Math.round(wave.peak_V)} V over a bus of ${Math.round(wave.bus_V)} V.`
+          : `Peak at ${run.motorTag} against the length of its lead: ${Math.round(wave.peak_V)} V at ${wave.length_m.toFixed(1)} m.`,
+    }));
+  });
+  if (pictures.length === 0) return [];
+  const numbered = table({
+    title: 'Numbers on the waves',
+    columns: [
+      { head: 'Number', w: 20 },
+      { head: 'What happens there', grow: 1 },
+    ],
+    rows: TURNS.map((each) => [each.slice(0, 1), each.slice(3)]),
+    empty: '',
+  });
+  return [{ t: 'pictures', title: 'Waves at the motors', pictures }, numbered];
+}

@@ -1,0 +1,187 @@
+import { execFileSync, spawnSync } from 'node:child_process';
+import { createHash } from 'node:crypto';
+import { mkdtempSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
+import { tmpdir } from 'node:os';
+import { join } from 'node:path';
+import { getDocument, type PDFDocumentProxy } from 'pdfjs-dist/legacy/build/pdf.mjs';
+import { afterAll, describe, expect, it } from 'vitest';
+import { type LineUp, load, type Review, review, type SheetSize, save } from '../../../engine/index.ts';
+import { figure } from '../../../engine/submittal/content.ts';
+import { submittalPdf } from '../../../engine/submittal/pdf.ts';
+import { schedulesOf } from '../../../engine/submittal/schedules.ts';
+import { EVERY_SHEET, SHEET_KINDS, type SheetKind, usualSheets } from '../../../engine/submittal/sections.ts';
+import { SHEETS } from '../../../engine/submittal/sheet.ts';
+
+/** The set of sheets as a reader finds it: all that is known is in it, nothing overlaps, and what leads somewhere leads there. */
+
+const font = (name: string) => new Uint8Array(readFileSync(new URL(`../../../public/fonts/${name}`, import.meta.url)));
+const fonts = { regular: font('SourceSans3_400Regular.ttf'), semibold: font('SourceSans3_600SemiBold.ttf') };
+
+const example = (name: string): LineUp => {
+  const loaded = load(readFileSync(new URL(`../../../examples/${name}.json`, import.meta.url), 'utf8'));
+  if (!loaded.ok) throw new Error(loaded.what);
+  return loaded.lineUp;
+};
+const made = (lineUp: LineUp, answer: Review, sheetSize: SheetSize, sheets: readonly SheetKind[] = EVERY_SHEET): Uint8Array =>
+  submittalPdf(lineUp, answer, { fonts, date: '2026-11-25', sheetSize, sheets });
+const opened = (bytes: Uint8Array): Promise<PDFDocumentProxy> =>
+  getDocument({ data: bytes.slice(), useSystemFonts: false, verbosity: 0 }).promise;
+
+interface Said {
+  readonly text: string;
+  readonly x: number;
+  readonly y: number;
+  readonly w: number;
+  readonly h: number;
+}
+/** Texts of a sheet in millimetres from its upper left corner: the box of capitals, without room for descenders. */
+async function textsOf(document: PDFDocumentProxy, number: number): Promise<readonly Said[]> {
+  const page = await document.getPage(number);
+  const { height } = page.getViewport({ scale: 1 });
+  const mm = 25.4 / 72;
+  return (await page.getTextContent()).items.flatMap((item) => {
+    if (!('str' in item) || item.str.trim() === '') return [];
+    const size = Math.hypot(Number(item.transform[0]), Number(item.transform[1]));
+    const [x, y] = [Number(item.transform[4]), Number(item.transform[5])];
+    return [{ text: item.str, x: x * mm, y: (height - y - 0.66 * size) * mm, w: item.width * mm, h: 0.66 * size * mm }];
+  });
+}
+const bare = (text: string): string => text.normalize('NFKC').replace(/\s+/gu, '');
+const overlap = (a: Said, b: Said): boolean =>
+  a.x + 0.2 < b.x + b.w && b.x + 0.2 < a.x + a.w && a.y + 0.1 < b.y + b.h && b.y + 0.1 < a.y + a.h;
+
+const BORDER = 12.7;
+
+describe.each([
+  ['heron-weir-pumps', 'ANSI-B'],
+  ['heron-weir-pumps', 'A4'],
+  ['fennel-lane-capping', 'A3'],
+  ['fennel-lane-capping', 'ANSI-D'],
+  ['quillback-hall-air', 'ANSI-A'],
+] as const)('%s on %s', async (name, size) => {
+  const lineUp = example(name);
+  const answer = review(lineUp);
+  const document = await opened(made(lineUp, answer, size));
+  const sheets = await Promise.all(Array.from({ length: document.numPages }, (_, i) => textsOf(document, i + 1)));
+  const pages = sheets.map((texts) => bare(texts.map((each) => each.text).join('')));
+  afterAll(() => document.destroy());
+
+  it('says every tag, every finding and every number of the schedules', () => {
+    const all = pages.join('');
+    for (const part of lineUp.elements) expect(all).toContain(bare(part.tag));
+    for (const cable of lineUp.cables) if (cable.kind === 'cable') expect(all).toContain(bare(cable.tag));
+    expect(answer.findings.filter((each) => !all.includes(bare(each.text))).map((each) => each.text)).toEqual([]);
+    const lost = schedulesOf(lineUp, answer)
+      .filter((each) => each.slug === 'motors' || each.slug === 'drives')
+      .flatMap((each) => each.rows.flatMap((row) => row.filter((cell) => cell !== null)))
+      .filter((cell) => !all.includes(bare(typeof cell === 'number' ? figure(cell) : cell)));
+    expect(lost).toEqual([]);
+    for (const each of answer.findings) for (const step of each.working) expect(all).toContain(bare(step));
+  });
+
+  it('no text is set smaller than can be read: capitals of 2.5 mm', () => {
+    for (const texts of sheets) for (const each of texts) expect(each.h).toBeGreaterThan(2.49);
+  });
+  it('no text leaves its border or stands on another', () => {
+    const wrong: string[] = [];
+    const { w, h } = SHEETS[size];
+    sheets.forEach((texts, i) => {
+      for (const a of texts) {
+        // Letters and numbers of the zones stand outside the border.
+        const margin = /^[A-Z\d]{1,2}$/.test(a.text) ? 0 : BORDER;
+        if (a.x < margin || a.y < margin || a.x + a.w > w - margin || a.y + a.h > h - margin)
+          wrong.push(`sheet ${i + 1}: “${a.text}” leaves it`);
+        for (const b of texts) if (a !== b && a.x <= b.x && overlap(a, b)) wrong.push(`sheet ${i + 1}: “${a.text}” on “${b.text}”`);
+      }
+    });
+    expect(wrong).toEqual([]);
+  });
+
+  it('bookmarks lead to the sheets where their titles stand, and so does the list on the cover', async () => {
+    const outline = (await document.getOutline()) ?? [];
+    const kinds = EVERY_SHEET.map((each) => SHEET_KINDS[each]);
+    expect(outline.map((each) => each.title)).toEqual(kinds);
+    const pageOf = async (dest: unknown): Promise<number> =>
+      document.getPageIndex((Array.isArray(dest) ? dest[0] : null) as Parameters<PDFDocumentProxy['getPageIndex']>[0]);
+    const flat = outline.flatMap((each) => [each, ...(each.items as typeof outline)]);
+    expect(flat.length).toBeGreaterThan(kinds.length + 10);
+    for (const { title, dest } of flat) {
+      const at = await pageOf(dest);
+      expect(pages[at]).toContain(bare(title));
+      if (kinds.includes(title as (typeof kinds)[number])) expect(pages[0]).toContain(bare(`${at + 1}${title}`));
+    }
+    expect(await document.getPageLabels()).toEqual(pages.map((_, i) => `${i + 1}`));
+  });
+
+  it('a tag on the one-line leads to its calculation', async () => {
+    const sheet = pages.findIndex(
+      (text) => text.includes(bare('Document type')) && text.includes(bare('One-line')) && !text.includes(bare('SHA-256')),
+    );
+    const links = (await (await document.getPage(sheet + 1)).getAnnotations()).filter((each) => each.subtype === 'Link');
+    expect(links.length).toBeGreaterThan(3);
+    for (const link of links) {
+      const at = await document.getPageIndex(link.dest[0]);
+      expect(pages[at]).toContain(bare('Calculation of'));
+    }
+  });
+
+  it('names on its cover the hash of the very file that is saved', () => {
+    expect(pages[0]).toContain(createHash('sha256').update(save(lineUp)).digest('hex'));
+  });
+});
+
+describe('choice of sheets', () => {
+  const lineUp = example('heron-weir-pumps');
+  const answer = review(lineUp);
+  it('one field sheet a cable, on the smallest paper too', async () => {
+    for (const size of ['A4', 'ANSI-A', 'A3', 'ANSI-B'] as const) {
+      const document = await opened(made(lineUp, answer, size, ['field']));
+      expect(document.numPages).toBe(lineUp.cables.filter((each) => each.kind === 'cable').length);
+      await document.destroy();
+    }
+  });
+  it('nobody asked: no forms, and no matrix of one run', () => {
+    expect(usualSheets(answer)).not.toContain('matrix');
+    expect(usualSheets(review(example('fennel-lane-capping')))).toContain('matrix');
+    for (const each of ['field', 'commissioning', 'revisions'] as const) expect(usualSheets(answer)).not.toContain(each);
+  });
+  it('without the calculations, what passes stands among the findings', async () => {
+    const document = await opened(made(lineUp, answer, 'A3', ['findings']));
+    const texts = await Promise.all(Array.from({ length: document.numPages }, (_, i) => textsOf(document, i + 1)));
+    const all = bare(
+      texts
+        .flat()
+        .map((each) => each.text)
+        .join(''),
+    );
+    expect(answer.findings.filter((each) => !all.includes(bare(each.text)))).toEqual([]);
+    await document.destroy();
+  });
+});
+
+const hasPoppler = spawnSync('pdftotext', ['-v']).status === 0;
+if (!hasPoppler)
+  console.warn(
+    '\n*** SKIPPED: pdftotext and pdftoppm are not on this machine, so no second reader looks at the sheets. Install the package poppler-utils. ***\n',
+  );
+
+describe.skipIf(!hasPoppler)('a second reader', () => {
+  const folder = mkdtempSync(join(tmpdir(), 'copperline-'));
+  afterAll(() => rmSync(folder, { recursive: true }));
+  it('finds every finding, and ink on every sheet without colour', () => {
+    const lineUp = example('heron-weir-pumps');
+    const answer = review(lineUp);
+    const file = join(folder, 'set.pdf');
+    writeFileSync(file, made(lineUp, answer, 'ANSI-B'));
+    // In the order in which it was written: a cell's lines follow one another.
+    const text = bare(execFileSync('pdftotext', ['-raw', file, '-'], { encoding: 'utf8', maxBuffer: 1e8 }));
+    for (const each of answer.findings) expect(text).toContain(bare(each.text));
+    execFileSync('pdftoppm', ['-r', '20', '-gray', file, join(folder, 'sheet')]);
+    const pages = Number(/Pages:\s+(\d+)/.exec(execFileSync('pdfinfo', [file], { encoding: 'utf8' }))?.[1]);
+    for (let i = 1; i <= pages; i++) {
+      const picture = readFileSync(join(folder, `sheet-${`${i}`.padStart(`${pages}`.length, '0')}.pgm`));
+      const dark = picture.subarray(-picture.length + 20).reduce((sum, grey) => sum + (grey < 160 ? 1 : 0), 0);
+      expect(dark).toBeGreaterThan(200);
+    }
+  });
+});
