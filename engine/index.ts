@@ -7,12 +7,14 @@ export type { Review, SolvedCable, SolvedElement, SolvedRun } from './checks/sol
 export type { Item } from './drawing/displayList.ts';
 export { tidyPositions } from './drawing/layout.ts';
 export { badge } from './drawing/marks.ts';
-export { oneLine } from './drawing/oneLine.ts';
+export { type OneLine, oneLine } from './drawing/oneLine.ts';
 export { busLength, routeCable } from './drawing/route.ts';
+export { svgOf } from './drawing/svg.ts';
 export { kindSymbol, symbolOf } from './drawing/symbols.ts';
 export { TURNS, waveCharts } from './drawing/wavePicture.ts';
 export type { Cable, Construction, Landing } from './lineup/cable.ts';
-export { newCable, newElement, newLineUp, nextId, nextTag } from './lineup/create.ts';
+export { newCable, newElement, newLineUp, nextId } from './lineup/create.ts';
+export { freeTags, renumber } from './lineup/designation.ts';
 export { ELEMENT_KINDS, type Element, type ElementKind, type ElementOf, PORTS, type Port } from './lineup/elements.ts';
 export { FIELDS, type Field, valueAt, withValueAt } from './lineup/fields.ts';
 export { type LineUp, lineUp as lineUpSchema } from './lineup/lineUp.ts';

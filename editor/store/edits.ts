@@ -6,7 +6,6 @@ import {
   newCable,
   newElement,
   nextId,
-  nextTag,
   PORTS,
   type Port,
   valueAt,
@@ -34,9 +33,7 @@ export function place(lineUp: LineUp, kind: ElementKind, at: At): { readonly lin
 
 /** Puts parts elsewhere; the same document when none of them has really moved. */
 export function move(lineUp: LineUp, places: ReadonlyMap<string, At>): LineUp {
-  const moved = [...places]
-    .map(([id, at]) => [id, snapped(at)] as const)
-    .filter(([id, at]) => lineUp.positions[id]?.x_mm !== at.x_mm || lineUp.positions[id]?.y_mm !== at.y_mm);
+  const moved = [...places].filter(([id, at]) => lineUp.positions[id]?.x_mm !== at.x_mm || lineUp.positions[id]?.y_mm !== at.y_mm);
   return moved.length === 0 ? lineUp : { ...lineUp, positions: { ...lineUp.positions, ...Object.fromEntries(moved) } };
 }
 
@@ -62,6 +59,14 @@ export function connect(lineUp: LineUp, from: PortAt, to: PortAt): { readonly li
   return { id: cable.id, lineUp: { ...lineUp, cables: [...lineUp.cables, cable] } };
 }
 
+/** The far half of a split cable is called after the whole: 'W-1-1'. */
+function halfTag(lineUp: LineUp, whole: string): string {
+  const used = new Set(lineUp.cables.map((cable) => cable.tag));
+  let number = 1;
+  while (used.has(`${whole}-${number}`)) number++;
+  return `${whole}-${number}`;
+}
+
 /** Puts a new part into a cable: both halves keep its data; how the shield is landed at the new ends is not known, nor how the length divides. */
 export function insertInto(
   lineUp: LineUp,
@@ -75,7 +80,7 @@ export function insertInto(
   const half: Cable = {
     ...cable,
     id: nextId(placed.lineUp, 'c'),
-    tag: nextTag(placed.lineUp, cable.tag),
+    tag: halfTag(placed.lineUp, cable.tag),
     from: { element: placed.id, port: 'load' },
     length_m: undefined,
     lengthMost_m: undefined,
@@ -90,6 +95,16 @@ export function insertInto(
   };
   const cables = placed.lineUp.cables.flatMap((each) => (each.id === cableId ? [first, half] : [each]));
   return { id: placed.id, lineUp: { ...placed.lineUp, cables } };
+}
+
+/** Lands one end of a cable elsewhere. How it is landed there is not known. */
+export function reconnect(lineUp: LineUp, cableId: string, end: 'from' | 'to', port: PortAt): LineUp {
+  const change = (cable: Cable): Cable => ({
+    ...cable,
+    [end]: { ...port },
+    provenance: Object.fromEntries(Object.entries(cable.provenance ?? {}).filter(([path]) => !path.startsWith(`${end}.`))),
+  });
+  return { ...lineUp, cables: lineUp.cables.map((cable) => (cable.id === cableId ? change(cable) : cable)) };
 }
 
 /** Puts a part below the given one and joins them where that is allowed; without one, below everything that is drawn. */

@@ -3,13 +3,14 @@ import { VERDICTS } from '../checks/finding.ts';
 import type { Review } from '../checks/solved.ts';
 import type { Cable } from '../lineup/cable.ts';
 import type { LineUp } from '../lineup/lineUp.ts';
+import { boundaries, namePlace, sides } from './boundaries.ts';
 import { COMPANION_mm, cableItems } from './cableItems.ts';
 import { type Box, type Item, type Point, translate } from './displayList.ts';
-import { extent } from './extent.ts';
+import { around, extent } from './extent.ts';
 import { gapItems } from './gapItems.ts';
 import { cableLines, elementLines } from './labels.ts';
 import { tidyPositions } from './layout.ts';
-import { placeLabels, type Wanted } from './placeLabels.ts';
+import { placeLabels, tagBlock, type Wanted } from './placeLabels.ts';
 import { legs } from './polyline.ts';
 import { busLength, routeCable } from './route.ts';
 import { type Family, symbolOf } from './symbols.ts';
@@ -19,6 +20,8 @@ export interface OneLinePart extends Box {
   readonly kind: 'element' | 'cable';
   /** Symbol or cable without its labels, in place on the sheet. */
   readonly items: readonly Item[];
+  /** Its labels and marks. */
+  readonly said: readonly Item[];
 }
 export interface OneLine {
   readonly items: readonly Item[];
@@ -27,6 +30,8 @@ export interface OneLine {
   readonly width_mm: number;
   readonly height_mm: number;
   readonly parts: readonly OneLinePart[];
+  /** Lines round enclosures, with their names. */
+  readonly boundaries: readonly Item[];
 }
 export interface OneLineOptions {
   readonly family?: Family;
@@ -46,9 +51,8 @@ export function oneLine(lineUp: LineUp, review: Review, options: OneLineOptions 
   const byPart = findingsByPart(review);
   const gaps = gapsOf(review);
   const cutEnds = new Set([...gaps.values()].flatMap((gap) => gap.ends));
-  const parts: OneLinePart[] = [];
-  const gapMarks: Item[] = [];
-  const wanted: Wanted[] = [];
+  const parts: (Omit<OneLinePart, 'said'> & { readonly said: Item[] })[] = [];
+  const wanted: (Wanted & { readonly id: string })[] = [];
   const obstacles: Box[] = [];
 
   for (const cable of lineUp.cables) {
@@ -62,11 +66,11 @@ export function oneLine(lineUp: LineUp, review: Review, options: OneLineOptions 
       gapFrom: cutEnds.has(`${cable.id}/from`),
       gapTo: cutEnds.has(`${cable.id}/to`),
     });
-    parts.push({ id: cable.id, kind: 'cable', items, ...extent(items) });
+    parts.push({ id: cable.id, kind: 'cable', items, said: [], ...extent(items) });
     for (const leg of legs(points)) obstacles.push(legBox(leg));
     const middle = labelPlace(points);
     const gap = gaps.get(cable.id);
-    const said = { tag: cable.tag, lines: cableLines(cable, units), findings: byPart.get(cable.id) ?? [], gap: gap?.state };
+    const said = { id: cable.id, tag: cable.tag, lines: cableLines(cable, units), findings: byPart.get(cable.id) ?? [], gap: gap?.state };
     // A link shows its tag only when something is to be said of it.
     if (cable.kind === 'cable' || said.findings.some((each) => LOUD.includes(each.verdict)))
       wanted.push({ ...said, x: middle[0], y: middle[1], right: 4.5, left: 4 });
@@ -88,7 +92,8 @@ export function oneLine(lineUp: LineUp, review: Review, options: OneLineOptions 
         dash: [1.8, 1],
       });
     const placed = translate(items, at.x_mm, at.y_mm);
-    parts.push({ id: element.id, kind: 'element', items: placed, ...extent(placed) });
+    const marks: Item[] = [];
+    parts.push({ id: element.id, kind: 'element', items: placed, said: marks, ...extent(placed) });
     obstacles.push(extent(placed));
     const gap = gaps.get(element.id);
     if (gap) {
@@ -106,10 +111,16 @@ export function oneLine(lineUp: LineUp, review: Review, options: OneLineOptions 
         below: side('load'),
         state: gap.state,
       });
-      gapMarks.push(...bracket);
+      marks.push(...bracket);
       obstacles.push(extent(bracket));
     }
-    const said = { tag: element.tag, lines: elementLines(element, units), findings: byPart.get(element.id) ?? [], gap: gap?.state };
+    const said = {
+      id: element.id,
+      tag: element.tag,
+      lines: elementLines(element, units),
+      findings: byPart.get(element.id) ?? [],
+      gap: gap?.state,
+    };
     if (element.kind === 'bus')
       wanted.push({ ...said, x: at.x_mm + symbol.left_mm, y: at.y_mm - 6.5 - said.lines.length * 2.35, right: 0, left: 0 });
     else
@@ -121,13 +132,29 @@ export function oneLine(lineUp: LineUp, review: Review, options: OneLineOptions 
         left: Math.max(6, -symbol.left_mm),
       });
   }
-  const drawn = [...parts.filter((part) => part.kind === 'cable'), ...parts.filter((part) => part.kind === 'element')].flatMap(
-    (part) => part.items,
+  const symbols = new Map(parts.flatMap((part) => (part.kind === 'element' ? [[part.id, part] as const] : [])));
+  const rooms = new Map(
+    wanted.flatMap((each) => {
+      const symbol = symbols.get(each.id);
+      return symbol ? [[each.id, around([symbol, extent(tagBlock(each))])] as const] : [];
+    }),
   );
-  const labels = placeLabels(wanted, obstacles, options.callouts ?? new Map());
-  const items = [...drawn, ...gapMarks, ...labels];
+  const enclosures = boundaries(lineUp, rooms);
+  const names = enclosures.map(
+    ({ name, box }): Wanted => ({ tag: name, lines: [], findings: [], gap: undefined, ...namePlace(box), right: 0, left: 0 }),
+  );
+  const lines = enclosures.flatMap(({ box }) => sides(box));
+  const labels = placeLabels([...names, ...wanted], [...obstacles, ...lines], options.callouts ?? new Map());
+  const bounds = [...enclosures.flatMap((each) => each.items), ...labels.slice(0, names.length).flat()];
+  const byId = new Map(parts.map((part) => [part.id, part]));
+  wanted.forEach(({ id }, index) => {
+    byId.get(id)?.said.push(...(labels[names.length + index] ?? []));
+  });
+  // Cables below, parts upon them, what is said of both on top.
+  const inOrder = [...parts].sort((a, b) => (a.kind === b.kind ? 0 : a.kind === 'cable' ? -1 : 1));
+  const items = [...bounds, ...inOrder.flatMap((part) => part.items), ...inOrder.flatMap((part) => part.said)];
   const box = extent(items);
-  return { items, x_mm: box.x, y_mm: box.y, width_mm: box.w, height_mm: box.h, parts };
+  return { items, x_mm: box.x, y_mm: box.y, width_mm: box.w, height_mm: box.h, parts: inOrder, boundaries: bounds };
 }
 
 /** Middle of the longest upright piece, else of the longest piece. */

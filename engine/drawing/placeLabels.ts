@@ -26,19 +26,28 @@ const RINGS_A_ROW = 4;
 /** Between the middles of two rings, beyond their radii. */
 const RING_GAP_mm = 0.6;
 
-export function placeLabels(wanted: readonly Wanted[], obstacles: readonly Box[], callouts: ReadonlyMap<string, number>): readonly Item[] {
+/** @returns the labels of each, in the order asked for */
+export function placeLabels(
+  wanted: readonly Wanted[],
+  obstacles: readonly Box[],
+  callouts: ReadonlyMap<string, number>,
+): readonly (readonly Item[])[] {
   const taken: Box[] = obstacles.filter((box) => box.w > 0 && box.h > 0).map((box) => ({ ...box }));
-  const items: Item[] = [];
-  const put = (block: readonly Item[]): void => {
+  const labels: Item[][] = wanted.map(() => []);
+  const put = (index: number, block: readonly Item[]): void => {
     if (block.length === 0) return;
     const box = padded(extent(block));
     const [dx, dy] = freePlace(box, taken);
     taken.push({ ...box, x: box.x + dx, y: box.y + dy });
-    items.push(...translate(block, dx, dy));
+    labels[index]?.push(...translate(block, dx, dy));
   };
-  for (const each of wanted) put(tagBlock(each));
-  for (const each of wanted) put(verdictBlock(each, callouts));
-  return items;
+  wanted.forEach((each, index) => {
+    put(index, tagBlock(each));
+  });
+  wanted.forEach((each, index) => {
+    put(index, verdictBlock(each, callouts));
+  });
+  return labels;
 }
 
 const padded = (box: Box): Box => ({ x: box.x - 0.4, y: box.y - 0.3, w: box.w + 0.8, h: box.h + 0.6 });
@@ -61,7 +70,8 @@ function freePlace(box: Box, taken: readonly Box[]): readonly [number, number] {
 const namesGap = (each: Wanted): boolean =>
   each.gap !== undefined && !each.findings.some((finding) => LOUD.includes(finding.verdict) && /shield/i.test(finding.phrase));
 
-function tagBlock(each: Wanted): readonly Item[] {
+/** The tag and what is known, at the wanted place. */
+export function tagBlock(each: Wanted): readonly Item[] {
   const x = each.x + each.right;
   const count = 1 + each.lines.length + (namesGap(each) ? 1 : 0);
   let y = each.y - ((count - 1) * LINE_PITCH_mm) / 2 + 1.3;

@@ -1,4 +1,5 @@
 import type { Cable } from './cable.ts';
+import { freeTags } from './designation.ts';
 import type { Element, ElementKind, Port } from './elements.ts';
 import { FORMAT, type LineUp, VERSION } from './lineUp.ts';
 import type { Basis } from './project.ts';
@@ -16,27 +17,6 @@ export function newLineUp(basis: Basis = 'us'): LineUp {
   };
 }
 
-const TAG_LETTERS: Readonly<Record<ElementKind, string>> = {
-  supply: 'S',
-  transformer: 'T',
-  bus: 'B',
-  disconnect: 'DS',
-  reactor: 'L',
-  filter: 'Z',
-  drive: 'VFD',
-  junction: 'JB',
-  contactor: 'K',
-  motor: 'M',
-};
-
-/** The next free tag 'DS-3', counting over every tag in use. */
-export function nextTag(lineUp: LineUp, letters: string): string {
-  const used = new Set([...lineUp.elements, ...lineUp.cables].map((part) => part.tag));
-  let number = 1;
-  while (used.has(`${letters}-${number}`)) number++;
-  return `${letters}-${number}`;
-}
-
 /** The next free id 'e12' or 'c3'. */
 export function nextId(lineUp: LineUp, prefix: 'e' | 'c'): string {
   const used = new Set([...lineUp.elements, ...lineUp.cables].map((part) => part.id));
@@ -46,7 +26,7 @@ export function nextId(lineUp: LineUp, prefix: 'e' | 'c'): string {
 }
 
 export function newElement(lineUp: LineUp, kind: ElementKind): Element {
-  return { id: nextId(lineUp, 'e'), tag: nextTag(lineUp, TAG_LETTERS[kind]), kind };
+  return { id: nextId(lineUp, 'e'), tag: freeTags(lineUp)(kind), kind };
 }
 
 const ASSUMED = { origin: 'assumed' } as const;
@@ -54,7 +34,7 @@ const ASSUMED = { origin: 'assumed' } as const;
 export function newCable(lineUp: LineUp, from: { element: string; port: Port }, to: { element: string; port: Port }): Cable {
   return {
     id: nextId(lineUp, 'c'),
-    tag: nextTag(lineUp, 'W'),
+    tag: freeTags(lineUp)('cable'),
     kind: 'cable',
     from: { ...from },
     to: { ...to },

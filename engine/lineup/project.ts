@@ -1,4 +1,5 @@
 import { z } from 'zod';
+import { designations } from './designation.ts';
 import { percent, positive, text, yesNo } from './quantity.ts';
 
 /** What holds for the whole line-up: basis, units, title block, limits the user sets, checks switched off. */
@@ -25,6 +26,8 @@ export const project = z.looseObject({
   units: z.enum(['us', 'metric']),
   symbols: z.enum(['us', 'iec']).optional(),
   sheetSize: sheetSize.optional(),
+  /** How parts are named. */
+  designations: designations.optional(),
   /** Emission category the contract asks for (IEC 61800-3). */
   emcCategory: z.enum(['none', 'C1', 'C2', 'C3', 'C4']).optional(),
   /** Above sea level: thin air breaks down sooner. */

@@ -1,0 +1,91 @@
+import { z } from 'zod';
+import type { ElementKind } from './elements.ts';
+import type { LineUp } from './lineUp.ts';
+
+/** Reference designations: how the parts of a project are named. What the project does not say is named the usual way, 'VFD-1'. */
+
+const KINDS = [
+  'supply',
+  'transformer',
+  'bus',
+  'disconnect',
+  'reactor',
+  'filter',
+  'drive',
+  'junction',
+  'contactor',
+  'motor',
+  'cable',
+] as const;
+export type Designated = ElementKind | 'cable';
+
+const letters = z.string().min(1).max(12);
+export const designations = z.looseObject({
+  /** Between letters and number; empty: none. */
+  separator: z.string().max(3).optional(),
+  /** Filled up with zeros to this many figures. */
+  digits: z.int().min(1).max(6).optional(),
+  /** By kind, instead of the usual ones. */
+  letters: z
+    .looseObject(Object.fromEntries(KINDS.map((kind) => [kind, letters.optional()])) as Record<Designated, z.ZodOptional<typeof letters>>)
+    .optional(),
+});
+
+export const USUAL_LETTERS: Readonly<Record<Designated, string>> = {
+  supply: 'S',
+  transformer: 'T',
+  bus: 'B',
+  disconnect: 'DS',
+  reactor: 'L',
+  filter: 'Z',
+  drive: 'VFD',
+  junction: 'JB',
+  contactor: 'K',
+  motor: 'M',
+  cable: 'W',
+};
+
+/** The name of the n-th part of a kind. */
+export function designation({ designations }: LineUp['project'], kind: Designated, number: number): string {
+  const { separator = '-', digits = 1 } = designations ?? {};
+  return `${designations?.letters?.[kind] ?? USUAL_LETTERS[kind]}${separator}${`${number}`.padStart(digits, '0')}`;
+}
+
+/** Hands out free tags: each once. */
+export function freeTags(lineUp: LineUp): (kind: Designated) => string {
+  const used = new Set([...lineUp.elements, ...lineUp.cables].map((part) => part.tag));
+  const last = new Map<Designated, number>();
+  return (kind) => {
+    let number = (last.get(kind) ?? 0) + 1;
+    while (used.has(designation(lineUp.project, kind, number))) number++;
+    last.set(kind, number);
+    return designation(lineUp.project, kind, number);
+  };
+}
+
+/** Names all parts afresh by the project's pattern, each kind counted from the left to the right and down the sheet. Links between parts are by id and hold. */
+export function renumber(lineUp: LineUp): LineUp {
+  const place = (id: string | undefined) => lineUp.positions[id ?? ''] ?? { x_mm: 0, y_mm: 0 };
+  const inOrder = <T extends { readonly id: string }>(parts: readonly T[], at: (part: T) => string | undefined): readonly T[] =>
+    parts
+      .map((part, index) => ({ part, index, ...place(at(part)) }))
+      .sort((a, b) => a.x_mm - b.x_mm || a.y_mm - b.y_mm || a.index - b.index)
+      .map(({ part }) => part);
+  const counts = new Map<Designated, number>();
+  const next = (kind: Designated): string => {
+    const number = (counts.get(kind) ?? 0) + 1;
+    counts.set(kind, number);
+    return designation(lineUp.project, kind, number);
+  };
+  const tags = new Map<string, string>();
+  for (const element of inOrder(lineUp.elements, (each) => each.id)) tags.set(element.id, next(element.kind));
+  // A cable stands where it leads to.
+  for (const cable of inOrder(lineUp.cables, (each) => each.to.element ?? each.from.element)) tags.set(cable.id, next('cable'));
+  const named = <T extends { readonly id: string; readonly tag: string }>(part: T): T => {
+    const tag = tags.get(part.id) ?? part.tag;
+    return tag === part.tag ? part : { ...part, tag };
+  };
+  const [elements, cables] = [lineUp.elements.map(named), lineUp.cables.map(named)];
+  const same = elements.every((each, i) => each === lineUp.elements[i]) && cables.every((each, i) => each === lineUp.cables[i]);
+  return same ? lineUp : { ...lineUp, elements, cables };
+}
