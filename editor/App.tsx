@@ -1,13 +1,15 @@
 import { type DragEvent, lazy, Suspense, useEffect, useState } from 'react';
+import { onKey } from './commands/keyboard.ts';
 import { startAutosave } from './files/autosave.ts';
-import { onKey } from './keys.ts';
 import { Refusal } from './panels/Refusal.tsx';
 import { Start } from './panels/Start.tsx';
-import { useTheme } from './panels/theme.ts';
+import { useDesk } from './store/deskStore.ts';
 import { openText, useEditor } from './store/editorStore.ts';
 
 const loadWorkspace = () => import('./Workspace.tsx');
 const Workspace = lazy(loadWorkspace);
+const loadKeys = () => import('./panels/Keys.tsx');
+const Keys = lazy(loadKeys);
 
 let autosaving: Promise<void> | null = null;
 
@@ -28,18 +30,18 @@ export function App() {
   const opened = useEditor((state) => state.opened);
   const reason = useEditor((state) => state.reason);
   const [ready, setReady] = useState(false);
-  const theme = useTheme();
+  const keysShown = useDesk((state) => state.keysShown);
 
   useEffect(() => {
     autosaving ??= startAutosave();
     void autosaving.then(() => setReady(true));
     // The start page does without the sheet; by the time someone opens a line-up it is there.
     void loadWorkspace();
+    void loadKeys();
   }, []);
   useEffect(() => {
-    const listen = (event: KeyboardEvent) => onKey(event, () => document.querySelector<HTMLButtonElement>('.tray button')?.focus());
-    window.addEventListener('keydown', listen);
-    return () => window.removeEventListener('keydown', listen);
+    window.addEventListener('keydown', onKey);
+    return () => window.removeEventListener('keydown', onKey);
   }, []);
 
   if (!ready) return null;
@@ -54,7 +56,7 @@ export function App() {
     <div className="page" onDragOver={(event) => event.preventDefault()} onDrop={onDrop}>
       {lineUp && review && !atStart ? (
         <Suspense fallback={<Opening />}>
-          <Workspace key={opened} lineUp={lineUp} review={review} theme={theme} />
+          <Workspace key={opened} lineUp={lineUp} review={review} />
         </Suspense>
       ) : (
         <Start />
@@ -63,6 +65,7 @@ export function App() {
         {reason}
       </div>
       <Refusal />
+      <Suspense>{keysShown && <Keys />}</Suspense>
     </div>
   );
 }

@@ -1,30 +1,45 @@
 import { ReactFlowProvider } from '@xyflow/react';
+import { lazy, Suspense, useEffect } from 'react';
 import type { LineUp, Review } from '../engine/index.ts';
+import { listenToClipboard } from './files/clipboard.ts';
+import { Chooser } from './panels/Chooser.tsx';
 import { Header } from './panels/Header.tsx';
 import { Reader } from './panels/Reader.tsx';
 import { Tray } from './panels/Tray.tsx';
-import type { useTheme } from './panels/theme.ts';
 import { Sheet } from './sheet/Sheet.tsx';
 import { familyOf } from './sheet/scale.ts';
+import { useDesk } from './store/deskStore.ts';
 import { useEditor } from './store/editorStore.ts';
 
 /** The open line-up: header, parts, sheet and review. Loaded after the start page, which does without it. */
 export interface WorkspaceProps {
   readonly lineUp: LineUp;
   readonly review: Review;
-  readonly theme: ReturnType<typeof useTheme>;
 }
 
-export default function Workspace({ lineUp, review, theme }: WorkspaceProps) {
+const loadMenu = () => import('./panels/Menu.tsx');
+const Menu = lazy(loadMenu);
+const PrintPage = lazy(() => import('./panels/PrintPage.tsx'));
+
+export default function Workspace({ lineUp, review }: WorkspaceProps) {
   const working = useEditor((state) => state.working);
+  const { asking, menu, panels, printing } = useDesk();
+  useEffect(listenToClipboard, []);
+  // Soon to be asked for, and not worth waiting for then.
+  useEffect(() => void loadMenu(), []);
   return (
     <ReactFlowProvider>
-      <main className={working ? 'app stale' : 'app'}>
-        <Header lineUp={lineUp} review={review} theme={theme} />
-        <Tray family={familyOf(lineUp)} />
+      <main className={['app', working && 'stale', !panels && 'bare'].filter(Boolean).join(' ')}>
+        <Header lineUp={lineUp} review={review} />
+        {panels && <Tray family={familyOf(lineUp)} />}
         <Sheet lineUp={lineUp} review={review} />
-        <Reader lineUp={lineUp} review={review} />
+        {panels && <Reader lineUp={lineUp} review={review} />}
       </main>
+      {asking && <Chooser key={asking} asking={asking} />}
+      <Suspense>
+        {menu && <Menu key={`${menu.x}/${menu.y}`} x={menu.x} y={menu.y} />}
+        {printing && <PrintPage lineUp={lineUp} address={printing} />}
+      </Suspense>
     </ReactFlowProvider>
   );
 }

@@ -1,36 +1,32 @@
-import { lazy, Suspense, useState } from 'react';
+import { lazy, Suspense } from 'react';
 import { type LineUp, type Review, VERDICTS } from '../../engine/index.ts';
-import { exportPackage } from '../files/exportPackage.ts';
-import { openFile, saveFile } from '../files/lineUpFile.ts';
-import { edit, showStart, useEditor } from '../store/editorStore.ts';
+import { commandOf, run } from '../commands/commands.ts';
+import { keyText, tooltip } from '../commands/keyboard.ts';
+import { arrange, useDesk } from '../store/deskStore.ts';
+import { edit, useEditor } from '../store/editorStore.ts';
 import { Badge } from './Badge.tsx';
-import { nextTheme, type ThemeSetting } from './theme.ts';
+import { useTheme } from './theme.ts';
 
 /** What is open, where it stands, and the one main action. */
 export interface HeaderProps {
   readonly lineUp: LineUp;
   readonly review: Review;
-  readonly theme: ThemeSetting;
 }
 
 const ExportDialog = lazy(() => import('./ExportDialog.tsx'));
 
-export function Header({ lineUp, review, theme: [theme, setTheme] }: HeaderProps) {
+export function Header({ lineUp, review }: HeaderProps) {
   const saved = useEditor((state) => state.saved);
   const working = useEditor((state) => state.working);
-  const [busy, setBusy] = useState(false);
-  const [choosing, setChoosing] = useState(false);
+  const theme = useTheme((state) => state.theme);
+  const exporting = useDesk((state) => state.exporting);
+  const issuing = useDesk((state) => state.issuing);
   const { project } = lineUp;
   const set = (label: string, change: Partial<LineUp['project']>) =>
     edit(label, (before) => ({ ...before, project: { ...before.project, ...change } }));
-  const issue = async () => {
-    setBusy(true);
-    await exportPackage();
-    setBusy(false);
-  };
   return (
     <header className="head">
-      <button type="button" className="quiet" title="To the start page; this line-up stays open" onClick={() => showStart(true)}>
+      <button type="button" className="quiet" title="To the start page; this line-up stays open" onClick={() => run('startPage')}>
         Copperline
       </button>
       <input
@@ -49,15 +45,19 @@ export function Header({ lineUp, review, theme: [theme, setTheme] }: HeaderProps
         ))}
         {working && <span className="muted">working…</span>}
       </div>
+      <button type="button" className="finder" onClick={() => run('palette')} title={tooltip(commandOf('palette'))}>
+        <span className="wide">Find a tag, or do something</span>
+        <span className="short">Find</span> <kbd className="wide">{keyText('Ctrl+K')}</kbd>
+      </button>
       <span className="grow" />
       <span className="muted saved" role="status" aria-label="Saving" data-testid="saved">
         {saved.split(' in ')[0]}
         {saved.includes(' in ') && <span className="wide"> in {saved.split(' in ')[1]}</span>}
       </span>
-      <button type="button" className="quiet" onClick={() => void openFile()}>
+      <button type="button" className="quiet" onClick={() => run('open')} title={tooltip(commandOf('open'))}>
         Open…
       </button>
-      <button type="button" className="quiet" onClick={() => void saveFile()}>
+      <button type="button" className="quiet" onClick={() => run('save')} title={tooltip(commandOf('save'))}>
         Save
       </button>
       <select
@@ -76,13 +76,7 @@ export function Header({ lineUp, review, theme: [theme, setTheme] }: HeaderProps
         <option value="us">ft · hp</option>
         <option value="metric">m · kW</option>
       </select>
-      <button
-        type="button"
-        className="quiet theme"
-        onClick={() => setTheme(nextTheme(theme))}
-        aria-label={`Theme: ${theme}`}
-        title={`Theme: ${theme}`}
-      >
+      <button type="button" className="quiet theme" onClick={() => run('theme')} aria-label={`Theme: ${theme}`} title={`Theme: ${theme}`}>
         <svg viewBox="0 0 16 16" aria-hidden="true">
           <circle cx="8" cy="8" r="6" fill="none" stroke="currentColor" strokeWidth="1.5" />
           {theme !== 'light' && (
@@ -90,15 +84,15 @@ export function Header({ lineUp, review, theme: [theme, setTheme] }: HeaderProps
           )}
         </svg>
       </button>
-      <button type="button" className="quiet" title="Choose sheets, or one form of the package" onClick={() => setChoosing(true)}>
+      <button type="button" className="quiet" title={tooltip(commandOf('export'))} onClick={() => run('export')}>
         Export…
       </button>
-      {choosing && (
+      {exporting && (
         <Suspense>
-          <ExportDialog review={review} onClose={() => setChoosing(false)} />
+          <ExportDialog review={review} onClose={() => arrange({ exporting: false })} />
         </Suspense>
       )}
-      <button type="button" className="main" disabled={busy} onClick={() => void issue()}>
+      <button type="button" className="main" disabled={issuing} onClick={() => run('issue')}>
         Issue package
       </button>
     </header>

@@ -48,6 +48,7 @@ export function Tray({ family }: { readonly family: Family }) {
             key={kind}
             type="button"
             aria-pressed={waiting === kind}
+            title={`${NAMES[kind]}: drag it onto the sheet or into a cable, or click here and then there`}
             onPointerDown={(event) => {
               event.currentTarget.setPointerCapture(event.pointerId);
               began.current = { x: event.clientX, y: event.clientY };

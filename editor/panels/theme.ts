@@ -1,27 +1,32 @@
-import { useEffect, useState } from 'react';
-
-export type Theme = 'system' | 'light' | 'dark';
-export type ThemeSetting = readonly [Theme, (theme: Theme) => void];
-export const nextTheme = (theme: Theme): Theme => (theme === 'system' ? 'light' : theme === 'light' ? 'dark' : 'system');
-
-const KEY = 'copperline.theme';
-const read = (): Theme => {
-  const kept = localStorage.getItem(KEY);
-  return kept === 'light' || kept === 'dark' ? kept : 'system';
-};
+import { create } from 'zustand';
 
 /** The chosen theme; 'system' follows the machine. */
-export function useTheme(): ThemeSetting {
-  const [theme, setTheme] = useState(read);
-  useEffect(() => {
-    const system = window.matchMedia('(prefers-color-scheme: dark)');
-    const apply = () => {
-      document.documentElement.dataset['theme'] = theme === 'system' ? (system.matches ? 'dark' : 'light') : theme;
-    };
-    apply();
-    localStorage.setItem(KEY, theme);
-    system.addEventListener('change', apply);
-    return () => system.removeEventListener('change', apply);
-  }, [theme]);
-  return [theme, setTheme];
+
+export type Theme = 'system' | 'light' | 'dark';
+const NEXT: Readonly<Record<Theme, Theme>> = { system: 'light', light: 'dark', dark: 'system' };
+const KEY = 'copperline.theme';
+
+const kept = (): Theme => {
+  const theme = typeof localStorage === 'undefined' ? null : localStorage.getItem(KEY);
+  return theme === 'light' || theme === 'dark' ? theme : 'system';
+};
+
+export const useTheme = create<{ readonly theme: Theme }>(() => ({ theme: kept() }));
+
+export function cycleTheme(): void {
+  const theme = NEXT[useTheme.getState().theme];
+  localStorage.setItem(KEY, theme);
+  useTheme.setState({ theme });
+}
+
+/** Puts the theme on the page from here on. */
+export function startTheme(): void {
+  const system = window.matchMedia('(prefers-color-scheme: dark)');
+  const apply = () => {
+    const { theme } = useTheme.getState();
+    document.documentElement.dataset['theme'] = theme === 'system' ? (system.matches ? 'dark' : 'light') : theme;
+  };
+  apply();
+  useTheme.subscribe(apply);
+  system.addEventListener('change', apply);
 }

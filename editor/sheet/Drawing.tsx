@@ -1,59 +1,137 @@
-import { type Item, type LineUp, routeCable } from '../../engine/index.ts';
+import { memo } from 'react';
+import { type Item, type LineUp, type OneLine, routeCable } from '../../engine/index.ts';
+import type { At } from '../store/edits.ts';
+import type { Guides } from './guides.ts';
 import { Paint } from './Paint.tsx';
 import { type Family, PX, symbolIn } from './scale.ts';
 
-/** What is seen: the display list, with a band under what is chosen. */
+/** What is seen: the display list part by part, with a band under what is chosen. Parts under a moving hand are shifted, not drawn anew. */
 
 export interface DrawingProps {
   readonly lineUp: LineUp;
   readonly family: Family;
-  readonly items: readonly Item[];
+  readonly drawing: OneLine;
   /** Ids of the parts that are chosen or spoken of. */
   readonly marked: readonly string[];
+  /** How far parts have been dragged from where they are drawn. */
+  readonly shifts: ReadonlyMap<string, At>;
+  readonly guides: Guides;
 }
 
-export function Drawing({ lineUp, family, items, marked }: DrawingProps) {
+export function Drawing({ lineUp, family, drawing, marked, shifts, guides }: DrawingProps) {
+  const dragged = new Set(
+    lineUp.cables.flatMap(({ id, from, to }) => (shifts.has(from.element ?? '') || shifts.has(to.element ?? '') ? [id] : [])),
+  );
   return (
     <svg className="drawing" role="img" aria-label="One-line diagram">
       <g transform={`scale(${PX})`}>
-        {lineUp.cables
-          .filter((cable) => marked.includes(cable.id))
-          .map((cable) => (
-            <polyline
-              key={cable.id}
-              className="band"
-              points={routeCable(lineUp, lineUp.positions, cable, family)
-                .map((point) => point.join(','))
-                .join(' ')}
-              fill="none"
-              stroke="var(--accentTint)"
-              strokeWidth={9}
-              strokeLinecap="round"
-              strokeLinejoin="round"
+        <Bands lineUp={lineUp} family={family} marked={marked} />
+        <Paint items={drawing.boundaries} />
+        {[...dragged].map((id) => (
+          <Line key={id} lineUp={lineUp} family={family} id={id} />
+        ))}
+        {(['items', 'said'] as const).map((layer) =>
+          drawing.parts.map((part) => (
+            <Part
+              key={`${layer}/${part.id}`}
+              items={part[layer]}
+              dx={shifts.get(part.id)?.x_mm ?? 0}
+              dy={shifts.get(part.id)?.y_mm ?? 0}
+              hidden={dragged.has(part.id)}
             />
-          ))}
-        {lineUp.elements
-          .filter((element) => marked.includes(element.id))
-          .map((element) => {
-            const symbol = symbolIn(lineUp, element, family);
-            const at = lineUp.positions[element.id] ?? { x_mm: 0, y_mm: 0 };
-            return (
-              <rect
-                key={element.id}
-                className="band"
-                x={at.x_mm + symbol.left_mm - 1.5}
-                y={at.y_mm - 1}
-                width={symbol.width_mm + 3}
-                height={symbol.height_mm + 2}
-                rx={1}
-                fill="var(--accentTint)"
-                stroke="var(--accent)"
-                strokeWidth={0.4}
-              />
-            );
-          })}
-        <Paint items={items} />
+          )),
+        )}
+        <GuideLines guides={guides} />
       </g>
     </svg>
+  );
+}
+
+interface PartProps {
+  readonly items: readonly Item[];
+  readonly dx: number;
+  readonly dy: number;
+  readonly hidden: boolean;
+}
+
+const Part = memo(function Part({ items, dx, dy, hidden }: PartProps) {
+  if (items.length === 0) return null;
+  return (
+    <g transform={dx || dy ? `translate(${dx} ${dy})` : undefined} visibility={hidden ? 'hidden' : undefined}>
+      <Paint items={items} />
+    </g>
+  );
+});
+
+interface CableProps {
+  readonly lineUp: LineUp;
+  readonly family: Family;
+  readonly id: string;
+}
+
+const pointsOf = ({ lineUp, family, id }: CableProps): string => {
+  const cable = lineUp.cables.find((each) => each.id === id);
+  return cable
+    ? routeCable(lineUp, lineUp.positions, cable, family)
+        .map((point) => point.join(','))
+        .join(' ')
+    : '';
+};
+
+/** A cable while a part at its end is dragged: its line alone. */
+const Line = (props: CableProps) => <polyline points={pointsOf(props)} fill="none" stroke="var(--ink)" strokeWidth={0.7} />;
+
+function Bands({ lineUp, family, marked }: Pick<DrawingProps, 'lineUp' | 'family' | 'marked'>) {
+  const chosen = new Set(marked);
+  return (
+    <>
+      {lineUp.cables
+        .filter((cable) => chosen.has(cable.id))
+        .map((cable) => (
+          <polyline
+            key={cable.id}
+            className="band"
+            points={pointsOf({ lineUp, family, id: cable.id })}
+            fill="none"
+            stroke="var(--accentTint)"
+            strokeWidth={9}
+            strokeLinecap="round"
+            strokeLinejoin="round"
+          />
+        ))}
+      {lineUp.elements
+        .filter((element) => chosen.has(element.id))
+        .map((element) => {
+          const symbol = symbolIn(lineUp, element, family);
+          const at = lineUp.positions[element.id] ?? { x_mm: 0, y_mm: 0 };
+          return (
+            <rect
+              key={element.id}
+              className="band"
+              x={at.x_mm + symbol.left_mm - 1.5}
+              y={at.y_mm - 1}
+              width={symbol.width_mm + 3}
+              height={symbol.height_mm + 2}
+              rx={1}
+              fill="var(--accentTint)"
+              stroke="var(--accent)"
+              strokeWidth={0.4}
+            />
+          );
+        })}
+    </>
+  );
+}
+
+/** Far beyond any sheet. */
+const FAR_mm = 1e5;
+
+function GuideLines({ guides: { x_mm, y_mm } }: { readonly guides: Guides }) {
+  const line = { className: 'guide', stroke: 'var(--accent)', strokeWidth: 0.25 };
+  return (
+    <>
+      {x_mm !== undefined && <line {...line} x1={x_mm} x2={x_mm} y1={-FAR_mm} y2={FAR_mm} />}
+      {y_mm !== undefined && <line {...line} y1={y_mm} y2={y_mm} x1={-FAR_mm} x2={FAR_mm} />}
+    </>
   );
 }

@@ -3,22 +3,40 @@ import {
   BackgroundVariant,
   type Connection,
   ConnectionMode,
+  type Edge,
   type EdgeChange,
+  MiniMap,
   type NodeChange,
   ReactFlow,
-  useReactFlow,
+  SelectionMode,
   ViewportPortal,
 } from '@xyflow/react';
-import { type PointerEvent as ReactPointerEvent, useCallback, useEffect, useMemo, useState } from 'react';
+import {
+  type MouseEvent as ReactMouseEvent,
+  type PointerEvent as ReactPointerEvent,
+  useCallback,
+  useEffect,
+  useMemo,
+  useRef,
+  useState,
+} from 'react';
 import { type LineUp, oneLine, type Review, routeCable, tidyPositions } from '../../engine/index.ts';
+import { excerpt, putIn } from '../store/copies.ts';
+import { arrange, ask, useDesk } from '../store/deskStore.ts';
 import { edit, refuse, select, useEditor, wait } from '../store/editorStore.ts';
-import { type At, connect, illegal, insertInto, move, type PortAt, place, placeAfter, snapped } from '../store/edits.ts';
+import { type At, connect, illegal, insertInto, move, type PortAt, place, placeAfter, reconnect, snapped } from '../store/edits.ts';
+import { AddHandle } from './AddHandle.tsx';
 import { BondButtons } from './BondButtons.tsx';
 import { CableEdge, type CableEdgeType } from './CableEdge.tsx';
+import { ConnectionSays } from './ConnectionSays.tsx';
 import { Drawing } from './Drawing.tsx';
+import { type Guides, snapTo } from './guides.ts';
 import { PartNode, type PartNodeType } from './PartNode.tsx';
 import { type Dropped, onDropped } from './partDrop.ts';
-import { edgesOf, nodesOf } from './parts.ts';
+import { createParts } from './parts.ts';
+import { portFor, portOf } from './ports.ts';
+import { RejoinOffer } from './RejoinOffer.tsx';
+import { Rename } from './Rename.tsx';
 import { familyOf, PAD_mm, PX, symbolIn } from './scale.ts';
 import { Tools } from './Tools.tsx';
 import { useView } from './useView.ts';
@@ -27,36 +45,52 @@ import { useView } from './useView.ts';
 
 const nodeTypes = { part: PartNode };
 const edgeTypes = { cable: CableEdge };
-const WORDS = { 'controls.ariaLabel': 'View' };
-const SEVERAL = ['Meta', 'Control'];
-
-const portOf = (element: string, port: string | null | undefined, otherwise: 'line' | 'load'): PortAt => ({
-  element,
-  port: port === 'line' || port === 'load' ? port : otherwise,
-});
+const WORDS = { 'controls.ariaLabel': 'View', 'minimap.ariaLabel': 'Map of the whole sheet' };
+const SEVERAL = ['Meta', 'Control', 'Shift'];
+const STILL: Guides = {};
+/** From here on a line-up is large enough for a map. */
+const MAP_FROM = 60;
+/** With a mouse, dragging on the empty sheet chooses what it frames; a finger moves the sheet. */
+const MIDDLE_BUTTON = [1];
+const finger = (): boolean => window.matchMedia('(pointer: coarse)').matches;
 
 /** Selection stays in the store: React Flow tells what to add and what to take away. */
 function takeSelection(changes: readonly (NodeChange<PartNodeType> | EdgeChange<CableEdgeType>)[]): void {
   const { selected, waiting } = useEditor.getState();
-  // A click that gives the waiting part its place chooses nothing.
-  if (waiting) return;
+  const { several, moving } = useDesk.getState();
+  // A click that gives something its place chooses nothing.
+  if (waiting || moving) return;
   const next = new Set(selected);
   for (const change of changes) {
     if (change.type !== 'select') continue;
     if (change.selected) next.add(change.id);
-    else next.delete(change.id);
+    else if (!several) next.delete(change.id);
   }
   if (next.size !== selected.length || selected.some((id) => !next.has(id))) select([...next]);
 }
+
+const partUnder = (x: number, y: number): string | null =>
+  document
+    .elementsFromPoint(x, y)
+    .map((each) => each.closest('.react-flow__node')?.getAttribute('data-id'))
+    .find((id) => id) ?? null;
+const cableUnder = (x: number, y: number): string | null =>
+  document
+    .elementsFromPoint(x, y)
+    .map((each) => each.closest('.react-flow__edge')?.getAttribute('data-id'))
+    .find((id) => id) ?? null;
 
 export function Sheet({ lineUp, review }: { readonly lineUp: LineUp; readonly review: Review }) {
   const selected = useEditor((state) => state.selected);
   const waiting = useEditor((state) => state.waiting);
   const spoken = useEditor((state) => state.finding);
-  const { screenToFlowPosition, zoomTo } = useReactFlow();
-  const { fit, bring } = useView();
+  const { renaming, grid, map, moving } = useDesk();
+  const sheet = useRef<HTMLDivElement>(null);
   const [drafts, setDrafts] = useState<ReadonlyMap<string, At>>(new Map());
-  const [firstPort, setFirstPort] = useState<PortAt | null>(null);
+  const [guides, setGuides] = useState<Guides>(STILL);
+  const [parts] = useState(createParts);
+  const firstPort = useRef<PortAt | null>(null);
+  const copying = useRef(false);
   const family = familyOf(lineUp);
 
   const placed = useMemo(
@@ -67,17 +101,19 @@ export function Sheet({ lineUp, review }: { readonly lineUp: LineUp; readonly re
     [lineUp],
   );
   const shown = useMemo(() => (drafts.size === 0 ? placed : move(placed, drafts)), [placed, drafts]);
-  const drawing = useMemo(() => oneLine(shown, review), [shown, review]);
-  const nodes = useMemo(() => nodesOf(shown, family, selected), [shown, family, selected]);
-  const edges = useMemo(() => edgesOf(shown, family, selected), [shown, family, selected]);
+  const drawing = useMemo(() => oneLine(placed, review), [placed, review]);
+  const chosen = useMemo(() => new Set(selected), [selected]);
+  const nodes = useMemo(() => parts.nodesOf(shown, family, chosen), [parts, shown, family, chosen]);
+  const edges = useMemo(() => parts.edgesOf(shown, family, chosen), [parts, shown, family, chosen]);
+  const shifts = useMemo(() => shiftsOf(placed, drafts), [placed, drafts]);
   const subject = review.findings.find((each) => each.id === spoken)?.subject.id;
   const marked = useMemo(() => (subject ? [...selected, subject] : selected), [selected, subject]);
+  const { fit, bring, toSheet } = useView(sheet, drawing);
 
   // What the reader speaks of comes into view.
   // Only a new subject moves the view, not a new drawing of it
   useEffect(() => {
-    const part = drawing.parts.find((each) => each.id === subject);
-    if (part) bring({ x_mm: part.x, y_mm: part.y, width_mm: part.w, height_mm: part.h });
+    if (subject) bring(subject);
   }, [subject]);
 
   const onNodesChange = useCallback(
@@ -90,17 +126,22 @@ export function Sheet({ lineUp, review }: { readonly lineUp: LineUp; readonly re
         const element = placed.elements.find((each) => each.id === change.id);
         if (!element) continue;
         const left = symbolIn(placed, element, family).left_mm - PAD_mm;
-        moved.set(change.id, snapped({ x_mm: change.position.x / PX - left, y_mm: change.position.y / PX + PAD_mm }));
+        moved.set(change.id, { x_mm: change.position.x / PX - left, y_mm: change.position.y / PX + PAD_mm });
         if (!change.dragging) dropped = true;
       }
       if (moved.size === 0) return;
-      if (!dropped) return setDrafts(moved);
+      const rest = snapTo(placed, moved);
+      if (!dropped) {
+        setDrafts(rest.places);
+        setGuides(rest.guides);
+        return;
+      }
       setDrafts(new Map());
-      const next = move(placed, moved);
-      // Without a drag before it, it was an arrow key.
-      edit('Move', (before) => (next === placed ? before : next), drafts.size === 0 ? { burst: 'nudge' } : {});
+      setGuides(STILL);
+      if (copying.current) copyTo(placed, rest.places);
+      else edit('Move', () => move(placed, rest.places));
     },
-    [placed, family, drafts],
+    [placed, family],
   );
 
   const join = useCallback(
@@ -117,6 +158,19 @@ export function Sheet({ lineUp, review }: { readonly lineUp: LineUp; readonly re
       join(portOf(source, sourceHandle, 'load'), portOf(target, targetHandle, 'line')),
     [join],
   );
+  const onReconnect = useCallback(
+    (edge: Edge, { source, target, sourceHandle, targetHandle }: Connection) => {
+      const end = edge.source === source && (edge.sourceHandle ?? 'load') === (sourceHandle ?? 'load') ? 'to' : 'from';
+      const [moved, kept] =
+        end === 'to'
+          ? [portOf(target, targetHandle, 'line'), portOf(source, sourceHandle, 'load')]
+          : [portOf(source, sourceHandle, 'load'), portOf(target, targetHandle, 'line')];
+      const why = illegal(lineUp, moved, kept);
+      if (why) return refuse(why);
+      edit('Land elsewhere', (before) => reconnect(before, edge.id, end, moved), { select: [edge.id] });
+    },
+    [lineUp],
+  );
 
   const drop = useCallback(
     ({ kind, at: screen }: Dropped) => {
@@ -127,58 +181,103 @@ export function Sheet({ lineUp, review }: { readonly lineUp: LineUp; readonly re
         edit(`Place ${kind}`, () => made.lineUp, { select: [made.id] });
         return;
       }
-      const point = screenToFlowPosition(screen);
-      const at = { x_mm: point.x / PX, y_mm: point.y / PX };
-      const struck = document
-        .elementsFromPoint(screen.x, screen.y)
-        .map((each) => each.closest('.react-flow__edge')?.getAttribute('data-id'))
-        .find((id) => id);
+      const at = toSheet(screen.x, screen.y);
+      const struck = cableUnder(screen.x, screen.y);
       const cable = placed.cables.find((each) => each.id === struck);
       const axis = cable ? routeCable(placed, placed.positions, cable, family)[0]?.[0] : undefined;
       const inserted = cable ? insertInto(placed, cable.id, kind, { x_mm: axis ?? at.x_mm, y_mm: at.y_mm - 6 }) : null;
       const made = inserted ?? place(placed, kind, at);
       edit(inserted ? `Insert ${kind}` : `Place ${kind}`, () => made.lineUp, { select: [made.id] });
     },
-    [screenToFlowPosition, placed, family],
+    [toSheet, placed, family],
   );
   useEffect(() => onDropped(drop), [drop]);
 
   const onPointerUp = (event: ReactPointerEvent) => {
-    if (waiting && (event.target as Element).closest('.react-flow__pane, .react-flow__edge, .react-flow__edges'))
-      drop({ kind: waiting, at: { x: event.clientX, y: event.clientY } });
+    if (!(event.target as Element).closest('.react-flow__pane, .react-flow__edge, .react-flow__edges')) return;
+    if (waiting) drop({ kind: waiting, at: { x: event.clientX, y: event.clientY } });
+    else if (moving) {
+      arrange({ moving: false });
+      moveTo(placed, selected, snapped(toSheet(event.clientX, event.clientY)));
+    }
   };
+  const onContextMenu = (event: ReactMouseEvent) => {
+    event.preventDefault();
+    const at = (event.target as Element).closest('.react-flow__node, .react-flow__edge');
+    const id = at?.getAttribute('data-id');
+    if (id && !selected.includes(id)) select([id]);
+    // By the keyboard there is no place: the menu opens at the part.
+    const box = at?.getBoundingClientRect();
+    const byKey = event.button !== 2 && event.clientX === 0;
+    arrange({ menu: byKey && box ? { x: box.right, y: box.top } : { x: event.clientX, y: event.clientY } });
+  };
+  const onDoubleClick = (event: ReactMouseEvent) => {
+    const id = (event.target as Element).closest('.react-flow__node, .react-flow__edge')?.getAttribute('data-id');
+    if (id) arrange({ renaming: id });
+  };
+  const withMap = map ?? lineUp.elements.length >= MAP_FROM;
+  const coarse = finger();
 
   return (
-    <div className="sheet" data-waiting={waiting !== null} onPointerUp={onPointerUp} data-testid="sheet">
+    // biome-ignore lint/a11y/noStaticElementInteractions: keys reach all of this by commands
+    <div
+      className="sheet"
+      ref={sheet}
+      data-waiting={waiting !== null || moving}
+      data-testid="sheet"
+      onPointerUp={onPointerUp}
+      onPointerMoveCapture={(event) => {
+        copying.current = event.altKey;
+      }}
+      onContextMenu={onContextMenu}
+      onDoubleClick={onDoubleClick}
+    >
       <ReactFlow
         nodes={nodes}
         edges={edges}
         nodeTypes={nodeTypes}
         edgeTypes={edgeTypes}
-        onInit={() => fit(drawing)}
+        onInit={fit}
         onNodesChange={onNodesChange}
         onEdgesChange={takeSelection}
         onConnect={onConnect}
+        onReconnect={onReconnect}
         connectionMode={ConnectionMode.Loose}
         connectionRadius={24}
-        onConnectStart={(_event, { nodeId, handleId }) => nodeId && setFirstPort(portOf(nodeId, handleId, 'load'))}
-        onConnectEnd={(_event, state) => {
-          if (firstPort && !state.isValid && state.toNode)
-            refuse(illegal(lineUp, firstPort, portOf(state.toNode.id, state.toHandle?.id, 'line')) ?? 'Let go on a port of the part.');
-          setFirstPort(null);
+        onConnectStart={(_event, { nodeId, handleId }) => {
+          firstPort.current = nodeId ? portOf(nodeId, handleId, 'load') : null;
         }}
-        onPaneClick={() => waiting === null && select([])}
+        onConnectEnd={(event, state) => {
+          const from = firstPort.current;
+          firstPort.current = null;
+          if (!from || state.isValid || state.toNode) return;
+          const point = 'clientX' in event ? event : event.changedTouches[0];
+          const part = point ? partUnder(point.clientX, point.clientY) : null;
+          const to = part && part !== from.element ? portFor(lineUp, from, part) : null;
+          if (to) join(from, to);
+          else if (part !== from.element) ask('add', from);
+        }}
+        onPaneClick={() => waiting === null && !moving && select([])}
+        selectionOnDrag={!coarse}
+        panOnDrag={coarse || MIDDLE_BUTTON}
+        selectionMode={SelectionMode.Partial}
+        selectionKeyCode={null}
         multiSelectionKeyCode={SEVERAL}
         deleteKeyCode={null}
+        disableKeyboardA11y
+        zoomOnDoubleClick={false}
         minZoom={0.1}
         maxZoom={4}
         ariaLabelConfig={WORDS}
       >
-        <Background variant={BackgroundVariant.Dots} gap={5 * PX} size={1.6} color="var(--dot)" />
+        {grid && <Background variant={BackgroundVariant.Dots} gap={5 * PX} size={1.6} color="var(--dot)" />}
+        {withMap && <MiniMap className="map" pannable zoomable ariaLabel={WORDS['minimap.ariaLabel']} nodeColor="var(--rule2)" />}
         <ViewportPortal>
-          <Drawing lineUp={shown} family={family} items={drawing.items} marked={marked} />
+          <Drawing lineUp={shown} family={family} drawing={drawing} marked={marked} shifts={shifts} guides={guides} />
           <BondButtons lineUp={shown} review={review} family={family} />
+          {selected.length === 1 && selected[0] && <AddHandle lineUp={shown} family={family} id={selected[0]} />}
         </ViewportPortal>
+        <ConnectionSays lineUp={lineUp} under={partUnder} />
       </ReactFlow>
       {lineUp.elements.length === 0 && (
         <div className="hint">
@@ -187,7 +286,39 @@ export function Sheet({ lineUp, review }: { readonly lineUp: LineUp; readonly re
           <p>Press A and then Enter to add parts one below the other, or go back to the start and say it in five numbers.</p>
         </div>
       )}
-      <Tools fit={() => fit(drawing)} full={() => void zoomTo(1)} />
+      <RejoinOffer />
+      {renaming && <Rename key={renaming} lineUp={shown} id={renaming} />}
+      <Tools />
     </div>
   );
+}
+
+function shiftsOf({ positions }: LineUp, drafts: ReadonlyMap<string, At>): ReadonlyMap<string, At> {
+  return new Map(
+    [...drafts].map(([id, at]) => {
+      const from = positions[id] ?? at;
+      return [id, { x_mm: at.x_mm - from.x_mm, y_mm: at.y_mm - from.y_mm }] as const;
+    }),
+  );
+}
+
+/** With Alt held, what was dragged stays, and its copy lies where it was let go. */
+function copyTo(lineUp: LineUp, places: ReadonlyMap<string, At>): void {
+  const clip = excerpt(lineUp, [...places.keys()]);
+  const [first] = places;
+  const from = first && lineUp.positions[first[0]];
+  if (!clip || !first || !from) return;
+  const put = putIn(lineUp, clip, [snapped({ x_mm: first[1].x_mm - from.x_mm, y_mm: first[1].y_mm - from.y_mm })]);
+  edit('Copy', () => put.lineUp, { select: put.ids });
+}
+
+/** The first of the chosen parts comes to the place, the others keep their distance from it. */
+function moveTo(lineUp: LineUp, ids: readonly string[], to: At): void {
+  const from = ids.map((id) => lineUp.positions[id]).find((at) => at);
+  if (!from) return;
+  const places = ids.flatMap((id) => {
+    const at = lineUp.positions[id];
+    return at ? [[id, { x_mm: at.x_mm + to.x_mm - from.x_mm, y_mm: at.y_mm + to.y_mm - from.y_mm }] as const] : [];
+  });
+  edit('Move', (before) => move(before, new Map(places)));
 }

@@ -1,64 +1,102 @@
-import type { LineUp } from '../../engine/index.ts';
-import { routeCable } from '../../engine/index.ts';
+import { busLength, type Cable, type Element, type LineUp, routeCable } from '../../engine/index.ts';
 import type { CableEdgeType } from './CableEdge.tsx';
 import type { PartNodeType } from './PartNode.tsx';
 import { type Family, PAD_mm, PX, symbolIn } from './scale.ts';
 
-/** The document as React Flow's nodes and edges. Sizes and handles are given, so that nothing has to be measured. */
+/**
+ * The document as React Flow's nodes and edges. Sizes and handles are given, so that nothing has to be measured. What did not change
+ * stays the same object, so that dragging one part renders one part.
+ */
 
 const HANDLE_px = 24;
 
-export function nodesOf(lineUp: LineUp, family: Family, selected: readonly string[]): PartNodeType[] {
-  return lineUp.elements.map((element): PartNodeType => {
-    const symbol = symbolIn(lineUp, element, family);
-    const at = lineUp.positions[element.id] ?? { x_mm: 0, y_mm: 0 };
-    const left = symbol.left_mm - PAD_mm;
-    const ports = (['line', 'load'] as const).flatMap((port) => {
-      const spot = symbol.ports[port];
-      // A bus is one node: its line port stands above the bar, its load port below it.
-      const shift = element.kind === 'bus' ? (port === 'line' ? -1.5 : 1.5) : 0;
-      return spot ? [{ port, x: (spot.x - left) * PX, y: (spot.y + PAD_mm + shift) * PX, below: port === 'load' }] : [];
-    });
-    return {
-      id: element.id,
-      type: 'part',
-      position: { x: (at.x_mm + left) * PX, y: (at.y_mm - PAD_mm) * PX },
-      width: (symbol.width_mm + 2 * PAD_mm) * PX,
-      height: Math.max(symbol.height_mm + 2 * PAD_mm, 6) * PX,
-      selected: selected.includes(element.id),
-      data: { label: element.tag, ports },
-      handles: ports.map(({ port, x, y, below }) => ({
-        id: port,
-        type: 'source' as const,
-        position: (below ? 'bottom' : 'top') as never,
-        x: x - HANDLE_px / 2,
-        y: y - HANDLE_px / 2,
-        width: HANDLE_px,
-        height: HANDLE_px,
-      })),
-      ariaLabel: `${element.kind} ${element.tag}`,
-    };
-  });
+export interface Parts {
+  readonly nodesOf: (lineUp: LineUp, family: Family, selected: ReadonlySet<string>) => PartNodeType[];
+  readonly edgesOf: (lineUp: LineUp, family: Family, selected: ReadonlySet<string>) => CableEdgeType[];
 }
 
-export function edgesOf(lineUp: LineUp, family: Family, selected: readonly string[]): CableEdgeType[] {
-  return lineUp.cables.flatMap((cable): CableEdgeType[] => {
-    if (!cable.from.element || !cable.to.element) return [];
-    const path = routeCable(lineUp, lineUp.positions, cable, family)
-      .map(([x, y], i) => `${i === 0 ? 'M' : 'L'}${x * PX} ${y * PX}`)
-      .join('');
-    return [
-      {
-        id: cable.id,
-        type: 'cable',
-        source: cable.from.element,
-        sourceHandle: cable.from.port ?? 'load',
-        target: cable.to.element,
-        targetHandle: cable.to.port ?? 'line',
-        selected: selected.includes(cable.id),
-        data: { path },
-        ariaLabel: `cable ${cable.tag}`,
-      },
-    ];
+export function createParts(): Parts {
+  const node = remember<PartNodeType>();
+  const edge = remember<CableEdgeType[]>();
+  return {
+    nodesOf: (lineUp, family, selected) =>
+      lineUp.elements.map((element) => {
+        const length = element.kind === 'bus' ? busLength(lineUp, lineUp.positions, element.id) : 0;
+        return node(element.id, [element, lineUp.positions[element.id], family, selected.has(element.id), length], () =>
+          makeNode(lineUp, element, family, selected.has(element.id)),
+        );
+      }),
+    edgesOf: (lineUp, family, selected) => {
+      const elements = new Map(lineUp.elements.map((element) => [element.id, element]));
+      const end = (id: string | undefined) => [elements.get(id ?? ''), lineUp.positions[id ?? '']];
+      return lineUp.cables.flatMap((cable) =>
+        edge(cable.id, [cable, family, selected.has(cable.id), ...end(cable.from.element), ...end(cable.to.element)], () =>
+          makeEdge(lineUp, cable, family, selected.has(cable.id)),
+        ),
+      );
+    },
+  };
+}
+
+/** The last thing made under each id, as long as all it was made from is the same. */
+function remember<T>(): (id: string, from: readonly unknown[], make: () => T) => T {
+  const made = new Map<string, { readonly from: readonly unknown[]; readonly what: T }>();
+  return (id, from, make) => {
+    const before = made.get(id);
+    if (before && from.every((each, i) => each === before.from[i])) return before.what;
+    const what = make();
+    made.set(id, { from, what });
+    return what;
+  };
+}
+
+function makeNode(lineUp: LineUp, element: Element, family: Family, selected: boolean): PartNodeType {
+  const symbol = symbolIn(lineUp, element, family);
+  const at = lineUp.positions[element.id] ?? { x_mm: 0, y_mm: 0 };
+  const left = symbol.left_mm - PAD_mm;
+  const ports = (['line', 'load'] as const).flatMap((port) => {
+    const spot = symbol.ports[port];
+    // A bus is one node: its line port stands above the bar, its load port below it.
+    const shift = element.kind === 'bus' ? (port === 'line' ? -1.5 : 1.5) : 0;
+    return spot ? [{ port, x: (spot.x - left) * PX, y: (spot.y + PAD_mm + shift) * PX, below: port === 'load' }] : [];
   });
+  return {
+    id: element.id,
+    type: 'part',
+    position: { x: (at.x_mm + left) * PX, y: (at.y_mm - PAD_mm) * PX },
+    width: (symbol.width_mm + 2 * PAD_mm) * PX,
+    height: Math.max(symbol.height_mm + 2 * PAD_mm, 6) * PX,
+    selected,
+    data: { label: element.tag, ports },
+    handles: ports.map(({ port, x, y, below }) => ({
+      id: port,
+      type: 'source' as const,
+      position: (below ? 'bottom' : 'top') as never,
+      x: x - HANDLE_px / 2,
+      y: y - HANDLE_px / 2,
+      width: HANDLE_px,
+      height: HANDLE_px,
+    })),
+    ariaLabel: `${element.kind} ${element.tag}`,
+  };
+}
+
+function makeEdge(lineUp: LineUp, cable: Cable, family: Family, selected: boolean): CableEdgeType[] {
+  if (!cable.from.element || !cable.to.element) return [];
+  const path = routeCable(lineUp, lineUp.positions, cable, family)
+    .map(([x, y], i) => `${i === 0 ? 'M' : 'L'}${x * PX} ${y * PX}`)
+    .join('');
+  return [
+    {
+      id: cable.id,
+      type: 'cable',
+      source: cable.from.element,
+      sourceHandle: cable.from.port ?? 'load',
+      target: cable.to.element,
+      targetHandle: cable.to.port ?? 'line',
+      selected,
+      data: { path },
+      ariaLabel: `cable ${cable.tag}`,
+    },
+  ];
 }

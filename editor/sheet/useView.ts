@@ -1,50 +1,130 @@
 import { getViewportForBounds, useReactFlow, useStoreApi } from '@xyflow/react';
-import { useCallback } from 'react';
+import { type RefObject, useEffect, useMemo, useRef } from 'react';
+import type { OneLine } from '../../engine/index.ts';
+import type { At } from '../store/edits.ts';
 import { PX } from './scale.ts';
+import { openView, type View } from './view.ts';
+import { isTrackpadPan } from './wheel.ts';
 
-/** Moves the view: all that is drawn, labels included, or one place of it. */
+/** Moves the view: all that is drawn, labels included, or one place of it; and lends it to the commands while the sheet is open. */
 
-export interface Area_mm {
-  readonly x_mm: number;
-  readonly y_mm: number;
-  readonly width_mm: number;
-  readonly height_mm: number;
-}
 const LEAST_ZOOM = 0.1;
+const MOST_ZOOM = 4;
 /** Above this a small line-up would look like a poster. */
-const MOST_ZOOM = 1.2;
+const FIT_ZOOM = 1.2;
 
-export function useView() {
-  const { setViewport, getViewport } = useReactFlow();
+interface Area {
+  readonly x: number;
+  readonly y: number;
+  readonly width: number;
+  readonly height: number;
+}
+
+/** In pixels of the canvas at 100 %. */
+function areaOf({ parts }: OneLine, ids: readonly string[]): Area | null {
+  const boxes = parts.filter((part) => ids.includes(part.id));
+  if (boxes.length === 0) return null;
+  const left = Math.min(...boxes.map((box) => box.x));
+  const top = Math.min(...boxes.map((box) => box.y));
+  const right = Math.max(...boxes.map((box) => box.x + box.w));
+  const bottom = Math.max(...boxes.map((box) => box.y + box.h));
+  return { x: left * PX, y: top * PX, width: (right - left) * PX, height: (bottom - top) * PX };
+}
+
+const elementOf = (id: string): HTMLElement | null => document.querySelector<HTMLElement>(`.sheet [data-id="${CSS.escape(id)}"]`);
+
+export interface SheetView extends View {
+  /** Brings a part into view, without a change when it is there already. */
+  readonly bring: (id: string) => void;
+  readonly toSheet: (x: number, y: number) => At;
+}
+
+export function useView(sheet: RefObject<HTMLDivElement | null>, drawing: OneLine): SheetView {
+  const { setViewport, getViewport, zoomTo, screenToFlowPosition } = useReactFlow();
   const store = useStoreApi();
-  const fit = useCallback(
-    (area: Area_mm) => {
+  const latest = useRef(drawing);
+  latest.current = drawing;
+  const hand = useRef<{ readonly x: number; readonly y: number } | null>(null);
+
+  const view = useMemo((): SheetView => {
+    const toSheet = (x: number, y: number): At => {
+      const at = screenToFlowPosition({ x, y });
+      return { x_mm: at.x / PX, y_mm: at.y / PX };
+    };
+    const show = (area: Area | null) => {
       const { width, height } = store.getState();
-      const bounds = { x: area.x_mm * PX, y: area.y_mm * PX, width: area.width_mm * PX, height: area.height_mm * PX };
       void setViewport(
-        area.width_mm > 0 && width > 0
-          ? getViewportForBounds(bounds, width, height, LEAST_ZOOM, MOST_ZOOM, '28px')
-          : { x: 0, y: 0, zoom: 1 },
+        area && width > 0 ? getViewportForBounds(area, width, height, LEAST_ZOOM, FIT_ZOOM, '28px') : { x: 0, y: 0, zoom: 1 },
       );
-    },
-    [setViewport, store],
-  );
-  /** Brings a place into view, without a change when it is there already. */
-  const bring = useCallback(
-    (area: Area_mm) => {
+    };
+    const bring = (id: string) => {
+      const area = areaOf(latest.current, [id]);
+      if (!area) return;
       const { width, height } = store.getState();
       const { x, y, zoom } = getViewport();
-      const left = area.x_mm * PX * zoom + x;
-      const top = area.y_mm * PX * zoom + y;
-      const inside = left >= 0 && top >= 0 && left + area.width_mm * PX * zoom <= width && top + area.height_mm * PX * zoom <= height;
-      if (inside) return;
+      const [left, top] = [area.x * zoom + x, area.y * zoom + y];
+      if (left >= 0 && top >= 0 && left + area.width * zoom <= width && top + area.height * zoom <= height) return;
       void setViewport({
-        x: width / 2 - (area.x_mm + area.width_mm / 2) * PX * zoom,
-        y: height / 2 - (area.y_mm + area.height_mm / 2) * PX * zoom,
+        x: width / 2 - (area.x + area.width / 2) * zoom,
+        y: height / 2 - (area.y + area.height / 2) * zoom,
         zoom,
       });
-    },
-    [getViewport, setViewport, store],
-  );
-  return { fit, bring };
+    };
+    return {
+      bring,
+      toSheet,
+      fit: () => {
+        const { x_mm, y_mm, width_mm, height_mm } = latest.current;
+        show(width_mm > 0 ? { x: x_mm * PX, y: y_mm * PX, width: width_mm * PX, height: height_mm * PX } : null);
+      },
+      fitParts: (ids) => show(areaOf(latest.current, ids)),
+      full: () => void zoomTo(1),
+      zoom: (factor) => void zoomTo(Math.min(MOST_ZOOM, Math.max(LEAST_ZOOM, getViewport().zoom * factor))),
+      pointer: () => (hand.current ? toSheet(hand.current.x, hand.current.y) : null),
+      focus: (id) => {
+        elementOf(id)?.focus();
+        bring(id);
+      },
+      focused: () => document.activeElement?.closest('.react-flow__node, .react-flow__edge')?.getAttribute('data-id') ?? null,
+    };
+  }, [setViewport, getViewport, zoomTo, screenToFlowPosition, store]);
+
+  useEffect(() => openView(view), [view]);
+  useEffect(() => {
+    const box = sheet.current;
+    if (!box) return;
+    const onWheel = (event: WheelEvent) => {
+      if (!isTrackpadPan(event) || !(event.target as Element).closest('.react-flow__renderer')) return;
+      event.preventDefault();
+      event.stopPropagation();
+      const { x, y, zoom } = getViewport();
+      void setViewport({ x: x - event.deltaX, y: y - event.deltaY, zoom });
+    };
+    const onMove = ({ clientX: x, clientY: y }: PointerEvent) => {
+      hand.current = { x, y };
+    };
+    const onLeave = () => {
+      hand.current = null;
+    };
+    // Ports keep their size for the hand however small the drawing is shown.
+    let shown = 0;
+    const keepPorts = () => {
+      const zoom = store.getState().transform[2];
+      if (zoom === shown) return;
+      shown = zoom;
+      box.style.setProperty('--zoom', `${zoom}`);
+    };
+    keepPorts();
+    const stop = store.subscribe(keepPorts);
+    box.addEventListener('wheel', onWheel, { capture: true, passive: false });
+    box.addEventListener('pointermove', onMove);
+    box.addEventListener('pointerleave', onLeave);
+    return () => {
+      stop();
+      box.removeEventListener('wheel', onWheel, { capture: true });
+      box.removeEventListener('pointermove', onMove);
+      box.removeEventListener('pointerleave', onLeave);
+    };
+  }, [sheet, store, getViewport, setViewport]);
+  return view;
 }

@@ -1,0 +1,21 @@
+import { issuePackage } from '../files/issuePackage.ts';
+import { openFile, saveFile } from '../files/lineUpFile.ts';
+import { printDrawing } from '../files/print.ts';
+import { arrange } from '../store/deskStore.ts';
+import { showStart } from '../store/editorStore.ts';
+import type { Command } from './command.ts';
+
+/** What comes in and goes out. */
+
+const copyPicture = (kind: 'svg' | 'png') => void import('../files/picture.ts').then((picture) => picture.copyPicture(kind));
+
+export const FILING: readonly Command[] = [
+  { id: 'save', label: 'Save to a file', group: 'File', keys: ['Ctrl+S'], typing: 'always', run: () => void saveFile() },
+  { id: 'open', label: 'Open a file…', group: 'File', keys: ['Ctrl+O'], typing: 'always', anywhere: true, run: () => void openFile() },
+  { id: 'issue', label: 'Issue package', group: 'File', keys: [], run: () => void issuePackage() },
+  { id: 'export', label: 'Export: choose sheets and forms…', group: 'File', keys: [], run: () => arrange({ exporting: true }) },
+  { id: 'print', label: 'Print the one-line', group: 'File', keys: ['Ctrl+P'], typing: 'always', run: () => void printDrawing() },
+  { id: 'svg', label: 'Copy the drawing as SVG', group: 'File', keys: [], run: () => copyPicture('svg') },
+  { id: 'png', label: 'Copy the drawing as PNG', group: 'File', keys: [], run: () => copyPicture('png') },
+  { id: 'startPage', label: 'To the start page', group: 'File', keys: [], run: () => showStart(true) },
+];

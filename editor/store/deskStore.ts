@@ -1,0 +1,60 @@
+import { create } from 'zustand';
+import type { PortAt } from './edits.ts';
+
+/** How the desk is arranged: what is open over the sheet, and what is shown of it. No part of the document. */
+
+/** What a list over the sheet is asked for. */
+export type Ask = 'anything' | 'part' | 'add' | 'insert' | 'connect' | 'start' | 'end' | 'more';
+
+export interface Desk {
+  readonly asking: Ask | null;
+  /** A cable was let go at nothing: the part that is chosen next is joined to this port. */
+  readonly loose: PortAt | null;
+  readonly keysShown: boolean;
+  readonly menu: { readonly x: number; readonly y: number } | null;
+  readonly renaming: string | null;
+  readonly panels: boolean;
+  readonly grid: boolean;
+  /** Null: shown when the line-up is large. */
+  readonly map: boolean | null;
+  /** A click chooses a part besides those chosen before. */
+  readonly several: boolean;
+  /** What is chosen goes to the next click on the sheet. */
+  readonly moving: boolean;
+  /** The forms and sheets of the package are shown to choose from. */
+  readonly exporting: boolean;
+  /** The package is being written. */
+  readonly issuing: boolean;
+  /** Where the picture is that is to be printed. */
+  readonly printing: string | null;
+  /** Keys that are a single letter can be switched off, for those who speak to their machine. */
+  readonly letters: boolean;
+}
+
+const LETTERS = 'copperline.letters';
+
+export const useDesk = create<Desk>(() => ({
+  asking: null,
+  loose: null,
+  keysShown: false,
+  menu: null,
+  renaming: null,
+  panels: true,
+  grid: true,
+  map: null,
+  several: false,
+  moving: false,
+  exporting: false,
+  issuing: false,
+  printing: null,
+  letters: typeof localStorage === 'undefined' || localStorage.getItem(LETTERS) !== 'off',
+}));
+
+export const desk = useDesk.getState;
+export const arrange = (change: Partial<Desk>): void => useDesk.setState(change);
+export const ask = (asking: Ask, loose: PortAt | null = null): void => arrange({ asking, loose, menu: null });
+
+export function setLetters(letters: boolean): void {
+  localStorage.setItem(LETTERS, letters ? 'on' : 'off');
+  arrange({ letters });
+}

@@ -1,0 +1,87 @@
+import { type Cable, type Element, type LineUp, valueAt } from '../../engine/index.ts';
+import { illegal, type PortAt, remove } from './edits.ts';
+
+/** Takes a part out of a line and makes one cable of its two. What both halves say stays said; what they say differently is asked anew. */
+
+interface Halves {
+  readonly element: Element;
+  readonly first: Cable;
+  readonly second: Cable;
+}
+
+/** The two cables of a part that stands in a line, when they may be joined without it. */
+export function halvesOf(lineUp: LineUp, id: string): Halves | null {
+  const element = lineUp.elements.find((each) => each.id === id);
+  const [first, second, ...others] = lineUp.cables.filter((each) => each.from.element === id || each.to.element === id);
+  if (!element || !first || !second || others.length > 0) return null;
+  const [a, b] = [outer(first, id), outer(second, id)];
+  return a && b && illegal(lineUp, a, b) === null ? { element, first, second } : null;
+}
+
+function outer(cable: Cable, id: string): PortAt | null {
+  const [end, usual] = cable.from.element === id ? [cable.to, 'line' as const] : [cable.from, 'load' as const];
+  return end.element && end.element !== id ? { element: end.element, port: end.port ?? usual } : null;
+}
+
+export interface TakenOut {
+  readonly lineUp: LineUp;
+  readonly cable: Cable;
+  /** Paths of values that the halves did not share. */
+  readonly asked: readonly string[];
+}
+
+export function takeOut(lineUp: LineUp, id: string): TakenOut | null {
+  const halves = halvesOf(lineUp, id);
+  if (!halves) return null;
+  // The cable that leads to the part comes first: the whole runs the same way.
+  const [a, b] = halves.first.to.element === id ? [halves.first, halves.second] : [halves.second, halves.first];
+  const asked: string[] = [];
+  // A link inside a cabinet has nothing to say of the cable it prolongs.
+  const data = a.kind === b.kind ? shared(a, b, asked) : a.kind === 'cable' ? a : b;
+  const far = (cable: Cable) => (cable.from.element === id ? cable.to : cable.from);
+  const [from, to] = a.to.element === id ? [a.from, far(b)] : [far(b), a.to];
+  const cable: Cable = { ...data, id: a.id, tag: a.tag, from, to };
+  const rest = remove(lineUp, [id]);
+  const at = lineUp.cables.findIndex((each) => each.id === a.id || each.id === b.id);
+  const cables = [...rest.cables];
+  cables.splice(at, 0, cable);
+  return { lineUp: { ...rest, cables }, cable, asked };
+}
+
+const same = (a: unknown, b: unknown): boolean => JSON.stringify(a) === JSON.stringify(b);
+const isGroup = (value: unknown): value is Record<string, unknown> => typeof value === 'object' && value !== null && !Array.isArray(value);
+
+function shared(a: Cable, b: Cable, asked: string[]): Cable {
+  const common = (x: Record<string, unknown>, y: Record<string, unknown>, path: string): Record<string, unknown> => {
+    const kept: Record<string, unknown> = {};
+    for (const key of new Set([...Object.keys(x), ...Object.keys(y)])) {
+      const [one, other] = [x[key], y[key]];
+      const here = path === '' ? key : `${path}.${key}`;
+      if (isGroup(one) && isGroup(other)) kept[key] = common(one, other, here);
+      else if (same(one, other)) kept[key] = one;
+      else asked.push(here);
+    }
+    return kept;
+  };
+  const { id, tag, from, to, auxiliary, provenance, length_m: _l, lengthMost_m: _m, ...ours } = a;
+  const { id: _id, tag: _tag, from: _from, to: _to, auxiliary: others, provenance: theirs, length_m: _n, lengthMost_m: _o, ...those } = b;
+  const merged: Cable = { ...(common(ours, those, '') as typeof ours), id, tag, from, to, auxiliary: [...auxiliary] };
+  // Cores that run in one half only are still there.
+  for (const group of others) if (!merged.auxiliary.some((each) => same(each, group))) merged.auxiliary.push(group);
+  // Two lengths add up; one alone says nothing of the whole.
+  const sum = (x: number | undefined, y: number | undefined) =>
+    x === undefined || y === undefined ? undefined : Number((x + y).toPrecision(12));
+  const least = sum(a.length_m, b.length_m);
+  const most = a.lengthMost_m === undefined && b.lengthMost_m === undefined ? undefined : sum(longest(a), longest(b));
+  if (least === undefined) asked.push('length_m');
+  else merged.length_m = least;
+  if (most !== undefined) merged.lengthMost_m = most;
+  merged.provenance = Object.fromEntries(
+    Object.entries(provenance ?? {}).filter(
+      ([path, origin]) => !path.startsWith('length') && valueAt(merged, path) !== undefined && same(origin, theirs?.[path]),
+    ),
+  );
+  return merged;
+}
+
+const longest = (cable: Cable): number | undefined => cable.lengthMost_m ?? cable.length_m;
