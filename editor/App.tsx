@@ -1,10 +1,11 @@
 import { type DragEvent, lazy, Suspense, useEffect, useState } from 'react';
 import { onKey } from './commands/keyboard.ts';
 import { startAutosave } from './files/autosave.ts';
+import { guardLeaving, openDropped } from './files/lineUpFile.ts';
 import { Refusal } from './panels/Refusal.tsx';
 import { Start } from './panels/Start.tsx';
 import { useDesk } from './store/deskStore.ts';
-import { openText, useEditor } from './store/editorStore.ts';
+import { useEditor } from './store/editorStore.ts';
 
 const loadWorkspace = () => import('./Workspace.tsx');
 const Workspace = lazy(loadWorkspace);
@@ -39,6 +40,7 @@ export function App() {
     void loadWorkspace();
     void loadKeys();
   }, []);
+  useEffect(guardLeaving, []);
   useEffect(() => {
     window.addEventListener('keydown', onKey);
     return () => window.removeEventListener('keydown', onKey);
@@ -48,7 +50,7 @@ export function App() {
   const onDrop = (event: DragEvent) => {
     event.preventDefault();
     const file = event.dataTransfer.files[0];
-    if (file) void file.text().then((text) => openText(text, file.name));
+    if (file) void openDropped(file);
   };
   return (
     // A file may be dropped anywhere; everything else on the page has controls of its own.

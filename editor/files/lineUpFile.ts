@@ -1,14 +1,38 @@
 import { fileOpen, fileSave } from 'browser-fs-access';
+import type { LineUp } from '../../engine/index.ts';
 import { asText, openText, refuse, setSaved, useEditor } from '../store/editorStore.ts';
 
 /** Opening and saving files. Giving up in the system's dialog is no fault. */
 
 const gaveUp = (fault: unknown): boolean => fault instanceof DOMException && fault.name === 'AbortError';
 
+/** The document as its file has it, as long as it is the one that is open. */
+let filed: { readonly lineUp: LineUp | null; readonly opened: number } | null = null;
+const isFiled = (): void => {
+  const { lineUp, opened } = useEditor.getState();
+  filed = { lineUp, opened };
+};
+
+export async function openDropped(file: File): Promise<void> {
+  const { opened } = useEditor.getState();
+  openText(await file.text(), file.name);
+  if (useEditor.getState().opened !== opened) isFiled();
+}
+
+/** Asks before the page is left, but only of what has a file that is older than the work. */
+export function guardLeaving(): () => void {
+  const ask = (event: BeforeUnloadEvent) => {
+    const { lineUp, opened } = useEditor.getState();
+    if (filed && filed.opened === opened && filed.lineUp !== lineUp) event.preventDefault();
+  };
+  window.addEventListener('beforeunload', ask);
+  return () => window.removeEventListener('beforeunload', ask);
+}
+
 export async function openFile(): Promise<void> {
   try {
     const file = await fileOpen({ extensions: ['.json'], description: 'Line-up' });
-    openText(await file.text(), file.name);
+    await openDropped(file);
   } catch (fault) {
     if (!gaveUp(fault)) refuse(`The file could not be read: ${fault instanceof Error ? fault.message : String(fault)}`);
   }
@@ -24,6 +48,7 @@ export async function saveFile(): Promise<void> {
       extensions: ['.json'],
     });
     setSaved('saved to file');
+    isFiled();
   } catch (fault) {
     if (!gaveUp(fault)) setSaved('not saved');
   }

@@ -1,4 +1,4 @@
-import { type Cable, type Element, type ElementOf, FIELDS, type Field, type Units, valueAt } from '../../engine/index.ts';
+import { type Cable, type Element, type ElementOf, FIELDS, type Field, rangeOf, type Units, valueAt } from '../../engine/index.ts';
 import { commit } from '../store/commit.ts';
 import { edit } from '../store/editorStore.ts';
 import { addRow, type RowList, setValue, takeRow } from '../store/edits.ts';
@@ -6,13 +6,11 @@ import { ChoicesField } from './ChoicesField.tsx';
 import { fieldGroups } from './fieldGroups.ts';
 import { ValueField } from './ValueField.tsx';
 
-/** Every value of a part, under headings. What was typed is kept beside the value. */
+/** Every value of a part, under headings, or what several parts have in common. What was typed is kept beside the value. */
 
 type Part = Element | Cable;
-interface InspectorProps {
-  readonly part: Part;
-  readonly units: Units;
-}
+/** The first of them says which headings there are. */
+type Several = readonly [Part, ...Part[]];
 const isCable = (part: Part): part is Cable => part.kind === 'cable' || part.kind === 'link';
 
 const field = (path: string, label: string, kind: Field['kind'], more: Partial<Field> = {}): Field => ({
@@ -27,39 +25,51 @@ const EARTHING = FIELDS.supply.find((each) => each.path === 'earthing')?.choices
 const TAG = field('tag', 'Tag', 'text');
 const KIND = field('kind', 'Kind', 'choice', { choices: ['cable', 'link'], help: 'A link is a connection inside one enclosure' });
 
-export function Inspector({ part, units, others }: InspectorProps & { readonly others: readonly Cable[] }) {
-  const fields = FIELDS[isCable(part) ? 'cable' : part.kind];
+export interface InspectorOfProps {
+  readonly parts: Several;
+  readonly units: Units;
+  readonly others: readonly Cable[];
+}
+
+export function Inspector({ parts, units, others }: InspectorOfProps) {
+  const [part] = parts;
+  const alone = parts.length === 1;
+  const fields = commonFields(parts);
   const ends = fields.filter(({ path }) => path.startsWith('from.') || path.startsWith('to.'));
   return (
-    <fieldset className="values" aria-label={`Values of ${part.tag}`}>
-      <section>
-        <Row part={part} units={units} field={TAG} needed />
-        {isCable(part) && <Row part={part} units={units} field={KIND} needed />}
-      </section>
+    <fieldset className="values" aria-label={`Values of ${parts.map((each) => each.tag).join(', ')}`}>
+      {alone && (
+        <section>
+          <Row parts={parts} units={units} field={TAG} needed />
+          {isCable(part) && <Row parts={parts} units={units} field={KIND} needed />}
+        </section>
+      )}
       {fieldGroups(fields.filter((each) => !ends.includes(each))).map((group) => (
         <section key={group.title}>
           <h2>{group.title}</h2>
           {group.fields.map((each) => (
-            <Row key={each.path} part={part} units={units} field={each} />
+            <Row key={each.path} parts={parts} units={units} field={each} />
           ))}
         </section>
       ))}
-      {isCable(part) && (
+      {ends.length > 0 && (
+        <section>
+          <h2>{alone ? 'Its two ends' : 'Their two ends'}</h2>
+          <div className="ends">
+            {['from.', 'to.'].map((end) => (
+              <div key={end}>
+                {ends
+                  .filter(({ path }) => path.startsWith(end))
+                  .map((each) => (
+                    <Row key={each.path} parts={parts} units={units} field={each} />
+                  ))}
+              </div>
+            ))}
+          </div>
+        </section>
+      )}
+      {alone && isCable(part) && (
         <>
-          <section>
-            <h2>Its two ends</h2>
-            <div className="ends">
-              {['from.', 'to.'].map((end) => (
-                <div key={end}>
-                  {ends
-                    .filter(({ path }) => path.startsWith(end))
-                    .map((each) => (
-                      <Row key={each.path} part={part} units={units} field={each} />
-                    ))}
-                </div>
-              ))}
-            </div>
-          </section>
           <Cores cable={part} units={units} />
           <section>
             <h2>Raceway</h2>
@@ -75,8 +85,8 @@ export function Inspector({ part, units, others }: InspectorProps & { readonly o
           </section>
         </>
       )}
-      {part.kind === 'drive' && <ManualLists drive={part} units={units} />}
-      {part.kind === 'motor' && <PeakCurve motor={part} units={units} />}
+      {alone && part.kind === 'drive' && <ManualLists drive={part} units={units} />}
+      {alone && part.kind === 'motor' && <PeakCurve motor={part} units={units} />}
     </fieldset>
   );
 }
@@ -157,7 +167,9 @@ function Cores({ cable, units }: { readonly cable: Cable; readonly units: Units 
   );
 }
 
-interface RowsProps extends InspectorProps {
+interface RowsProps {
+  readonly part: Part;
+  readonly units: Units;
   readonly list: RowList;
   readonly rows: readonly object[];
   /** What a row is called, and what adds one. */
@@ -176,7 +188,7 @@ function Rows({ part, units, list, rows, one, more, fields, needed }: RowsProps)
         // Rows have no ids; their place is what the document knows them by.
         <div key={i}>
           {fields(`${list}.${i}`, rows.length > 1 ? ` ${i + 1}` : '').map((each) => (
-            <Row key={each.path} part={part} units={units} field={each} needed={needed(each.path)} />
+            <Row key={each.path} parts={[part]} units={units} field={each} needed={needed(each.path)} />
           ))}
           <button type="button" className="quiet" onClick={() => edit(`Take ${one} out`, (before) => takeRow(before, part.id, list, i))}>
             Take this {one} out
@@ -190,22 +202,47 @@ function Rows({ part, units, list, rows, one, more, fields, needed }: RowsProps)
   );
 }
 
-interface RowProps extends InspectorProps {
+/** Fields that all of them have. */
+function commonFields([part, ...others]: Several): readonly Field[] {
+  const kindOf = (each: Part) => (isCable(each) ? 'cable' : each.kind);
+  return FIELDS[kindOf(part)].filter(({ path, kind }) =>
+    others.every((other) => FIELDS[kindOf(other)].some((each) => each.path === path && each.kind === kind)),
+  );
+}
+
+interface RowProps {
+  readonly parts: Several;
+  readonly units: Units;
   readonly field: Field;
   readonly needed?: boolean;
 }
 
-function Row({ part, units, field, needed }: RowProps) {
+function Row({ parts, units, field, needed }: RowProps) {
+  const [part] = parts;
+  const value = valueAt(part, field.path);
   const origin = part.provenance?.[field.path];
+  const mixed = parts.some((each) => valueAt(each, field.path) !== value);
   return (
     <ValueField
       field={field}
-      value={valueAt(part, field.path)}
-      typed={origin?.typed}
-      origin={origin?.origin}
+      value={mixed ? undefined : value}
+      typed={mixed ? undefined : origin?.typed}
+      origin={mixed ? undefined : origin?.origin}
+      {...(mixed && { unset: 'mixed' })}
       units={units}
       needed={needed ?? false}
-      take={(value, typed) => commit(field, (before) => setValue(before, part.id, field.path, value, typed))}
+      range={rangeOf(isCable(part) ? 'cable' : part.kind, field.path)}
+      take={(next, typed) =>
+        commit(field, (before) =>
+          setValue(
+            before,
+            parts.map((each) => each.id),
+            field.path,
+            next,
+            typed,
+          ),
+        )
+      }
     />
   );
 }

@@ -1,5 +1,6 @@
 import { useEffect, useRef } from 'react';
-import { type Field, type LineUp, valueAt } from '../../engine/index.ts';
+import { DESIGNATED, type Field, type LineUp, USUAL_LETTERS, valueAt } from '../../engine/index.ts';
+import { run } from '../commands/commands.ts';
 import { commit } from '../store/commit.ts';
 import { useEditor } from '../store/editorStore.ts';
 import { setProject } from '../store/edits.ts';
@@ -20,6 +21,8 @@ const choice = (path: string, label: string, choices: readonly string[], help = 
   field(path, label, { kind: 'choice', choices, help });
 const limit = (path: string, label: string, quantity: 'percent' | 'voltage'): Field =>
   field(path, label, { kind: 'quantity', quantity, help: 'Stricter than, or instead of, the usual limit' });
+
+const NAMES = 'Names of parts';
 
 const GROUPS: readonly { readonly title: string; readonly fields: readonly Field[] }[] = [
   {
@@ -42,6 +45,16 @@ const GROUPS: readonly { readonly title: string; readonly fields: readonly Field
     fields: [
       choice('sheetSize', 'Sheet size', ['A4', 'A3', 'A2', 'A1', 'A0', 'ANSI-A', 'ANSI-B', 'ANSI-C', 'ANSI-D', 'ANSI-E']),
       choice('symbols', 'Symbols', ['us', 'iec'], 'Not said: those of the basis'),
+    ],
+  },
+  {
+    title: NAMES,
+    fields: [
+      choice('designations.separator', 'Between letters and number', ['hyphen', 'point', 'none'], 'Not said: a hyphen'),
+      field('designations.digits', 'Figures', { kind: 'count', help: 'Numbers are filled up with zeros to so many figures, at most 6' }),
+      ...DESIGNATED.map((kind) =>
+        field(`designations.letters.${kind}`, `Letters of a ${kind}`, { help: `Not said: ${USUAL_LETTERS[kind]}` }),
+      ),
     ],
   },
   {
@@ -92,6 +105,11 @@ export function ProjectForm({ project }: { readonly project: LineUp['project'] }
               take={(value) => commit(each, (before) => setProject(before, each.path, value))}
             />
           ))}
+          {group.title === NAMES && (
+            <button type="button" onClick={() => run('renumber')}>
+              Renumber all parts
+            </button>
+          )}
         </section>
       ))}
       <SwitchedChecks project={project} />

@@ -1,5 +1,6 @@
 import { lazy, Suspense, useState } from 'react';
 import { type Finding, groundRules, type LineUp, type Review } from '../../engine/index.ts';
+import { partsOf } from '../commands/related.ts';
 import { select, showFinding, useEditor } from '../store/editorStore.ts';
 import { Badge } from './Badge.tsx';
 import { FindingView } from './FindingView.tsx';
@@ -20,19 +21,23 @@ export function Reader({ lineUp, review }: { readonly lineUp: LineUp; readonly r
         <FindingView finding={finding} lineUp={lineUp} review={review} />
       </aside>
     );
-  const part = [...lineUp.elements, ...lineUp.cables].find((each) => each.id === selected[0]);
+  const [part, ...others] = partsOf(lineUp).filter((each) => selected.includes(each.id));
   if (part) {
-    const own = review.findings.filter((each) => each.subject.id === part.id);
+    const own = review.findings.filter((each) => selected.includes(each.subject.id));
     return (
-      <aside className="reader" aria-label="Review" key={part.id}>
+      <aside className="reader" aria-label="Review" key={selected.join()}>
         <button type="button" className="quiet" onClick={() => select([])}>
           All findings
         </button>
-        <h1 className="serif">{part.tag}</h1>
-        {selected.length > 1 && <p className="muted">{selected.length} parts selected; the first is shown.</p>}
+        <h1 className="serif">{others.length === 0 ? part.tag : `${others.length + 1} parts selected`}</h1>
+        {others.length > 0 && (
+          <p className="muted">
+            {[part, ...others].map((each) => each.tag).join(', ')}. A value that is typed here is given to all of them.
+          </p>
+        )}
         <Said findings={own} />
         <Passes findings={own} />
-        <Inspector part={part} units={lineUp.project.units} others={lineUp.cables} />
+        <Inspector parts={[part, ...others]} units={lineUp.project.units} others={lineUp.cables} />
       </aside>
     );
   }

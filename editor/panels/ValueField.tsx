@@ -1,5 +1,5 @@
 import { useEffect, useId, useRef, useState } from 'react';
-import { type Field, formatQuantity, parseQuantity, type Units } from '../../engine/index.ts';
+import { type Field, formatQuantity, parseQuantity, type Range, type Units, unitNames } from '../../engine/index.ts';
 import { useEditor } from '../store/editorStore.ts';
 
 /** One value. Empty is not known. A bad entry stays to be mended, and the old value stays in force. */
@@ -13,6 +13,7 @@ export interface ValueFieldProps {
   readonly units: Units;
   /** What an empty field says; 'not known' unless something else is meant. */
   readonly unset?: string;
+  readonly range?: Range;
   /** It cannot be left empty. */
   readonly needed?: boolean;
   /** Answers why a value was not taken, or null. */
@@ -31,10 +32,11 @@ export function ValueField(props: ValueFieldProps) {
     control?.focus();
     control?.scrollIntoView({ block: 'center' });
   }, [focusHere]);
+  const hint = hintOf(props);
   const listed = field.kind === 'choice' || field.kind === 'yesno';
   return (
     <div className="field" ref={row}>
-      <label htmlFor={id} title={[field.help, field.ask && `Ask: ${field.ask}`].filter(Boolean).join('. ')}>
+      <label htmlFor={id} title={hint}>
         {field.label}
       </label>
       {listed ? <Choice {...props} id={id} bad={bad} setBad={setBad} /> : <Entry {...props} id={id} bad={bad} setBad={setBad} />}
@@ -43,9 +45,31 @@ export function ValueField(props: ValueFieldProps) {
           {bad}
         </span>
       )}
+      {hint !== '' && (
+        <span className="help" id={`${id}-help`}>
+          {hint}
+        </span>
+      )}
       {origin === 'assumed' && <span className="origin">assumed</span>}
     </div>
   );
+}
+
+/** In which unit, between which numbers, what it means, and who knows. */
+function hintOf({ field, units, range }: ValueFieldProps): string {
+  const { kind, quantity, help, ask } = field;
+  const show = (value: number) => (quantity ? formatQuantity(value, quantity, units) : `${value}`);
+  const [first, ...others] = kind === 'quantity' && quantity ? unitNames(quantity, units) : [];
+  return [
+    first && (others.length > 0 ? `In ${first}; also ${others.join(', ')}` : `In ${first}`),
+    kind === 'count' && 'A whole number',
+    range?.least && `${range.least.itself ? 'At least' : 'Above'} ${show(range.least.value)}`,
+    range?.most && `${range.most.itself ? 'At most' : 'Below'} ${show(range.most.value)}`,
+    help,
+    ask && `Ask: ${ask}`,
+  ]
+    .filter(Boolean)
+    .join('. ');
 }
 
 interface ControlProps extends ValueFieldProps {
@@ -61,7 +85,7 @@ function Choice({ field, value, needed, unset, take, id, bad, setBad }: ControlP
     <select
       id={id}
       value={shown}
-      aria-describedby={bad ? `${id}-bad` : undefined}
+      aria-describedby={bad ? `${id}-bad` : `${id}-help`}
       onChange={({ target }) =>
         setBad(take(target.value === '' ? undefined : field.kind === 'yesno' ? target.value === 'yes' : target.value))
       }
@@ -109,7 +133,7 @@ function Entry({ field, value, typed, units, needed, unset, take, id, bad, setBa
       autoComplete="off"
       spellCheck={false}
       aria-invalid={bad !== null}
-      aria-describedby={bad ? `${id}-bad` : undefined}
+      aria-describedby={bad ? `${id}-bad` : `${id}-help`}
       onChange={(event) => setDraft(event.target.value)}
       onBlur={commit}
       onKeyDown={(event) => {

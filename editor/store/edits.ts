@@ -137,8 +137,8 @@ export function remove(lineUp: LineUp, ids: readonly string[]): LineUp {
     : { ...lineUp, elements, cables, positions };
 }
 
-/** Sets or, with undefined, takes out one value at a dotted path, and keeps what was typed. */
-export function setValue(lineUp: LineUp, id: string, path: string, value: unknown, typed?: string): LineUp {
+/** Sets or, with undefined, takes out one value at a dotted path of one part or of several, and keeps what was typed. */
+export function setValue(lineUp: LineUp, id: string | readonly string[], path: string, value: unknown, typed?: string): LineUp {
   return changePart(lineUp, id, (part) => {
     const provenance: NonNullable<Cable['provenance']> = { ...part.provenance };
     if (value === undefined) delete provenance[path];
@@ -190,7 +190,8 @@ export const takeRow = (lineUp: LineUp, id: string, list: RowList, at: number): 
     return { ...withValueAt(part, list, rows.length > 0 || list === 'auxiliary' ? rows : undefined), provenance };
   });
 
-function changePart(lineUp: LineUp, id: string, change: <T extends Element | Cable>(part: T) => T): LineUp {
-  const only = <T extends Element | Cable>(part: T): T => (part.id === id ? change(part) : part);
+function changePart(lineUp: LineUp, id: string | readonly string[], change: <T extends Element | Cable>(part: T) => T): LineUp {
+  const only = <T extends Element | Cable>(part: T): T =>
+    (typeof id === 'string' ? part.id === id : id.includes(part.id)) ? change(part) : part;
   return { ...lineUp, elements: lineUp.elements.map(only), cables: lineUp.cables.map(only) };
 }

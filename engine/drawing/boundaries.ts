@@ -14,7 +14,7 @@ export interface Boundary {
 const MARGIN_mm = 3;
 const CHAIN = [6, 1.2, 0.5, 1.2];
 
-/** @param rooms what each part takes up, by id, with its tag */
+/** @param rooms what each part and the label of each cable take up, by id */
 export function boundaries(lineUp: LineUp, rooms: ReadonlyMap<string, Box>): readonly Boundary[] {
   const groups = new Map<string, string[]>();
   for (const { id, enclosure } of lineUp.elements) {
@@ -28,7 +28,7 @@ export function boundaries(lineUp: LineUp, rooms: ReadonlyMap<string, Box>): rea
     clusters(lineUp, members)
       // A line that took in a stranger would tell an untruth: then each part has its own.
       .flatMap((cluster) => (strangers(lineUp, cluster, rooms) ? cluster.map((id) => [id]) : [cluster]))
-      .map((cluster) => drawn(name, cluster, boxOf(cluster, rooms))),
+      .map((cluster) => drawn(name, cluster, boxOf(lineUp, cluster, rooms))),
   );
 }
 
@@ -46,13 +46,15 @@ function clusters(lineUp: LineUp, members: readonly string[]): readonly (readonl
   return [...new Set(groupOf.values())].map((group) => [...group]);
 }
 
-function boxOf(members: readonly string[], rooms: ReadonlyMap<string, Box>): Box {
-  const { x, y, w, h } = around(members.flatMap((id) => rooms.get(id) ?? []));
+function boxOf(lineUp: LineUp, members: readonly string[], rooms: ReadonlyMap<string, Box>): Box {
+  const inside = (id: string | undefined) => members.includes(id ?? '');
+  const cables = lineUp.cables.filter(({ from, to }) => inside(from.element) && inside(to.element)).map((cable) => cable.id);
+  const { x, y, w, h } = around([...members, ...cables].flatMap((id) => rooms.get(id) ?? []));
   return { x: x - MARGIN_mm, y: y - MARGIN_mm, w: w + 2 * MARGIN_mm, h: h + 2 * MARGIN_mm };
 }
 
 function strangers(lineUp: LineUp, members: readonly string[], rooms: ReadonlyMap<string, Box>): boolean {
-  const box = boxOf(members, rooms);
+  const box = boxOf(lineUp, members, rooms);
   return lineUp.elements.some(({ id }) => {
     const room = rooms.get(id);
     return room !== undefined && !members.includes(id) && meets(box, room);

@@ -134,9 +134,9 @@ export function oneLine(lineUp: LineUp, review: Review, options: OneLineOptions 
   }
   const symbols = new Map(parts.flatMap((part) => (part.kind === 'element' ? [[part.id, part] as const] : [])));
   const rooms = new Map(
-    wanted.flatMap((each) => {
-      const symbol = symbols.get(each.id);
-      return symbol ? [[each.id, around([symbol, extent(tagBlock(each))])] as const] : [];
+    wanted.map((each) => {
+      const [symbol, tag] = [symbols.get(each.id), extent(tagBlock(each))];
+      return [each.id, symbol ? around([symbol, tag]) : tag] as const;
     }),
   );
   const enclosures = boundaries(lineUp, rooms);

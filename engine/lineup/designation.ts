@@ -4,7 +4,7 @@ import type { LineUp } from './lineUp.ts';
 
 /** Reference designations: how the parts of a project are named. What the project does not say is named the usual way, 'VFD-1'. */
 
-const KINDS = [
+export const DESIGNATED = [
   'supply',
   'transformer',
   'bus',
@@ -21,16 +21,19 @@ export type Designated = ElementKind | 'cable';
 
 const letters = z.string().min(1).max(12);
 export const designations = z.looseObject({
-  /** Between letters and number; empty: none. */
-  separator: z.string().max(3).optional(),
+  /** Between letters and number. */
+  separator: z.enum(['hyphen', 'point', 'none']).optional(),
   /** Filled up with zeros to this many figures. */
   digits: z.int().min(1).max(6).optional(),
   /** By kind, instead of the usual ones. */
   letters: z
-    .looseObject(Object.fromEntries(KINDS.map((kind) => [kind, letters.optional()])) as Record<Designated, z.ZodOptional<typeof letters>>)
+    .looseObject(
+      Object.fromEntries(DESIGNATED.map((kind) => [kind, letters.optional()])) as Record<Designated, z.ZodOptional<typeof letters>>,
+    )
     .optional(),
 });
 
+const SEPARATORS = { hyphen: '-', point: '.', none: '' } as const;
 export const USUAL_LETTERS: Readonly<Record<Designated, string>> = {
   supply: 'S',
   transformer: 'T',
@@ -47,8 +50,8 @@ export const USUAL_LETTERS: Readonly<Record<Designated, string>> = {
 
 /** The name of the n-th part of a kind. */
 export function designation({ designations }: LineUp['project'], kind: Designated, number: number): string {
-  const { separator = '-', digits = 1 } = designations ?? {};
-  return `${designations?.letters?.[kind] ?? USUAL_LETTERS[kind]}${separator}${`${number}`.padStart(digits, '0')}`;
+  const { separator = 'hyphen', digits = 1 } = designations ?? {};
+  return `${designations?.letters?.[kind] ?? USUAL_LETTERS[kind]}${SEPARATORS[separator]}${`${number}`.padStart(digits, '0')}`;
 }
 
 /** Hands out free tags: each once. */

@@ -77,6 +77,13 @@ const SCALES: Readonly<Record<Exclude<Quantity, 'temperature' | 'size'>, Scale>>
   number: { ...both(unit(1, '')), digits: () => 3 },
 };
 
+/** The names a value may be typed in; the first is that of a bare number. */
+export function unitNames(quantity: Quantity, units: Units): readonly string[] {
+  if (quantity === 'temperature') return units === 'us' ? ['°F', '°C'] : ['°C', '°F'];
+  if (quantity === 'size') return units === 'us' ? ['AWG', 'kcmil', 'mm²'] : ['mm²', 'AWG', 'kcmil'];
+  return SCALES[quantity][units].flatMap((each) => each.names[0] || []);
+}
+
 export type Parsed = { readonly ok: true; readonly value: number | string } | { readonly ok: false; readonly what: string };
 
 /** Reads a number that uses a point or a comma as its decimal mark. One comma before three digits could be either: asked, not guessed. */

@@ -1,0 +1,36 @@
+import { z } from 'zod';
+import type { ElementKind } from './elements.ts';
+import { lineUp } from './lineUp.ts';
+
+/** Between which numbers a value may lie, read from the schema itself. Limits that only keep nonsense out are not worth saying. */
+
+export interface Range {
+  readonly least?: { readonly value: number; readonly itself: boolean };
+  readonly most?: { readonly value: number; readonly itself: boolean };
+}
+
+const NONSENSE = 1e9;
+
+export function rangeOf(kind: ElementKind | 'cable', path: string): Range {
+  const root =
+    kind === 'cable'
+      ? lineUp.shape.cables.element
+      : lineUp.shape.elements.element.options.find((option) => option.shape.kind.value === kind);
+  let here: unknown = root;
+  for (const key of path.split('.')) {
+    const inner = bare(here);
+    here = inner instanceof z.ZodObject ? inner.shape[key] : undefined;
+  }
+  const leaf = bare(here);
+  if (!(leaf instanceof z.ZodNumber)) return {};
+  let range: Range = {};
+  for (const check of leaf.def.checks ?? []) {
+    const { check: name, value, inclusive } = check._zod.def as { check: string; value?: unknown; inclusive?: boolean };
+    if (typeof value !== 'number' || Math.abs(value) >= NONSENSE) continue;
+    if (name === 'greater_than') range = { ...range, least: { value, itself: inclusive === true } };
+    if (name === 'less_than') range = { ...range, most: { value, itself: inclusive === true } };
+  }
+  return range;
+}
+
+const bare = (schema: unknown): unknown => (schema instanceof z.ZodOptional ? bare(schema.unwrap()) : schema);
