@@ -7,7 +7,7 @@ export type { Review, SolvedCable, SolvedElement, SolvedRun } from './checks/sol
 export type { Item } from './drawing/displayList.ts';
 export { tidyPositions } from './drawing/layout.ts';
 export { badge } from './drawing/marks.ts';
-export { type OneLine, oneLine } from './drawing/oneLine.ts';
+export { type OneLine, type OneLinePart, oneLine } from './drawing/oneLine.ts';
 export { busLength, routeCable } from './drawing/route.ts';
 export { svgOf } from './drawing/svg.ts';
 export { kindSymbol, symbolOf } from './drawing/symbols.ts';

@@ -1,4 +1,5 @@
 import { useEditor } from '../store/editorStore.ts';
+import { withPlaces } from '../store/edits.ts';
 import { ARRANGING } from './arranging.ts';
 import type { Command, Scene } from './command.ts';
 import { DRAWING } from './drawing.ts';
@@ -20,7 +21,7 @@ export function commandOf(id: string): Command {
 /** The open document, or null while there is none or the start page lies over it. */
 export function scene(): Scene | null {
   const state = useEditor.getState();
-  return state.lineUp && !state.atStart ? { ...state, lineUp: state.lineUp } : null;
+  return state.lineUp && !state.atStart ? { ...state, lineUp: withPlaces(state.lineUp) } : null;
 }
 
 export function canRun(command: Command, now: Scene | null): boolean {

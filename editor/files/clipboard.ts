@@ -1,7 +1,7 @@
 import { view } from '../sheet/view.ts';
 import { excerpt, fromText, putIn, toText } from '../store/copies.ts';
 import { edit, refuse, useEditor } from '../store/editorStore.ts';
-import { remove, snapped } from '../store/edits.ts';
+import { remove, snapped, withPlaces } from '../store/edits.ts';
 
 /** Copy, cut and paste, between documents and windows. The browser's own events carry them: they need nobody's leave. */
 
@@ -16,7 +16,7 @@ export function listenToClipboard(): () => void {
   const onCopy = (event: ClipboardEvent) => {
     const { lineUp, selected, atStart } = useEditor.getState();
     if (!lineUp || atStart || typing() || getSelection()?.isCollapsed === false) return;
-    const clip = excerpt(lineUp, selected);
+    const clip = excerpt(withPlaces(lineUp), selected);
     if (!clip) return;
     held = toText(clip);
     last = null;
@@ -54,13 +54,15 @@ function paste(text: string): void {
     refuse('What the clipboard holds is no part of a line-up. Copy parts first, here or in another window.');
     return;
   }
-  const all = Object.values(clip.positions);
+  const all = Object.values(withPlaces(clip).positions);
   const left = Math.min(...all.map((at) => at.x_mm));
   const top = Math.min(...all.map((at) => at.y_mm));
   const pointer = view()?.pointer();
   const at = pointer ?? { x_mm: left + ASIDE_mm, y_mm: top + ASIDE_mm };
   const times = last?.text === text && last.x === at.x_mm && last.y === at.y_mm ? last.times + 1 : 0;
   last = { text, x: at.x_mm, y: at.y_mm, times };
-  const put = putIn(lineUp, clip, [snapped({ x_mm: at.x_mm - left + times * ASIDE_mm, y_mm: at.y_mm - top + times * ASIDE_mm })]);
+  const put = putIn(lineUp, withPlaces(clip), [
+    snapped({ x_mm: at.x_mm - left + times * ASIDE_mm, y_mm: at.y_mm - top + times * ASIDE_mm }),
+  ]);
   edit('Paste', () => put.lineUp, { select: put.ids });
 }

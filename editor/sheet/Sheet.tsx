@@ -20,11 +20,23 @@ import {
   useRef,
   useState,
 } from 'react';
-import { type LineUp, oneLine, type Review, routeCable, tidyPositions } from '../../engine/index.ts';
+import { type LineUp, type OneLine, oneLine, type Review, routeCable } from '../../engine/index.ts';
 import { excerpt, putIn } from '../store/copies.ts';
 import { arrange, ask, useDesk } from '../store/deskStore.ts';
 import { edit, refuse, select, useEditor, wait } from '../store/editorStore.ts';
-import { type At, connect, illegal, insertInto, move, type PortAt, place, placeAfter, reconnect, snapped } from '../store/edits.ts';
+import {
+  type At,
+  connect,
+  illegal,
+  insertInto,
+  move,
+  type PortAt,
+  place,
+  placeAfter,
+  reconnect,
+  snapped,
+  withPlaces,
+} from '../store/edits.ts';
 import { AddHandle } from './AddHandle.tsx';
 import { BondButtons } from './BondButtons.tsx';
 import { CableEdge, type CableEdgeType } from './CableEdge.tsx';
@@ -38,6 +50,7 @@ import { portFor, portOf } from './ports.ts';
 import { RejoinOffer } from './RejoinOffer.tsx';
 import { Rename } from './Rename.tsx';
 import { familyOf, PAD_mm, PX, symbolIn } from './scale.ts';
+import { steady } from './steady.ts';
 import { Tools } from './Tools.tsx';
 import { useView } from './useView.ts';
 
@@ -69,6 +82,14 @@ function takeSelection(changes: readonly (NodeChange<PartNodeType> | EdgeChange<
   if (next.size !== selected.length || selected.some((id) => !next.has(id))) select([...next]);
 }
 
+/** A plain click on one of several chosen parts chooses it alone. */
+function chooseOnly(event: ReactMouseEvent, { id }: { readonly id: string }): void {
+  const { selected, waiting } = useEditor.getState();
+  const { several, moving } = useDesk.getState();
+  const adds = event.ctrlKey || event.metaKey || event.shiftKey || several;
+  if (!adds && !waiting && !moving && selected.length > 1) select([id]);
+}
+
 const partUnder = (x: number, y: number): string | null =>
   document
     .elementsFromPoint(x, y)
@@ -93,15 +114,13 @@ export function Sheet({ lineUp, review }: { readonly lineUp: LineUp; readonly re
   const copying = useRef(false);
   const family = familyOf(lineUp);
 
-  const placed = useMemo(
-    () =>
-      lineUp.elements.every((each) => lineUp.positions[each.id])
-        ? lineUp
-        : { ...lineUp, positions: { ...tidyPositions(lineUp), ...lineUp.positions } },
-    [lineUp],
-  );
+  const placed = useMemo(() => withPlaces(lineUp), [lineUp]);
   const shown = useMemo(() => (drafts.size === 0 ? placed : move(placed, drafts)), [placed, drafts]);
-  const drawing = useMemo(() => oneLine(placed, review), [placed, review]);
+  const drawn = useRef<OneLine | null>(null);
+  const drawing = useMemo(() => {
+    drawn.current = steady(drawn.current, oneLine(placed, review));
+    return drawn.current;
+  }, [placed, review]);
   const chosen = useMemo(() => new Set(selected), [selected]);
   const nodes = useMemo(() => parts.nodesOf(shown, family, chosen), [parts, shown, family, chosen]);
   const edges = useMemo(() => parts.edgesOf(shown, family, chosen), [parts, shown, family, chosen]);
@@ -257,6 +276,8 @@ export function Sheet({ lineUp, review }: { readonly lineUp: LineUp; readonly re
           if (to) join(from, to);
           else if (part !== from.element) ask('add', from);
         }}
+        onNodeClick={chooseOnly}
+        onEdgeClick={chooseOnly}
         onPaneClick={() => waiting === null && !moving && select([])}
         selectionOnDrag={!coarse}
         panOnDrag={coarse || MIDDLE_BUTTON}

@@ -8,6 +8,7 @@ import {
   nextId,
   PORTS,
   type Port,
+  tidyPositions,
   valueAt,
   withValueAt,
 } from '../../engine/index.ts';
@@ -22,6 +23,12 @@ export interface PortAt {
 
 const snap = (value: number): number => Math.round(value / 2.5) * 2.5;
 export const snapped = ({ x_mm, y_mm }: At): At => ({ x_mm: snap(x_mm), y_mm: snap(y_mm) });
+
+/** A file need not say where its parts stand: those without a place have the one that tidying would give them. */
+export const withPlaces = (lineUp: LineUp): LineUp =>
+  lineUp.elements.every((each) => lineUp.positions[each.id])
+    ? lineUp
+    : { ...lineUp, positions: { ...tidyPositions(lineUp), ...lineUp.positions } };
 
 export function place(lineUp: LineUp, kind: ElementKind, at: At): { readonly lineUp: LineUp; readonly id: string } {
   const element = newElement(lineUp, kind);

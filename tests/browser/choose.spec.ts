@@ -1,0 +1,85 @@
+import { command, corner, drag, expect, middle, selected, test } from './desk.ts';
+import { partOf } from './page.ts';
+
+/** What is chosen: conventions 14 to 20. */
+
+test('14 a click chooses', async ({ page }) => {
+  await partOf(page, 'M-1').click();
+  expect(await selected(page)).toEqual(['M-1']);
+  await partOf(page, 'M-2').click();
+  expect(await selected(page)).toEqual(['M-2']);
+});
+
+test('15 Shift and Ctrl add by a click', async ({ page }) => {
+  await partOf(page, 'M-1').click();
+  await partOf(page, 'M-2').click({ modifiers: ['Shift'] });
+  await partOf(page, 'M-3').click({ modifiers: ['Control'] });
+  expect(await selected(page)).toEqual(['M-1', 'M-2', 'M-3']);
+  await expect(page.getByRole('heading', { name: '3 parts selected' })).toBeVisible();
+});
+
+test('16 a frame chooses what it touches', async ({ page }) => {
+  const [a, b] = [await middle(page, 'M-1'), await middle(page, 'M-2')];
+  await drag(page, { x: a.x - 60, y: a.y - 12 }, { x: b.x + 40, y: b.y + 10 });
+  expect(await selected(page)).toEqual(['M-1', 'M-2']);
+  // What was framed is moved and chosen as if by clicks.
+  await partOf(page, 'M-2').click();
+  expect(await selected(page)).toEqual(['M-2']);
+});
+
+test('17 Ctrl A chooses everything', async ({ page }) => {
+  await page.keyboard.press('Control+a');
+  expect((await selected(page)).length).toBe(await page.locator('.react-flow__node').count());
+  await expect(page.locator('.react-flow__edge.selected')).toHaveCount(await page.locator('.react-flow__edge').count());
+});
+
+test('18 Escape lets go one level at a time', async ({ page }) => {
+  await partOf(page, 'DS-2').click();
+  await page.locator('.finding').first().click();
+  await page.getByRole('navigation', { name: 'Parts' }).getByRole('button', { name: 'Motor' }).click();
+  await page.keyboard.press('Escape');
+  await expect(page.getByTestId('sheet')).toHaveAttribute('data-waiting', 'false');
+  await expect(page.locator('.finding')).toHaveCount(0);
+  await page.keyboard.press('Escape');
+  await expect(page.getByRole('heading', { name: 'DS-2', exact: true })).toBeVisible();
+  await page.keyboard.press('Escape');
+  expect(await selected(page)).toEqual([]);
+});
+
+test('19 Tab goes from part to part, arrows along the cables', async ({ page }) => {
+  const focused = () =>
+    page.evaluate(() => {
+      const held = document.activeElement;
+      return held?.querySelector('[data-part]')?.getAttribute('data-part') ?? held?.getAttribute('aria-label');
+    });
+  await partOf(page, 'UTIL').focus();
+  await page.keyboard.press('Tab');
+  const next = await focused();
+  expect(next).toMatch(/^(MSB|UTIL, load side)$/);
+  await partOf(page, 'VFD-1').focus();
+  await page.keyboard.press('ArrowDown');
+  expect(await focused()).toBe('cable W-1A');
+  await page.keyboard.press('ArrowDown');
+  expect(await focused()).toBe('DS-1');
+  await page.keyboard.press('ArrowUp');
+  await page.keyboard.press('ArrowUp');
+  expect(await focused()).toBe('VFD-1');
+  await page.keyboard.press('ArrowRight');
+  expect(await focused()).toBe('VFD-2');
+  expect(await selected(page)).toEqual([]);
+  await page.keyboard.press('Space');
+  expect(await selected(page)).toEqual(['VFD-2']);
+});
+
+test('20 all of a kind, and all that is connected', async ({ page }) => {
+  await partOf(page, 'M-1').click();
+  await page.keyboard.press('k');
+  expect(await selected(page)).toEqual(['M-1', 'M-2', 'M-3']);
+  await page.keyboard.press('Escape');
+  await partOf(page, 'M-3').click();
+  await command(page, 'all that is connected');
+  expect((await selected(page)).length).toBe(await page.locator('.react-flow__node').count());
+  const at = await corner(page);
+  await page.mouse.click(at.x, at.y);
+  expect(await selected(page)).toEqual([]);
+});

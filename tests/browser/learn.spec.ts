@@ -1,0 +1,80 @@
+import { command, expect, lay, selected, THREE_RUNS, test } from './desk.ts';
+import { partOf, type } from './page.ts';
+
+/** How things are found and learnt: conventions 44 to 50. */
+
+test('44 Ctrl K does anything by name', async ({ page }) => {
+  await page.keyboard.press('Control+k');
+  const list = page.getByRole('dialog', { name: 'Find a tag, or do something' });
+  await list.getByRole('combobox').fill('everything choose');
+  await expect(list.getByRole('option')).toHaveText([/^Choose everything.*Ctrl A$/]);
+  await page.keyboard.press('Enter');
+  expect((await selected(page)).length).toBe(THREE_RUNS.elements.length);
+  await command(page, 'VFD-3');
+  expect(await selected(page)).toEqual(['VFD-3']);
+});
+
+test('45 ? shows all keys, and a key that is shown is a key that works', async ({ page }) => {
+  await page.keyboard.press('?');
+  const keys = page.getByRole('dialog', { name: 'All keys' });
+  for (const words of ['Draw', 'Edit', 'Select', 'Arrange', 'View', 'File', 'By hand'])
+    await expect(keys.getByRole('heading', { name: words, exact: true })).toBeVisible();
+  await expect(keys.getByText('Grid dots on or off')).toBeVisible();
+  // For those who speak to their machine, single letters can be switched off.
+  const letters = keys.getByRole('checkbox', { name: 'Keys that are a single letter or sign' });
+  await letters.uncheck();
+  await page.keyboard.press('Escape');
+  const grid = page.locator('.react-flow__background');
+  await page.keyboard.press('g');
+  await expect(grid).toHaveCount(1);
+  await command(page, 'All keys');
+  await letters.check();
+  await page.keyboard.press('Escape');
+  await page.keyboard.press('g');
+  await expect(grid).toHaveCount(0);
+  await page.keyboard.press('g');
+});
+
+test('46 Ctrl F finds a part by tag, kind or note', async ({ page }) => {
+  await partOf(page, 'M-2').click();
+  await type(page, 'Note', 'by the weir');
+  await page.keyboard.press('Control+f');
+  await page.keyboard.type('motor weir');
+  await page.keyboard.press('Enter');
+  expect(await selected(page)).toEqual(['M-2']);
+});
+
+test('47 what has a key says so when pointed at', async ({ page }) => {
+  await expect(page.getByRole('button', { name: 'Fit', exact: true })).toHaveAttribute('title', 'Fit all (F)');
+  await expect(page.getByRole('button', { name: 'Save', exact: true })).toHaveAttribute('title', 'Save to a file (Ctrl S)');
+});
+
+test('48 an empty sheet says three ways to begin', async ({ page }) => {
+  await lay(page, { ...THREE_RUNS, elements: [], cables: [], positions: {} });
+  for (const words of ['Drag a part here', 'Press A and then Enter', 'say it in five numbers'])
+    await expect(page.getByText(words)).toBeVisible();
+});
+
+test('49 an example can be opened and broken; the next time it is whole again', async ({ page }) => {
+  const open = async () => {
+    await page.getByRole('button', { name: 'Copperline' }).click();
+    await page.locator('.examples').getByText('Alder Mill fan').click();
+  };
+  await open();
+  await partOf(page, 'M-1').click();
+  await page.keyboard.press('Delete');
+  await expect(partOf(page, 'M-1')).toHaveCount(0);
+  await open();
+  await expect(partOf(page, 'M-1')).toHaveCount(1);
+});
+
+test('50 each field says its unit, its range, what it means and who knows', async ({ page }) => {
+  await partOf(page, 'M-1').click();
+  const field = page.getByLabel('Efficiency', { exact: true });
+  await field.focus();
+  await expect(field).toHaveAccessibleDescription(/In %\. Above 0.%\. At most 100.%.*Ask: /);
+  await expect(page.getByText(/^In %\. Above 0/)).toBeVisible();
+  const fields = page.locator('.values .field:has(input)');
+  for (const words of await fields.locator('input').evaluateAll((all) => all.map((each) => each.getAttribute('aria-describedby'))))
+    expect(words).toBeTruthy();
+});

@@ -1,0 +1,44 @@
+import { expect, tags, test } from './desk.ts';
+import { choose, partOf, tally, type } from './page.ts';
+
+/** Units and what is typed: conventions 58 to 60. */
+
+test('58 other units show the same values', async ({ page }) => {
+  await partOf(page, 'M-1').click();
+  const power = page.getByLabel('Rated power', { exact: true });
+  const before = await power.inputValue();
+  const said = await tally(page).textContent();
+  await choose(page, 'Units', 'metric');
+  await expect(power).toHaveValue(/kW$/);
+  await expect(tally(page)).toHaveText(said ?? '');
+  await choose(page, 'Units', 'us');
+  await expect(power).toHaveValue(before);
+});
+
+test('59 a value is taken in any unit, with a point or a comma, and what could be two things is asked', async ({ page }) => {
+  await page.getByLabel('cable W-1A', { exact: true }).focus();
+  await page.keyboard.press('Enter');
+  for (const [label, typed] of [
+    ['Conductor size', '35 mm2'],
+    ['Conductor size', '2 AWG'],
+    ['Length, one way', '120 ft'],
+    ['Length, one way', '36,5 m'],
+    ['Length, one way', '36.5 m'],
+  ] as const) {
+    await type(page, label, typed);
+    await expect(page.getByLabel(label, { exact: true })).toHaveAttribute('aria-invalid', 'false');
+  }
+  await type(page, 'Length, one way', '1,250');
+  await expect(page.getByRole('alert')).toContainText('may be 1250 or 1.250');
+});
+
+test('60 what has no meaning stays to be mended, says so, and is not reckoned with', async ({ page }) => {
+  await partOf(page, 'M-1').click();
+  const before = await tally(page).textContent();
+  await type(page, 'Nameplate current', '75 furlongs');
+  await expect(page.getByRole('alert')).toContainText('stays in force');
+  await expect(page.getByLabel('Nameplate current', { exact: true })).toHaveValue('75 furlongs');
+  await expect(tally(page)).toHaveText(before ?? '');
+  await expect(page.getByRole('button', { name: 'Undo' })).toBeDisabled();
+  expect(await tags(page)).toContain('M-1');
+});

@@ -1,0 +1,123 @@
+import { manyRuns } from '../engine/manyRuns.ts';
+import { command, corner, drag, expect, lay, middle, test, zoom } from './desk.ts';
+import { partOf } from './page.ts';
+
+/** What is seen: conventions 1 to 13. */
+
+test('1 the wheel zooms at the pointer', async ({ page }) => {
+  const at = await middle(page, 'M-1');
+  const before = await zoom(page);
+  await page.mouse.move(at.x, at.y);
+  await page.mouse.wheel(0, -120);
+  await expect.poll(() => zoom(page)).toBeGreaterThan(before);
+  const now = await middle(page, 'M-1');
+  expect(Math.hypot(now.x - at.x, now.y - at.y)).toBeLessThan(2);
+});
+
+test('2 a pinch zooms', async ({ page }) => {
+  const at = await middle(page, 'VFD-2');
+  const before = await zoom(page);
+  await page.mouse.move(at.x, at.y);
+  // A pinch on a trackpad reaches a page as a wheel with Ctrl.
+  await page.keyboard.down('Control');
+  await page.mouse.wheel(0, -12);
+  await page.keyboard.up('Control');
+  await expect.poll(() => zoom(page)).toBeGreaterThan(before);
+});
+
+test('3 the space bar and a drag move the sheet', async ({ page }) => {
+  const [before, at] = [await middle(page, 'M-1'), await corner(page)];
+  await page.mouse.move(at.x, at.y);
+  await page.keyboard.down('Space');
+  await drag(page, at, { x: at.x + 80, y: at.y + 40 });
+  await page.keyboard.up('Space');
+  await expect.poll(async () => (await middle(page, 'M-1')).x - before.x).toBeGreaterThan(70);
+});
+
+test('4 the middle button and a drag move the sheet', async ({ page }) => {
+  const [before, at] = [await middle(page, 'M-1'), await corner(page)];
+  await drag(page, at, { x: at.x + 80, y: at.y + 40 }, 'middle');
+  await expect.poll(async () => (await middle(page, 'M-1')).x - before.x).toBeGreaterThan(70);
+});
+
+test('5 two fingers on a trackpad move the sheet and do not zoom', async ({ page }) => {
+  const [before, at, size] = [await middle(page, 'M-1'), await corner(page), await zoom(page)];
+  await page.mouse.move(at.x, at.y);
+  await page.mouse.wheel(30, 20);
+  await expect.poll(async () => before.x - (await middle(page, 'M-1')).x).toBeCloseTo(30, 0);
+  await expect.poll(async () => before.y - (await middle(page, 'M-1')).y).toBeCloseTo(20, 0);
+  expect(await zoom(page)).toBe(size);
+});
+
+test('6 F fits all that is drawn', async ({ page }) => {
+  const at = await corner(page);
+  await drag(page, at, { x: at.x + 700, y: at.y + 700 }, 'middle');
+  await page.keyboard.press('f');
+  const sheet = await page.getByTestId('sheet').boundingBox();
+  for (const tag of ['UTIL', 'M-1', 'M-3']) {
+    const { x, y } = await middle(page, tag);
+    expect(sheet && x > sheet.x && y > sheet.y && x < sheet.x + sheet.width && y < sheet.y + sheet.height).toBe(true);
+  }
+});
+
+test('7 Shift F fits what is chosen', async ({ page }) => {
+  const before = await zoom(page);
+  await partOf(page, 'M-3').click();
+  await page.keyboard.press('Shift+F');
+  await expect.poll(() => zoom(page)).toBeGreaterThan(before);
+  const sheet = await page.getByTestId('sheet').boundingBox();
+  expect((await middle(page, 'M-3')).x).toBeCloseTo((sheet?.x ?? 0) + (sheet?.width ?? 0) / 2, -1);
+});
+
+test('8 0 shows it at full size', async ({ page }) => {
+  await page.keyboard.press('0');
+  await expect.poll(() => zoom(page)).toBe(100);
+});
+
+test('9 zoom ends at its limits, and is read out', async ({ page }) => {
+  for (let i = 0; i < 20; i++) await page.keyboard.press('-');
+  await expect.poll(() => zoom(page)).toBe(10);
+  for (let i = 0; i < 24; i++) await page.keyboard.press('+');
+  await expect.poll(() => zoom(page)).toBe(400);
+});
+
+test('10 G shows and hides the grid', async ({ page }) => {
+  const grid = page.locator('.react-flow__background');
+  await expect(grid).toHaveCount(1);
+  await page.keyboard.press('g');
+  await expect(grid).toHaveCount(0);
+  await page.keyboard.press('g');
+  await expect(grid).toHaveCount(1);
+});
+
+test('11 a large line-up has a map', async ({ page }) => {
+  const map = page.locator('.react-flow__minimap');
+  await expect(map).toHaveCount(0);
+  await lay(page, manyRuns(20));
+  await expect(map).toHaveCount(1);
+  await page.keyboard.press('n');
+  await expect(map).toHaveCount(0);
+  await page.keyboard.press('n');
+  await expect(map).toHaveCount(1);
+});
+
+test('12 light, dark, or as the system', async ({ page }) => {
+  const theme = () => page.evaluate(() => document.documentElement.dataset['theme']);
+  await page.emulateMedia({ colorScheme: 'dark' });
+  await expect.poll(theme).toBe('dark');
+  await command(page, 'Light, dark');
+  expect(await theme()).toBe('light');
+  await command(page, 'Light, dark');
+  expect(await theme()).toBe('dark');
+  await command(page, 'Light, dark');
+  await page.emulateMedia({ colorScheme: 'light' });
+  await expect.poll(theme).toBe('light');
+});
+
+test('13 H hides the panels and brings them again', async ({ page }) => {
+  await page.keyboard.press('h');
+  await expect(page.getByRole('navigation', { name: 'Parts' })).toHaveCount(0);
+  await expect(page.getByRole('complementary', { name: 'Review' })).toHaveCount(0);
+  await page.keyboard.press('h');
+  await expect(page.getByRole('navigation', { name: 'Parts' })).toBeVisible();
+});

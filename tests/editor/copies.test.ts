@@ -1,0 +1,72 @@
+import { describe, expect, it } from 'vitest';
+import { excerpt, fromText, more, putIn, toText } from '../../editor/store/copies.ts';
+import { withPlaces } from '../../editor/store/edits.ts';
+import { type LineUp, lineUpSchema } from '../../engine/index.ts';
+import { manyRuns } from '../engine/manyRuns.ts';
+
+/** Copies: renumbered, joined as their originals are, and good documents. */
+
+const site = withPlaces(manyRuns(3));
+const tagsOf = (lineUp: LineUp) => [...lineUp.elements, ...lineUp.cables].map((part) => part.tag);
+const oneOf = (kind: string) => site.elements.filter((each) => each.kind === kind).at(-1)?.id ?? '';
+/** The last drive with all that hangs below it. */
+const run = (): readonly string[] => {
+  const ids = new Set([oneOf('drive')]);
+  for (let before = 0; before !== ids.size; ) {
+    before = ids.size;
+    for (const { from, to } of site.cables) if (ids.has(from.element ?? '') && to.element) ids.add(to.element);
+  }
+  return [...ids];
+};
+
+describe('copies', () => {
+  it('an excerpt holds the chosen parts and the cables between them alone', () => {
+    const clip = excerpt(site, run());
+    const ids = new Set(clip?.elements.map((each) => each.id));
+    expect(clip?.cables.length).toBeGreaterThan(0);
+    for (const { from, to } of clip?.cables ?? []) expect([ids.has(from.element ?? ''), ids.has(to.element ?? '')]).toEqual([true, true]);
+    expect(excerpt(site, [site.cables[0]?.id ?? ''])).toBeNull();
+  });
+
+  it('goes over the clipboard as a file does, and what is no line-up is refused', () => {
+    const clip = excerpt(site, run());
+    if (!clip) throw new Error('nothing chosen');
+    expect(fromText(toText(clip))?.elements).toEqual(clip.elements);
+    expect(fromText('210 ft')).toBeNull();
+    expect(fromText('{"__proto__":{"elements":[1]}}')).toBeNull();
+  });
+
+  it('every tag and id is there once, and the document is a good one', () => {
+    const made = more(site, run(), 11);
+    if (!made) throw new Error('nothing made');
+    const tags = tagsOf(made.lineUp);
+    expect(new Set(tags).size).toBe(tags.length);
+    const ids = [...made.lineUp.elements, ...made.lineUp.cables].map((part) => part.id);
+    expect(new Set(ids).size).toBe(ids.length);
+    expect(lineUpSchema.safeParse(made.lineUp).success).toBe(true);
+    expect(made.lineUp.elements.length).toBe(site.elements.length + 11 * run().length);
+  });
+
+  it('is fed from where its original is', () => {
+    const made = more(site, run(), 2);
+    const drives = made?.lineUp.elements.filter((each) => each.kind === 'drive' && made.ids.includes(each.id)) ?? [];
+    const feedOf = (lineUp: LineUp, id: string) => lineUp.cables.find((each) => each.to.element === id)?.from.element;
+    expect(drives).toHaveLength(2);
+    for (const drive of drives) expect(feedOf(made?.lineUp ?? site, drive.id)).toBe(feedOf(site, oneOf('drive')));
+  });
+
+  it('keeps its tag where that is free, and its neighbours in a raceway are its own copies', () => {
+    const clip = excerpt(site, run());
+    if (!clip) throw new Error('nothing chosen');
+    const empty = { ...site, elements: [], cables: [], positions: {} };
+    expect(tagsOf(putIn(empty, clip, [{ x_mm: 0, y_mm: 0 }]).lineUp)).toEqual(tagsOf(clip));
+    const [cable] = clip.cables;
+    const shared = {
+      ...clip,
+      cables: clip.cables.map((each) => ({ ...each, installation: { ...each.installation, sharedWith: [cable?.id ?? '', 'elsewhere'] } })),
+    };
+    const put = putIn(site, shared, [{ x_mm: 0, y_mm: 0 }]);
+    const made = put.lineUp.cables.filter((each) => put.ids.includes(each.id));
+    for (const each of made) expect(each.installation.sharedWith).toEqual([made[0]?.id]);
+  });
+});
