@@ -31,6 +31,8 @@ export { type Waveform, waveformOf } from './review/waveform.ts';
 export type { Choice } from './sizing/choices.ts';
 export { type CableSizing, type LeastCopper, leastCopper, type Obstacle, type SizingOptions, type Unmet } from './sizing/leastCopper.ts';
 export { type Flip, type LengthLimit, type LengthLimits, lengthLimits } from './sizing/lengthLimits.ts';
+export { type FixPreview, type Moved, previewFix } from './sizing/previewFix.ts';
+export { type Proposal, proposeFixes } from './sizing/proposeFixes.ts';
 export { type SizeCell, type SizeTable, sizeTable } from './sizing/sizeTable.ts';
 export { type FiveNumbers, startFromFive } from './sizing/startFromFive.ts';
 export type { Watching } from './sizing/watched.ts';

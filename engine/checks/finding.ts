@@ -1,3 +1,5 @@
+import type { ElementKind, Port } from '../lineup/elements.ts';
+
 /** What a check says of one subject. */
 
 /** From worst to best. */
@@ -67,10 +69,23 @@ export interface FixEdit {
   readonly value: string | number | boolean | null;
 }
 
-/** An edit of the document that would change this finding. Plain data, so that a finding can go from thread to thread. */
+/** A new part put into a cable at one end, joined by a link to what the cable was landed on. It gets its id and tag when it is put in. */
+export interface FixInsert {
+  readonly kind: ElementKind;
+  readonly values: Readonly<Record<string, string | number>>;
+  readonly cable: string;
+  readonly end: 'from' | 'to';
+  /** The side of the new part on which the cable then lands: 'load' at the drive, 'line' at the motor. */
+  readonly port: Port;
+}
+
+/** A change of the document that would change this finding. Plain data, so that a finding can go from thread to thread. */
 export interface Fix {
   readonly label: string;
   readonly edits: readonly FixEdit[];
+  readonly inserts?: readonly FixInsert[];
+  /** Ids of parts that stand between a link and a cable: the cable is landed where the link came from. */
+  readonly takesOut?: readonly string[];
 }
 
 export interface Finding {

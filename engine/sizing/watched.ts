@@ -1,5 +1,3 @@
-import type { Review } from '../checks/solved.ts';
-
 /** How whoever waits for many reviews is told how far they are, and stops them. */
 export interface Watching {
   /** Told after each document that was judged. What it returns is awaited: a caller may breathe there. */
@@ -8,12 +6,12 @@ export interface Watching {
 }
 
 /** The same judge, watched. Stopped, it rejects with an AbortError. */
-export function watched<T>(judge: (what: T) => Review, { progress, signal }: Watching): (what: T) => Promise<Review> {
+export function watched<T, R>(judge: (what: T) => R, { progress, signal }: Watching): (what: T) => Promise<R> {
   let judged = 0;
   return async (what) => {
     if (signal?.aborted) throw Object.assign(new Error('Stopped.'), { name: 'AbortError' });
-    const review = judge(what);
+    const answer = judge(what);
     await progress?.(++judged);
-    return review;
+    return answer;
   };
 }

@@ -1,0 +1,160 @@
+import { conductorSize, IEC_SIZES, US_SIZES } from '../catalog/conductors.ts';
+import { TRADE_SIZES } from '../catalog/conduitFill.ts';
+import { insulationFacts } from '../catalog/insulation.ts';
+import type { Fix } from '../checks/finding.ts';
+import type { Cable } from '../lineup/cable.ts';
+import { choiceOf, resizing, standardSizes } from './choices.ts';
+import { type Concerned, ENDS, edit, fix, type Kind, one } from './fixKind.ts';
+
+/** Changes of a cable. */
+
+const MOST_SETS = 4;
+
+/** Sizes above or below that of the cable, nearest first. */
+function otherSizes(cable: Cable, { lineUp }: Concerned, up: boolean): readonly Fix[] {
+  const own = choiceOf(cable);
+  if (!own) return [];
+  const sizes = standardSizes(cable, lineUp.project.basis);
+  const at = sizes.indexOf(own.size);
+  const others = up ? sizes.slice(at + 1) : sizes.slice(0, Math.max(0, at)).reverse();
+  return others.map((size) => fix(`Make ${cable.tag} ${shown(size)}`, ...resizing(cable, { ...own, size })));
+}
+const shown = (size: string): string => size.replace('mm2', 'mm²');
+
+export const landingFull: Kind = {
+  name: 'landing full',
+  of: ({ cables }) =>
+    cables.map((cable) => {
+      const edits = ENDS.flatMap((end) => (cable[end].landing === 'full' ? [] : [edit(cable, `${end}.landing`, 'full')]));
+      return edits.length === 0 ? [] : [fix(`Land the shield of ${cable.tag} all round at both ends`, ...edits)];
+    }),
+};
+
+export const groundsLanded: Kind = {
+  name: 'grounds landed',
+  of: ({ cables }) =>
+    cables.map((cable) => {
+      const count = cable.grounds.count ?? 0;
+      const edits = ENDS.flatMap((end) => (cable[end].groundsLanded === count ? [] : [edit(cable, `${end}.groundsLanded`, count)]));
+      return count === 0 || edits.length === 0 ? [] : [fix(`Land every ground of ${cable.tag} at both ends`, ...edits)];
+    }),
+};
+
+export const groundSize: Kind = {
+  name: 'ground size',
+  of: ({ cables }) =>
+    cables.map((cable) => {
+      const own = conductorSize(cable.grounds.size ?? '');
+      const larger = own ? (own.system === 'us' ? US_SIZES : IEC_SIZES).filter(({ area_mm2 }) => area_mm2 > own.area_mm2) : [];
+      return larger.map(({ name }) => fix(`Make the grounds of ${cable.tag} ${shown(name)}`, edit(cable, 'grounds.size', name)));
+    }),
+};
+
+export const symmetricalGrounds: Kind = {
+  name: 'symmetrical grounds',
+  of: ({ cables }) =>
+    cables.map((cable) =>
+      cable.grounds.arrangement === 'single'
+        ? [fix(`Symmetrical grounds in ${cable.tag}`, edit(cable, 'grounds.arrangement', 'symmetrical'), edit(cable, 'grounds.count', 3))]
+        : [],
+    ),
+};
+
+export const sizeUp: Kind = { name: 'size up', of: (concerned) => concerned.cables.map((cable) => otherSizes(cable, concerned, true)) };
+
+export const sizeDown: Kind = {
+  name: 'size down',
+  of: (concerned) => concerned.cables.map((cable) => otherSizes(cable, concerned, false)),
+};
+
+export const moreSets: Kind = {
+  name: 'more sets',
+  of: ({ cables }) =>
+    cables.map((cable) => {
+      const own = choiceOf(cable);
+      const sets = Array.from({ length: MOST_SETS }, (_, i) => i + 1).filter((each) => own && each > own.sets);
+      return own ? sets.map((each) => fix(`Run ${cable.tag} in ${each} sets alike`, ...resizing(cable, { ...own, sets: each }))) : [];
+    }),
+};
+
+export const biggerRaceway: Kind = {
+  name: 'bigger raceway',
+  of: ({ cables }) =>
+    cables.map((cable) => {
+      const [, trade, kind] = /^(.*?)(?:\s*(?:in)?\s*([A-Z]{3}.*))?$/.exec(cable.installation.racewaySize ?? '') ?? [];
+      const at = (TRADE_SIZES as readonly string[]).indexOf(trade?.trim() ?? '');
+      return at < 0
+        ? []
+        : TRADE_SIZES.slice(at + 1).map((each) =>
+            fix(`A ${each} in raceway for ${cable.tag}`, edit(cable, 'installation.racewaySize', kind ? `${each} ${kind}` : each)),
+          );
+    }),
+};
+
+export const copper: Kind = {
+  name: 'copper',
+  of: ({ cables }) =>
+    one(
+      ...cables.map(
+        (cable) => cable.conductor.metal === 'aluminium' && fix(`Make ${cable.tag} copper`, edit(cable, 'conductor.metal', 'copper')),
+      ),
+    ),
+};
+
+export const otherInsulation: Kind = {
+  name: 'other insulation',
+  of: ({ cables, lineUp }) =>
+    one(
+      ...cables.map((cable) => {
+        const type = (conductorSize(cable.conductor.size ?? '')?.system ?? lineUp.project.basis) === 'us' ? 'XHHW-2' : 'XLPE';
+        const polymer = insulationFacts(cable.insulation.type)?.polymer;
+        const stale = cable.insulation.wall_mm === undefined ? [] : [edit(cable, 'insulation.wall_mm', null)];
+        return polymer === 'pvc' && fix(`${type} insulation for ${cable.tag}`, edit(cable, 'insulation.type', type), ...stale);
+      }),
+    ),
+};
+
+export const shieldedCable: Kind = {
+  name: 'shielded cable',
+  of: ({ cables }) =>
+    cables.map((cable) =>
+      cable.construction === 'singles' || cable.construction === 'multicore'
+        ? [
+            fix(
+              `A shielded cable for ${cable.tag}`,
+              edit(cable, 'construction', 'foil-and-braid'),
+              edit(cable, 'from.landing', 'full'),
+              edit(cable, 'to.landing', 'full'),
+              ...(cable.outerDiameter_mm === undefined ? [] : [edit(cable, 'outerDiameter_mm', null)]),
+            ),
+          ]
+        : [],
+    ),
+};
+
+export const setsAlike: Kind = {
+  name: 'sets alike',
+  of: ({ cables }) =>
+    one(
+      ...cables.map(
+        (cable) =>
+          (cable.setsAlike === false || cable.setsHoldAllPhases === false) &&
+          fix(
+            `Lay the sets of ${cable.tag} alike, each with all phases and a ground`,
+            edit(cable, 'setsAlike', true),
+            edit(cable, 'setsHoldAllPhases', true),
+          ),
+      ),
+    ),
+};
+
+export const divider: Kind = {
+  name: 'divider',
+  of: ({ cables }) =>
+    one(
+      ...cables.map(
+        (cable) =>
+          cable.installation.divider !== true && fix(`A metal divider beside ${cable.tag}`, edit(cable, 'installation.divider', true)),
+      ),
+    ),
+};

@@ -1,0 +1,34 @@
+import type { Finding, Fix, FixEdit } from '../checks/finding.ts';
+import type { Cable } from '../lineup/cable.ts';
+import type { Element, ElementOf } from '../lineup/elements.ts';
+import type { LineUp } from '../lineup/lineUp.ts';
+import type { Run } from '../network/network.ts';
+
+/** A kind of change that may help a finding. Whether one does is for the checks to say. */
+export interface Kind {
+  readonly name: string;
+  /** Its maker's figure stays open: it may turn a fail or a caution into a question. */
+  readonly asks?: true;
+  /** Lists of alternatives, each from the smallest step up: of one list the first that helps is enough. */
+  readonly of: (concerned: Concerned) => readonly (readonly Fix[])[];
+}
+
+/** Parts and cables that a finding is about. */
+export interface Concerned {
+  readonly lineUp: LineUp;
+  readonly finding: Finding;
+  readonly cables: readonly Cable[];
+  readonly elements: readonly Element[];
+  readonly runs: readonly Run[];
+}
+
+export const edit = (part: Element | Cable, path: string, value: FixEdit['value']): FixEdit => ({ id: part.id, path, value });
+export const fix = (label: string, ...edits: readonly FixEdit[]): Fix => ({ label, edits });
+export const isKind =
+  <K extends Element['kind']>(kind: K) =>
+  (element: Element): element is ElementOf<K> =>
+    element.kind === kind;
+/** Each by itself, without alternatives. */
+export const one = (...fixes: readonly (Fix | false)[]): readonly (readonly Fix[])[] =>
+  fixes.flatMap((each) => (each === false ? [] : [[each]]));
+export const ENDS = ['from', 'to'] as const;

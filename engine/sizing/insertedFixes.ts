@@ -1,0 +1,102 @@
+import type { Fix } from '../checks/finding.ts';
+import type { Cable } from '../lineup/cable.ts';
+import type { ElementOf } from '../lineup/elements.ts';
+import type { Step } from '../network/network.ts';
+import { type Concerned, isKind, type Kind, one } from './fixKind.ts';
+
+/** Parts put in or taken out. */
+
+const REACTOR_PCT = 3;
+
+/** The first cable behind the drive of a run, and the last before its motor, with their ends there. */
+function leadEnds({ runs }: Concerned) {
+  return runs.flatMap(({ drive, motor, steps }) => {
+    const lead = steps.filter(({ zone, step }) => zone.kind === 'output' && step.via?.kind === 'cable' && step.via.cable.kind === 'cable');
+    const [first, last] = [lead[0]?.step, lead.at(-1)?.step];
+    const [near, far] = [first && endOf(first, 'near'), last && endOf(last, 'far')];
+    return drive && near && far ? [{ drive, motor, near, far }] : [];
+  });
+}
+function endOf({ via }: Step, which: 'near' | 'far'): { readonly cable: Cable; readonly end: 'from' | 'to' } | null {
+  if (via?.kind !== 'cable') return null;
+  const far = via.nearEnd === 'from' ? 'to' : 'from';
+  return { cable: via.cable, end: which === 'near' ? via.nearEnd : far };
+}
+
+export const lineReactor: Kind = {
+  name: 'line reactor',
+  of: ({ runs }) =>
+    runs.map(({ drive, steps }): Fix[] => {
+      const feed = steps.filter(({ zone, step }) => zone.kind === 'input' && step.via?.kind === 'cable').at(-1)?.step;
+      const at = feed ? endOf(feed, 'far') : null;
+      if (!drive || !at || at.cable[at.end].element !== drive.id) return [];
+      return [
+        {
+          label: `A ${REACTOR_PCT} % reactor ahead of ${drive.tag}`,
+          edits: [],
+          inserts: [{ kind: 'reactor', values: reactorFor(drive, drive.inputCurrent_A), cable: at.cable.id, end: at.end, port: 'line' }],
+        },
+      ];
+    }),
+};
+
+export const outputReactor: Kind = {
+  name: 'output reactor',
+  asks: true,
+  of: (concerned) =>
+    leadEnds(concerned).map(({ drive, near }) => [
+      {
+        label: `A ${REACTOR_PCT} % reactor at the output of ${drive.tag}`,
+        edits: [],
+        inserts: [{ kind: 'reactor', values: reactorFor(drive, drive.outputCurrent_A), cable: near.cable.id, end: near.end, port: 'load' }],
+      },
+    ]),
+};
+
+export const noOutputReactor: Kind = {
+  name: 'no output reactor',
+  of: ({ elements, runs }) =>
+    one(
+      ...elements.filter(isKind('reactor')).map(
+        (reactor) =>
+          runs.some(({ steps }) => steps.some(({ zone, step }) => zone.kind === 'output' && step.element === reactor)) && {
+            label: `Take out ${reactor.tag}`,
+            edits: [],
+            takesOut: [reactor.id],
+          },
+      ),
+    ),
+};
+
+export const terminator: Kind = {
+  name: 'terminator',
+  asks: true,
+  of: (concerned) =>
+    leadEnds(concerned).map(({ motor, far }) => [
+      {
+        label: `A terminator at ${motor.tag}`,
+        edits: [],
+        inserts: [{ kind: 'filter', values: { role: 'terminator', box: 'metal' }, cable: far.cable.id, end: far.end, port: 'line' }],
+      },
+    ]),
+};
+
+export const dvdtFilter: Kind = {
+  name: 'dV/dt filter',
+  asks: true,
+  of: (concerned) =>
+    leadEnds(concerned).map(({ drive, near }) => [
+      {
+        label: `A dV/dt filter at ${drive.tag}`,
+        edits: [],
+        inserts: [{ kind: 'filter', values: { role: 'dvdt', box: 'metal' }, cable: near.cable.id, end: near.end, port: 'load' }],
+      },
+    ]),
+};
+
+const reactorFor = (drive: ElementOf<'drive'>, current_A: number | undefined): Record<string, string | number> => ({
+  impedance_pct: REACTOR_PCT,
+  ...(current_A === undefined ? {} : { ratedCurrent_A: current_A }),
+  ...(drive.ratedVoltage_V === undefined ? {} : { ratedVoltage_V: drive.ratedVoltage_V }),
+  box: 'metal',
+});

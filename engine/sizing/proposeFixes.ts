@@ -1,0 +1,123 @@
+import type { Finding, Fix } from '../checks/finding.ts';
+import type { Review } from '../checks/solved.ts';
+import type { Cable } from '../lineup/cable.ts';
+import type { Element } from '../lineup/elements.ts';
+import type { LineUp } from '../lineup/lineUp.ts';
+import { buildNetwork } from '../network/network.ts';
+import { createReviewer } from '../review/createReviewer.ts';
+import type { Concerned, Kind } from './fixKind.ts';
+import { KINDS } from './fixKinds.ts';
+import { type FixPreview, LEAST_POINTS, moveOf, pointsGained, previewFix } from './previewFix.ts';
+import { type Watching, watched } from './watched.ts';
+
+/** Changes that help one finding, each with everything else that it moves: all of it judged, nothing foretold. */
+
+export interface Proposal extends FixPreview {
+  /** Kinds of change in it: one, or two where no single one helps. */
+  readonly kinds: readonly string[];
+  /** The finding cannot be judged with it until its maker's figure is known. */
+  readonly asksMaker: boolean;
+}
+
+/** A finding of more runs than this is met on its own part. */
+const MOST_RUNS = 12;
+
+export async function proposeFixes(lineUp: LineUp, findingId: string, watching: Watching = {}): Promise<readonly Proposal[]> {
+  const reviewer = createReviewer();
+  const before = reviewer.review(lineUp);
+  const finding = before.findings.find(({ id }) => id === findingId);
+  if (!finding || (finding.verdict !== 'fail' && finding.verdict !== 'caution')) return [];
+  const preview = watched((fix: Fix) => previewFix(lineUp, fix, before, reviewer.review), watching);
+  const tried = async (fix: Fix, kinds: readonly Kind[]): Promise<{ readonly proposal: Proposal | null; readonly eases: boolean }> => {
+    const seen = await preview(fix);
+    const mayAsk = kinds.some(({ asks }) => asks);
+    const help = helps(finding, seen, mayAsk);
+    const proposal = help && { ...seen, kinds: kinds.map(({ name }) => name), asksMaker: help === 'asked' };
+    return { proposal, eases: eases(finding, seen) };
+  };
+
+  const lists = listsFor(concernedBy(lineUp, finding, before));
+  const found: Proposal[] = [];
+  const easing = new Set<List>();
+  for (const list of lists)
+    for (const fix of list.fixes) {
+      const { proposal, eases: some } = await tried(fix, [list.kind]);
+      if (some) easing.add(list);
+      if (!proposal) continue;
+      found.push(proposal);
+      break;
+    }
+  // Two together, one of which eases it by itself: of each list its smallest and its largest step.
+  if (found.length === 0)
+    for (const a of easing)
+      for (const b of lists) {
+        if (a.kind === b.kind || (easing.has(b) && lists.indexOf(b) < lists.indexOf(a))) continue;
+        for (const pair of pairs(a.fixes, b.fixes)) {
+          const { proposal } = await tried(pair, [a.kind, b.kind]);
+          if (!proposal) continue;
+          found.push(proposal);
+          break;
+        }
+      }
+  // What settles it before what asks; then what makes the least worse. Alike, the order of the kinds stays: the cheapest first.
+  return found.sort((a, b) => Number(a.asksMaker) - Number(b.asksMaker) || a.worse.length - b.worse.length);
+}
+
+interface List {
+  readonly kind: Kind;
+  readonly fixes: readonly Fix[];
+}
+
+/** What several motors of one drive would have proposed each is proposed once. */
+function listsFor(concerned: Concerned): readonly List[] {
+  const lists = KINDS.flatMap((kind) => kind.of(concerned).map((fixes): List => ({ kind, fixes })));
+  return [...new Map(lists.map((list) => [JSON.stringify(list.fixes), list])).values()].filter(({ fixes }) => fixes.length > 0);
+}
+
+/** Whether it says something else of the finding, and nothing worse. */
+function eases(finding: Finding, { moreRoom, unchanged }: FixPreview): boolean {
+  const after = unchanged.find(({ id }) => id === finding.id);
+  return moreRoom.some(({ id }) => id === finding.id) || (after !== undefined && after.margin_pct === null && after.text !== finding.text);
+}
+
+/** Whether the finding comes out better, or at least as a question where the fix says that it asks one. */
+function helps(finding: Finding, { better, worse, asked }: FixPreview, mayAsk: boolean): 'better' | 'asked' | null {
+  // Said of another part or under another name, it is not mended.
+  const elsewhere = [...worse, ...asked].some(
+    ({ id, after }) =>
+      id !== finding.id && after?.check === finding.check && moveOf(finding, after) !== 'better' && (after.verdict !== 'open' || !mayAsk),
+  );
+  if (elsewhere) return null;
+  const own = better.find(({ id }) => id === finding.id);
+  if (own) return (pointsGained(own.before, own.after) ?? LEAST_POINTS) >= LEAST_POINTS ? 'better' : null;
+  return mayAsk && asked.some(({ id }) => id === finding.id) ? 'asked' : null;
+}
+
+function* pairs(a: readonly Fix[], b: readonly Fix[]): Generator<Fix> {
+  const outer = (list: readonly Fix[]): readonly Fix[] => [...new Set([list[0], list.at(-1)])].flatMap((each) => each ?? []);
+  for (const first of outer(a))
+    for (const second of outer(b))
+      yield {
+        label: `${first.label}, and ${second.label}`,
+        edits: [...first.edits, ...second.edits],
+        inserts: [...(first.inserts ?? []), ...(second.inserts ?? [])],
+        takesOut: [...(first.takesOut ?? []), ...(second.takesOut ?? [])],
+      };
+}
+
+/** The part itself and what lies on its runs; where it is about a great many runs, the part and what lands on it. */
+function concernedBy(lineUp: LineUp, finding: Finding, { runs }: Review): Concerned {
+  const { subject } = finding;
+  const isCable = subject.kind === 'cable' || subject.kind === 'end';
+  const few = finding.runs.length <= MOST_RUNS;
+  const onRuns = new Set(few ? runs.filter(({ motorTag }) => finding.runs.includes(motorTag)).flatMap(({ path }) => path) : []);
+  const own = (cable: Cable): boolean => cable.id === subject.id || cable.from.element === subject.id || cable.to.element === subject.id;
+  // A cable is met in the cable: the others of its runs are not what it is about.
+  const cables = lineUp.cables.filter((each) => each.kind === 'cable' && (own(each) || (!isCable && onRuns.has(each.id))));
+  const elements = lineUp.elements.filter(
+    (each: Element) =>
+      each.id === subject.id || onRuns.has(each.id) || cables.some(({ from, to }) => from.element === each.id || to.element === each.id),
+  );
+  const inNetwork = buildNetwork(lineUp).runs.filter(({ motor }) => few && finding.runs.includes(motor.tag));
+  return { lineUp, finding, cables, elements, runs: inNetwork };
+}
