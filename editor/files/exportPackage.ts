@@ -8,15 +8,21 @@ const fonts = async () => {
   return { regular, semibold };
 };
 
+export interface PackageChoice {
+  readonly sheets?: readonly SheetKind[];
+  /** The line-up as it was issued before. */
+  readonly against?: LineUp;
+}
+
 /**
  * Writes the package in one form and hands it to the browser, never with a review that is not of this very document. The writers and the
  * fonts are fetched only now.
  */
-export async function exportPackage(format: Format = 'pdf', sheets?: readonly SheetKind[]): Promise<void> {
+export async function exportPackage(format: Format = 'pdf', choice: PackageChoice = {}): Promise<void> {
   try {
     const [{ lineUp, review }, { write, bundled }] = await Promise.all([whenJudged(), import('../../engine/submittal/formats.ts')]);
     const date = lineUp.project.date ?? new Date().toISOString().slice(0, 10);
-    hand(lineUp, bundled(format, await write(format, { lineUp, review, date, fonts, sheets })));
+    hand(lineUp, bundled(format, await write(format, { lineUp, review, date, fonts, ...choice })));
   } catch (fault) {
     refuse(`The package was not written: ${fault instanceof Error ? fault.message : String(fault)}`);
   }

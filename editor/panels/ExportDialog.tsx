@@ -1,18 +1,27 @@
 import { useEffect, useRef, useState } from 'react';
-import type { Review } from '../../engine/index.ts';
+import { type LineUp, load, type Review } from '../../engine/index.ts';
 import { EVERY_SHEET, FORMATS, type Format, SHEET_KINDS, usualSheets } from '../../engine/submittal/formats.ts';
 import { exportPackage } from '../files/exportPackage.ts';
 
-/** Which sheets the set and the report hold, and the forms in which the package can be handed over one by one. */
+const WRITING = 'Writing…';
+
+/** Which sheets the set and the report hold, and the forms in which the package can be handed over one by one; what changed since an earlier issue is clouded where one is named. */
 export default function ExportDialog({ review, onClose }: { readonly review: Review; readonly onClose: () => void }) {
   const dialog = useRef<HTMLDialogElement>(null);
   useEffect(() => dialog.current?.showModal(), []);
   const [sheets, setSheets] = useState(() => usualSheets(review));
-  const [busy, setBusy] = useState<Format | null>(null);
+  const [against, setAgainst] = useState<LineUp | null>(null);
+  const [told, setTold] = useState('');
   const hand = async (format: Format) => {
-    setBusy(format);
-    await exportPackage(format, sheets);
-    setBusy(null);
+    setTold(WRITING);
+    await exportPackage(format, { sheets, ...(against ? { against } : {}) });
+    setTold('');
+  };
+  const compare = async (file: File | undefined) => {
+    const loaded = file ? load(await file.text(), file.name) : null;
+    setAgainst(loaded?.ok ? loaded.lineUp : null);
+    setTold(loaded && !loaded.ok ? `${loaded.where}: ${loaded.what}. ${loaded.mend}` : '');
+    if (loaded?.ok && !sheets.includes('revisions')) setSheets([...sheets, 'revisions']);
   };
   return (
     <dialog ref={dialog} className="export" aria-label="Sheets and forms" onClose={onClose}>
@@ -35,12 +44,16 @@ export default function ExportDialog({ review, onClose }: { readonly review: Rev
           </label>
         ))}
       </fieldset>
+      <label>
+        Compare with an earlier issue
+        <input type="file" accept=".json" onChange={(event) => void compare(event.target.files?.[0])} />
+      </label>
       <ul aria-label="Forms">
         {(Object.keys(FORMATS) as Format[]).map((format) => (
           <li key={format}>
             <button
               type="button"
-              disabled={busy !== null || (sheets.length === 0 && (format === 'pdf' || format === 'html'))}
+              disabled={told === WRITING || (sheets.length === 0 && (format === 'pdf' || format === 'html'))}
               onClick={() => void hand(format)}
             >
               {format.toUpperCase()}
@@ -50,7 +63,7 @@ export default function ExportDialog({ review, onClose }: { readonly review: Rev
         ))}
       </ul>
       <p className="muted" role="status">
-        {busy === null ? '' : 'Writing…'}
+        {told}
       </p>
     </dialog>
   );

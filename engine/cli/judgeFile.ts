@@ -1,7 +1,7 @@
 import { readFileSync, renameSync, rmSync, writeFileSync } from 'node:fs';
 import { basename, join } from 'node:path';
 import { fileURLToPath } from 'node:url';
-import { type Finding, groundRules, leastCopper, load, type Review, review } from '../index.ts';
+import { type Finding, groundRules, type LineUp, leastCopper, load, type Review, review } from '../index.ts';
 import { write, writeAll } from '../submittal/formats.ts';
 import type { SheetKind } from '../submittal/sections.ts';
 import { type SizingReport, sizingReport } from './sizingReport.ts';
@@ -19,6 +19,8 @@ export interface Job {
   readonly folder: string | null;
   /** Null for the usual ones. */
   readonly sheets: readonly SheetKind[] | null;
+  /** The file of the earlier issue, to show what changed. */
+  readonly against: string | null;
 }
 /** One entry of `--json`; reportSchema.ts is its published shape. */
 export interface Report {
@@ -72,16 +74,24 @@ export async function judgeFile(job: Job): Promise<Judged> {
   }
 }
 
-async function judged({ file, basis, sizing, pdf, folder, sheets }: Job): Promise<Judged> {
+/** The line-up of a file, or what is wrong with it. */
+function open(file: string): LineUp | string {
   let text: string;
   try {
     text = readFileSync(file, 'utf8');
   } catch {
-    return refused(2, `${file}: it cannot be read. Check the name and that you may read it.`);
+    return `${file}: it cannot be read. Check the name and that you may read it.`;
   }
   const loaded = load(text, basename(file));
-  if (!loaded.ok) return refused(2, `${loaded.where}: ${loaded.what}. ${loaded.mend}`);
-  const lineUp = basis ? { ...loaded.lineUp, project: { ...loaded.lineUp.project, basis } } : loaded.lineUp;
+  return loaded.ok ? loaded.lineUp : `${loaded.where}: ${loaded.what}. ${loaded.mend}`;
+}
+
+async function judged({ file, basis, sizing, pdf, folder, sheets, against }: Job): Promise<Judged> {
+  const opened = open(file);
+  const before = against === null ? undefined : open(against);
+  if (typeof opened === 'string') return refused(2, opened);
+  if (typeof before === 'string') return refused(2, before);
+  const lineUp = basis ? { ...opened, project: { ...opened.project, basis } } : opened;
   const result = review(lineUp);
   const facts = {
     lineUp,
@@ -89,6 +99,7 @@ async function judged({ file, basis, sizing, pdf, folder, sheets }: Job): Promis
     date: lineUp.project.date ?? new Date().toISOString().slice(0, 10),
     fonts,
     sheets: sheets ?? undefined,
+    against: before,
   };
   const asked = [
     ...(pdf === null ? [] : (await write('pdf', facts)).map(({ bytes }) => [pdf, bytes] as const)),

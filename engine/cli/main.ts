@@ -10,7 +10,7 @@ import { sizingText } from './sizingReport.ts';
 /** check FILE... | --list | --docs. Exit 0 nothing fails, 1 something fails, 2 bad input or usage, 3 internal fault. */
 
 const USAGE =
-  'usage: npm run --silent check -- FILE... [--json] [--basis us|iec] [--least-copper [--sets N]] [--pdf OUT] [--package DIR] [--sheets NAME,NAME] | --list [--json] | --docs';
+  'usage: npm run --silent check -- FILE... [--json] [--basis us|iec] [--least-copper [--sets N]] [--pdf OUT] [--package DIR] [--sheets NAME,NAME] [--against OLD] | --list [--json] | --docs';
 
 /** Control and direction-changing characters out: text from a file never drives a terminal. */
 const printable = (text: string): string => text.replace(/[\u0000-\u001f\u007f-\u009f\u200e\u200f\u202a-\u202e\u2066-\u2069]/gu, '');
@@ -31,6 +31,7 @@ interface Options {
   readonly pdf: string | null;
   readonly folder: string | null;
   readonly sheets: readonly SheetKind[] | null;
+  readonly against: string | null;
 }
 
 function readOptions(args: readonly string[]): Options | string {
@@ -41,6 +42,7 @@ function readOptions(args: readonly string[]): Options | string {
   let pdf: string | null = null;
   let folder: string | null = null;
   let sheets: readonly SheetKind[] | null = null;
+  let against: string | null = null;
   for (let i = 0; i < args.length; i++) {
     const arg = args[i] ?? '';
     if (arg === '--json') json = true;
@@ -62,6 +64,10 @@ function readOptions(args: readonly string[]): Options | string {
       const value = args[++i];
       if (value === undefined || value.startsWith('--')) return '--package takes the folder to write into';
       folder = value;
+    } else if (arg === '--against') {
+      const value = args[++i];
+      if (value === undefined || value.startsWith('--')) return '--against takes the file of the earlier issue';
+      against = value;
     } else if (arg === '--sheets') {
       const named = (args[++i] ?? '').split(',');
       const unknown = named.find((each) => !EVERY_SHEET.some((kind) => kind === each));
@@ -76,7 +82,9 @@ function readOptions(args: readonly string[]): Options | string {
   const twice = folder === null ? undefined : files.map(stem).find((name, i, names) => names.indexOf(name) !== i);
   if (twice !== undefined) return `two files are called ${twice}: their packages would overwrite each other`;
   if (sheets !== null && pdf === null && folder === null) return '--sheets goes with --pdf or --package';
-  return { files, json, list, docs, basis, leastCopper: least, sets, pdf, folder, sheets };
+  if (against !== null && (files.length > 1 || (pdf === null && folder === null)))
+    return '--against takes one line-up, with --pdf or --package';
+  return { files, json, list, docs, basis, leastCopper: least, sets, pdf, folder, sheets, against };
 }
 
 function asText({ file, verdict, counts, rules, findings, sizing }: Report): void {
@@ -121,7 +129,7 @@ async function main(args: readonly string[]): Promise<number> {
     sourcesMarkdown(sourcesPage(examples())).split('\n').forEach(print);
     return 0;
   }
-  const { files, basis, leastCopper, sets, pdf, folder, sheets } = options;
+  const { files, basis, leastCopper, sets, pdf, folder, sheets, against } = options;
   if (folder !== null)
     try {
       mkdirSync(folder, { recursive: true });
@@ -131,7 +139,7 @@ async function main(args: readonly string[]): Promise<number> {
     }
   let ready = 0;
   const judged = await judgeFiles(
-    files.map((file) => ({ file, basis, sizing: leastCopper ? { mostSets: sets } : null, pdf, folder, sheets })),
+    files.map((file) => ({ file, basis, sizing: leastCopper ? { mostSets: sets } : null, pdf, folder, sheets, against })),
     ({ file }, { report, written }) => {
       ready++;
       if (folder !== null) complain(`${ready} of ${files.length}: ${file}: ${report ? `${written} files written` : 'not judged'}`);

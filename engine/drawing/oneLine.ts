@@ -12,6 +12,7 @@ import { cableLines, elementLines } from './labels.ts';
 import { tidyPositions } from './layout.ts';
 import { placeLabels, tagBlock, type Wanted } from './placeLabels.ts';
 import { legs } from './polyline.ts';
+import { cloud } from './revisionMarks.ts';
 import { busLength, routeCable } from './route.ts';
 import { type Family, symbolOf } from './symbols.ts';
 
@@ -37,6 +38,8 @@ export interface OneLineOptions {
   readonly family?: Family;
   /** Numbers in rings, by id of finding. */
   readonly callouts?: ReadonlyMap<string, number>;
+  /** Ids of the parts that changed since the last issue; each is clouded with a triangle that names this revision. */
+  readonly changed?: ReadonlySet<string>;
 }
 
 const LOUD: readonly Verdict[] = ['fail', 'open', 'caution'];
@@ -54,6 +57,16 @@ export function oneLine(lineUp: LineUp, review: Review, options: OneLineOptions 
   const parts: (Omit<OneLinePart, 'said'> & { readonly said: Item[] })[] = [];
   const wanted: (Wanted & { readonly id: string })[] = [];
   const obstacles: Box[] = [];
+  const clouds: Item[] = [];
+  const mark = (id: string, box: Box): void => {
+    if (!options.changed?.has(id)) return;
+    const bumps = cloud(box);
+    clouds.push(bumps);
+    obstacles.push(extent([bumps]));
+  };
+  const revisionOf = (id: string): string | undefined => (options.changed?.has(id) ? (lineUp.project.revision ?? '?') : undefined);
+  /** Further out by the bumps of its cloud. */
+  const room = (id: string): number => (options.changed?.has(id) ? 3 : 0);
 
   for (const cable of lineUp.cables) {
     const points = routeCable(lineUp, positions, cable, family);
@@ -68,12 +81,26 @@ export function oneLine(lineUp: LineUp, review: Review, options: OneLineOptions 
     });
     parts.push({ id: cable.id, kind: 'cable', items, said: [], ...extent(items) });
     for (const leg of legs(points)) obstacles.push(legBox(leg));
+    const widest = [...legs(points)].sort((a, b) => b.length - a.length)[0];
+    // Short of the parts at its ends, which may have clouds of their own.
+    if (widest)
+      mark(
+        cable.id,
+        legBox({ ...widest, x: widest.x + 3 * widest.ux, y: widest.y + 3 * widest.uy, length: Math.max(4, widest.length - 6) }),
+      );
     const middle = labelPlace(points);
     const gap = gaps.get(cable.id);
-    const said = { id: cable.id, tag: cable.tag, lines: cableLines(cable, units), findings: byPart.get(cable.id) ?? [], gap: gap?.state };
+    const said = {
+      id: cable.id,
+      tag: cable.tag,
+      lines: cableLines(cable, units),
+      findings: byPart.get(cable.id) ?? [],
+      gap: gap?.state,
+      revision: revisionOf(cable.id),
+    };
     // A link shows its tag only when something is to be said of it.
     if (cable.kind === 'cable' || said.findings.some((each) => LOUD.includes(each.verdict)))
-      wanted.push({ ...said, x: middle[0], y: middle[1], right: 4.5, left: 4 });
+      wanted.push({ ...said, x: middle[0], y: middle[1], right: 4.5 + room(cable.id), left: 4 + room(cable.id) });
   }
   for (const element of lineUp.elements) {
     const at = positions[element.id] ?? { x_mm: 0, y_mm: 0 };
@@ -95,6 +122,7 @@ export function oneLine(lineUp: LineUp, review: Review, options: OneLineOptions 
     const marks: Item[] = [];
     parts.push({ id: element.id, kind: 'element', items: placed, said: marks, ...extent(placed) });
     obstacles.push(extent(placed));
+    mark(element.id, grown(extent(placed)));
     const gap = gaps.get(element.id);
     if (gap) {
       const side = (port: 'line' | 'load') =>
@@ -120,6 +148,7 @@ export function oneLine(lineUp: LineUp, review: Review, options: OneLineOptions 
       lines: elementLines(element, units),
       findings: byPart.get(element.id) ?? [],
       gap: gap?.state,
+      revision: revisionOf(element.id),
     };
     if (element.kind === 'bus')
       wanted.push({ ...said, x: at.x_mm + symbol.left_mm, y: at.y_mm - 6.5 - said.lines.length * 2.35, right: 0, left: 0 });
@@ -128,8 +157,8 @@ export function oneLine(lineUp: LineUp, review: Review, options: OneLineOptions 
         ...said,
         x: at.x_mm,
         y: at.y_mm + symbol.height_mm / 2,
-        right: gap ? 14 : Math.max(6, symbol.left_mm + symbol.width_mm) + 2.5,
-        left: Math.max(6, -symbol.left_mm),
+        right: (gap ? 14 : Math.max(6, symbol.left_mm + symbol.width_mm) + 2.5) + room(element.id),
+        left: Math.max(6, -symbol.left_mm) + room(element.id),
       });
   }
   const symbols = new Map(parts.flatMap((part) => (part.kind === 'element' ? [[part.id, part] as const] : [])));
@@ -141,7 +170,16 @@ export function oneLine(lineUp: LineUp, review: Review, options: OneLineOptions 
   );
   const enclosures = boundaries(lineUp, rooms);
   const names = enclosures.map(
-    ({ name, box }): Wanted => ({ tag: name, lines: [], findings: [], gap: undefined, ...namePlace(box), right: 0, left: 0 }),
+    ({ name, box }): Wanted => ({
+      tag: name,
+      lines: [],
+      findings: [],
+      gap: undefined,
+      revision: undefined,
+      ...namePlace(box),
+      right: 0,
+      left: 0,
+    }),
   );
   const lines = enclosures.flatMap(({ box }) => sides(box));
   const labels = placeLabels([...names, ...wanted], [...obstacles, ...lines], options.callouts ?? new Map());
@@ -152,7 +190,7 @@ export function oneLine(lineUp: LineUp, review: Review, options: OneLineOptions 
   });
   // Cables below, parts upon them, what is said of both on top.
   const inOrder = [...parts].sort((a, b) => (a.kind === b.kind ? 0 : a.kind === 'cable' ? -1 : 1));
-  const items = [...bounds, ...inOrder.flatMap((part) => part.items), ...inOrder.flatMap((part) => part.said)];
+  const items = [...bounds, ...inOrder.flatMap((part) => part.items), ...clouds, ...inOrder.flatMap((part) => part.said)];
   const box = extent(items);
   return { items, x_mm: box.x, y_mm: box.y, width_mm: box.w, height_mm: box.h, parts: inOrder, boundaries: bounds };
 }
@@ -164,6 +202,8 @@ function labelPlace(points: readonly Point[]): Point {
   const longest = (upright.length > 0 ? upright : all).sort((a, b) => b.length - a.length)[0];
   return longest ? [longest.x + (longest.ux * longest.length) / 2, longest.y + (longest.uy * longest.length) / 2] : (points[0] ?? [0, 0]);
 }
+
+const grown = ({ x, y, w, h }: Box): Box => ({ x: x - 1, y: y - 1, w: w + 2, h: h + 2 });
 
 /** A cable with its pipe, shield and marks. */
 function legBox({ x, y, ux, uy, length }: ReturnType<typeof legs>[number]): Box {

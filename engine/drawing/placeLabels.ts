@@ -1,9 +1,10 @@
 import type { Finding, Verdict } from '../checks/finding.ts';
 import { type Box, type Ink, type Item, LINE_PITCH_mm, TEXT_mm, translate } from './displayList.ts';
-import { extent, meets } from './extent.ts';
+import { extent, meets, textWidth_mm } from './extent.ts';
 import { gapText } from './gapItems.ts';
 import { fitText, wrapText } from './labels.ts';
 import { badge, callout, ringRadius_mm } from './marks.ts';
+import { triangle } from './revisionMarks.ts';
 
 /** Puts tags, ratings and verdict phrases beside their parts so that none covers another. */
 
@@ -12,6 +13,8 @@ export interface Wanted {
   readonly lines: readonly string[];
   readonly findings: readonly Finding[];
   readonly gap: 'broken' | 'open' | undefined;
+  /** Of a part that changed with it. */
+  readonly revision: string | undefined;
   /** Axis and middle of the part. */
   readonly x: number;
   readonly y: number;
@@ -76,6 +79,8 @@ export function tagBlock(each: Wanted): readonly Item[] {
   const count = 1 + each.lines.length + (namesGap(each) ? 1 : 0);
   let y = each.y - ((count - 1) * LINE_PITCH_mm) / 2 + 1.3;
   const items: Item[] = [{ t: 'text', x, y, text: fitText(each.tag, 46, 600), size_mm: TEXT_mm, weight: 600, anchor: 'start', ink: 'ink' }];
+  if (each.revision !== undefined)
+    items.push(...triangle(each.revision, x + textWidth_mm(fitText(each.tag, 46, 600), TEXT_mm, 600) + 2, y));
   for (const text of each.lines) {
     y += LINE_PITCH_mm;
     items.push({ t: 'text', x, y, text, size_mm: TEXT_mm, weight: 400, anchor: 'start', ink: 'ink2' });

@@ -64,7 +64,7 @@ const picture = (kind: EndKind, title: string): Picture => ({
   items: endPicture(kind, title),
   w: END_PICTURE.w,
   h: END_PICTURE.h,
-  says: `${title}: the cable comes in from the left through the wall of the box; ${WORDS[kind]}. ${STEPS[kind].join(' ')}`,
+  says: `${title}. The cable comes in from the left through the wall of the box. ${STEPS[kind].join(' ')}`,
 });
 
 const real = (lineUp: LineUp): readonly Cable[] => lineUp.cables.filter((each) => each.kind === 'cable');

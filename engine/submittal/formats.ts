@@ -1,10 +1,9 @@
 import { strToU8 } from 'fflate';
 import type { Review } from '../checks/solved.ts';
-import { oneLine } from '../drawing/oneLine.ts';
 import { svgOf } from '../drawing/svg.ts';
 import type { LineUp } from '../lineup/lineUp.ts';
 import { save } from '../lineup/save.ts';
-import { numbered } from './findingTables.ts';
+import { packageDrawing } from './packageDrawing.ts';
 import type { Fonts } from './pen.ts';
 import { schedulesOf } from './schedules.ts';
 import { type SheetKind, usualSheets } from './sections.ts';
@@ -34,6 +33,8 @@ export interface Package {
   readonly fonts: () => Promise<Fonts>;
   /** Sheets of the set and of the report; the usual ones where nothing is said, and the field sheets in the report. */
   readonly sheets?: readonly SheetKind[] | undefined;
+  /** The line-up as it was issued before: what changed is clouded and listed. */
+  readonly against?: LineUp | undefined;
 }
 export interface Written {
   /** What comes after the name of the line-up: '.pdf', '.cables.csv'. */
@@ -41,20 +42,20 @@ export interface Written {
   readonly bytes: Uint8Array;
 }
 
-const drawn = ({ lineUp, review }: Package) => oneLine(lineUp, review, { callouts: numbered(review) });
+const drawn = ({ lineUp, review, against }: Package) => packageDrawing(lineUp, review, against);
 
 export async function write(format: Format, facts: Package): Promise<readonly Written[]> {
   const one = (bytes: Uint8Array): readonly Written[] => [{ ending: `.${format}`, bytes }];
   switch (format) {
     case 'pdf': {
       const { submittalPdf } = await import('./pdf.ts');
-      const { lineUp, review, date, sheets = usualSheets(review) } = facts;
-      return one(submittalPdf(lineUp, review, { fonts: await facts.fonts(), date, sheets }));
+      const { lineUp, review, date, against, sheets = usualSheets(review, against) } = facts;
+      return one(submittalPdf(lineUp, review, { fonts: await facts.fonts(), date, sheets, against }));
     }
     case 'html': {
       const { htmlOf } = await import('./html.ts');
-      const { lineUp, review, date, sheets = [...usualSheets(review), 'field'] } = facts;
-      return one(htmlOf(lineUp, review, { date, sheets }));
+      const { lineUp, review, date, against, sheets = [...usualSheets(review, against), 'field'] } = facts;
+      return one(htmlOf(lineUp, review, { date, sheets, against }));
     }
     case 'xlsx':
       return one((await import('./xlsx.ts')).xlsxOf(schedulesOf(facts.lineUp, facts.review)));

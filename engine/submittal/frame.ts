@@ -112,7 +112,7 @@ export function drawStrip(pen: Pen, facts: SheetFacts): void {
   const cells: readonly Cell[] = wide
     ? [
         cell('Title', project.title, 0),
-        cell('Document type', facts.kind, 54),
+        cell('Document type', facts.kind, 70),
         cell('Identification number', project.number, 50),
         cell('Revision', project.revision, 22),
         cell('Date', facts.date, 30),

@@ -1,16 +1,15 @@
 import { strToU8 } from 'fflate';
 import type { Review } from '../checks/solved.ts';
 import { badge } from '../drawing/marks.ts';
-import { oneLine } from '../drawing/oneLine.ts';
 import { svgOf } from '../drawing/svg.ts';
 import { escaped } from '../drawing/xml.ts';
 import type { LineUp } from '../lineup/lineUp.ts';
 import { save } from '../lineup/save.ts';
 import { groundRules } from '../review/groundRules.ts';
 import { type Block, type Section, type Table, verdictOf } from './content.ts';
-import { numbered } from './findingTables.ts';
 import { MAKER } from './frame.ts';
 import { standingText } from './openTables.ts';
+import { packageDrawing } from './packageDrawing.ts';
 import { type SheetKind, sectionsOf } from './sections.ts';
 import { sha256 } from './sha256.ts';
 import { basisText } from './sourceTables.ts';
@@ -24,20 +23,21 @@ h1 { font-size: 2rem; margin: 0 0 0.5rem; } h2 { font-size: 1.5rem; margin: 2.5r
 a { color: #14635d; }
 .wide { overflow-x: auto; }
 table { border-collapse: collapse; min-width: 40rem; width: 100%; }
-th, td { text-align: left; vertical-align: top; padding: 0.25rem 0.9rem 0.25rem 0; border-bottom: 1px solid #80827b; white-space: pre-line; overflow-wrap: anywhere; }
+th, td { text-align: left; vertical-align: top; padding: 0.25rem 0.9rem 0.25rem 0; border-bottom: 1px solid #80827b; white-space: pre-line; overflow-wrap: break-word; }
 thead th { border-bottom: 2px solid #1c2225; vertical-align: bottom; } tbody th { font-weight: 400; }
 .right { text-align: right; } .verdict { font-weight: 600; white-space: nowrap; } .verdict svg { width: 1rem; height: 1rem; vertical-align: -0.15rem; margin-right: 0.35rem; }
-figure { display: inline-block; margin: 0.5rem 1.5rem 0.5rem 0; max-width: 100%; } figure svg { max-width: 100%; height: auto; } figcaption { max-width: 40rem; color: #4c5558; }
+figure { display: inline-block; margin: 0.5rem 1.5rem 0.5rem 0; max-width: 100%; } figure svg { max-width: 100%; height: auto; }
 @media print { h2 { break-before: page; } .wide { overflow: visible; } }
 `;
 
 export interface HtmlOptions {
   readonly date: string;
   readonly sheets: readonly SheetKind[];
+  readonly against?: LineUp | undefined;
 }
 
-export function htmlOf(lineUp: LineUp, review: Review, { date, sheets }: HtmlOptions): Uint8Array {
-  const sections = sectionsOf(lineUp, review, { sheets, wide: true, date: lineUp.project.date ?? date });
+export function htmlOf(lineUp: LineUp, review: Review, { date, sheets, against }: HtmlOptions): Uint8Array {
+  const sections = sectionsOf(lineUp, review, { sheets, wide: true, date: lineUp.project.date ?? date, against });
   const anchors = new Set(
     sections.flatMap(({ blocks }) => blocks.flatMap((each) => (each.t === 'table' && each.anchor ? [each.anchor] : []))),
   );
@@ -68,7 +68,7 @@ ${others.map((each) => `<li><a href="#${each.slug}">${escaped(each.title)}</a></
 </ul></nav>
 </header>
 <main>
-${others.map((each) => (each.slug === 'oneline' ? drawing(each, lineUp, review) : section(each, anchors))).join('\n')}
+${others.map((each) => (each.slug === 'oneline' ? drawing(each, lineUp, review, against) : section(each, anchors))).join('\n')}
 </main>
 </body>
 </html>
@@ -76,8 +76,8 @@ ${others.map((each) => (each.slug === 'oneline' ? drawing(each, lineUp, review) 
   return strToU8(page);
 }
 
-const drawing = ({ slug, title }: Section, lineUp: LineUp, review: Review): string => {
-  const { items, x_mm, y_mm, width_mm, height_mm } = oneLine(lineUp, review, { callouts: numbered(review) });
+const drawing = ({ slug, title }: Section, lineUp: LineUp, review: Review, against: LineUp | undefined): string => {
+  const { items, x_mm, y_mm, width_mm, height_mm } = packageDrawing(lineUp, review, against);
   const says = `The one-line, from source to motors: ${review.runs.map((run) => run.motorTag).join(', ')}. What it shows stands in the tables that follow.`;
   return `<section aria-labelledby="${slug}">
 <h2 id="${slug}">${escaped(title)}</h2>
@@ -98,7 +98,7 @@ function block(each: Block, section: string, id: string, anchors: ReadonlySet<st
 }
 
 const figure = (svg: string, says: string): string =>
-  `<figure>${svg.replace('<svg ', `<svg role="img" aria-label="${escaped(says)}" `)}<figcaption>${escaped(says)}</figcaption></figure>`;
+  `<figure>${svg.replace('<svg ', `<svg role="img" aria-label="${escaped(says)}" `)}</figure>`;
 
 function table({ title, intro, columns, rows, empty, links, verdictColumns }: Table, anchors: ReadonlySet<string>): string {
   const before = intro ? `<p>${escaped(intro)}</p>\n` : '';

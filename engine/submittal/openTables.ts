@@ -34,25 +34,23 @@ export function standing(review: Review): Table {
   };
 }
 
-/** Where what is offered departs from what is asked: failing rules, checks that are switched off, limits of the project. */
-export function deviations(lineUp: LineUp, review: Review): Table {
+/** Where the project departs from the rules by its own word: checks that it switches off, limits that it sets. What fails stands against issue. */
+export function deviations(lineUp: LineUp): Table {
   const { limits, checks } = lineUp.project;
   const LIMITS = {
     feederDrop_pct: ['Drop in a feeder', '%'],
     leadDrop_pct: ['Drop in a motor lead', '%'],
     motorPeak_V: ['Peak at a motor', 'V'],
   } as const;
-  const failing = review.findings.filter((each) => each.verdict === 'fail');
   return {
     title: 'Deviations',
-    empty: 'None: nothing fails, no check is switched off, and the project sets no limit of its own.',
+    empty: 'None by the project’s own word: no check is switched off, and it sets no limit of its own.',
     columns: [
       { head: 'What is asked, and by whom', grow: 1.4 },
       { head: 'What is offered', grow: 1.6 },
       { head: 'Reason', grow: 1 },
     ],
     rows: [
-      ...failing.map((each) => [`${each.title}: ${each.authority}, ${each.source}`, each.text, 'to be mended, or to be given here']),
       ...Object.entries(checks)
         .filter(([, check]) => check.off)
         .map(([slug, check]) => [`The check ${slug}`, 'switched off for this project', check.reason?.trim() || 'no reason given']),

@@ -1,13 +1,12 @@
 import type { Review } from '../checks/solved.ts';
-import { oneLine } from '../drawing/oneLine.ts';
 import type { LineUp } from '../lineup/lineUp.ts';
 import type { SheetSize } from '../lineup/project.ts';
 import { save } from '../lineup/save.ts';
 import { drawCover } from './cover.ts';
-import { numbered } from './findingTables.ts';
 import { Flow } from './flow.ts';
 import { drawBorder, drawStrip, drawTitleBlock, MAKER, type SheetFacts } from './frame.ts';
 import { oneLineSheets } from './oneLineSheets.ts';
+import { packageDrawing } from './packageDrawing.ts';
 import type { Fonts } from './pen.ts';
 import { type SheetKind, sectionsOf } from './sections.ts';
 import { sha256 } from './sha256.ts';
@@ -20,6 +19,8 @@ export interface SubmittalOptions {
   readonly sheetSize?: SheetSize;
   /** Which sheets, in whatever order. */
   readonly sheets: readonly SheetKind[];
+  /** The line-up as it was issued before: what changed is clouded. */
+  readonly against?: LineUp | undefined;
 }
 
 /** Noon would be a guess: an issue date has no time of day. '2026-11-25' as the PDF format writes it. */
@@ -30,14 +31,15 @@ function pdfDate(date: string): string {
 
 /** The issue package as a set of sheets. */
 export function submittalPdf(lineUp: LineUp, review: Review, options: SubmittalOptions): Uint8Array {
-  const drawing = oneLine(lineUp, review, { callouts: numbered(review) });
+  const { against } = options;
+  const drawing = packageDrawing(lineUp, review, against);
   const size = options.sheetSize ?? lineUp.project.sheetSize ?? chooseSheet(lineUp.project.basis, drawing.width_mm, drawing.height_mm);
   const { w, h } = SHEETS[size];
   const date = lineUp.project.date ?? options.date;
   const flow = new Flow(options.fonts, w, h);
   const { doc } = flow.pen;
   const hash = sha256(save(lineUp));
-  const sections = sectionsOf(lineUp, review, { sheets: options.sheets, wide: w > 300, date });
+  const sections = sectionsOf(lineUp, review, { sheets: options.sheets, wide: w > 300, date, against });
   for (const section of sections) {
     if (section.slug === 'cover') {
       flow.newSheet(section.title, true);
@@ -62,7 +64,7 @@ export function submittalPdf(lineUp: LineUp, review: Review, options: SubmittalO
   );
   doc.setCreationDate(pdfDate(options.date));
   doc.setFileId(
-    sha256(`${hash}${JSON.stringify(review.findings)}${options.date}${size}`)
+    sha256(`${hash}${JSON.stringify(review.findings)}${options.date}${size}${against ? save(against) : ''}`)
       .slice(0, 32)
       .toUpperCase(),
   );

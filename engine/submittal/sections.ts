@@ -41,15 +41,23 @@ export const SHEET_KINDS = {
 export type SheetKind = keyof typeof SHEET_KINDS;
 export const EVERY_SHEET = Object.keys(SHEET_KINDS) as readonly SheetKind[];
 
-/** What a reviewer needs; a matrix of one run says nothing new, and forms and field sheets are for the site. */
-export const usualSheets = (review: Review): readonly SheetKind[] =>
-  EVERY_SHEET.filter((each) => !['commissioning', 'revisions', 'field'].includes(each) && (each !== 'matrix' || review.runs.length > 1));
+/** What a reviewer needs; a matrix of one run says nothing new, a first issue has no history, and forms and field sheets are for the site. */
+export const usualSheets = (review: Review, against?: LineUp): readonly SheetKind[] =>
+  EVERY_SHEET.filter(
+    (each) =>
+      each !== 'commissioning' &&
+      each !== 'field' &&
+      (each !== 'matrix' || review.runs.length > 1) &&
+      (each !== 'revisions' || against !== undefined),
+  );
 
 export interface Choice {
   readonly sheets: readonly SheetKind[];
   /** Room for many columns. */
   readonly wide: boolean;
   readonly date: string;
+  /** The line-up as it was issued before. */
+  readonly against?: LineUp | undefined;
 }
 
 export const sectionsOf = (lineUp: LineUp, review: Review, choice: Choice): readonly Section[] =>
@@ -57,13 +65,13 @@ export const sectionsOf = (lineUp: LineUp, review: Review, choice: Choice): read
     .map((slug) => ({ slug, title: SHEET_KINDS[slug], blocks: blocksOf(slug, lineUp, review, choice) }))
     .filter(({ slug, blocks }) => slug === 'cover' || slug === 'oneline' || blocks.length > 0);
 
-function blocksOf(slug: SheetKind, lineUp: LineUp, review: Review, { sheets, wide, date }: Choice): readonly Block[] {
+function blocksOf(slug: SheetKind, lineUp: LineUp, review: Review, { sheets, wide, date, against }: Choice): readonly Block[] {
   switch (slug) {
     case 'cover':
     case 'oneline':
       return [];
     case 'open':
-      return [standing(review), openItems(review), deviations(lineUp, review)].map(table);
+      return [standing(review), openItems(review), deviations(lineUp)].map(table);
     case 'legend':
       return [...key(lineUp, review), ...[NOTES, ABBREVIATIONS, CAUTION, NOT_COVERED].map(table)];
     case 'findings':
@@ -94,7 +102,7 @@ function blocksOf(slug: SheetKind, lineUp: LineUp, review: Review, { sheets, wid
     case 'commissioning':
       return commissioning(lineUp, review).map(table);
     case 'revisions':
-      return revisionTables(lineUp, date).map(table);
+      return revisionTables(lineUp, date, against).map(table);
     case 'field':
       return fieldSheets(lineUp);
   }

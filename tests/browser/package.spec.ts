@@ -59,4 +59,10 @@ test('sheets are chosen, and each form is handed over by itself', async ({ page 
   await dialog.getByLabel('Field sheets').check();
   const { bytes } = await handed('PDF');
   expect((await getDocument({ data: new Uint8Array(bytes) }).promise).numPages).toBe(3);
+  const earlier = dialog.getByLabel('Compare with an earlier issue');
+  await earlier.setInputFiles({ name: 'torn.json', mimeType: 'application/json', buffer: Buffer.from('{') });
+  await expect(dialog.getByRole('status')).toContainText('torn.json');
+  await earlier.setInputFiles(join(import.meta.dirname, '../../examples/heron-weir-pumps.json'));
+  await expect(dialog.getByLabel('Revision history')).toBeChecked();
+  await expect(dialog.getByRole('status')).toBeEmpty();
 });

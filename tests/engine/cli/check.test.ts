@@ -4,6 +4,7 @@ import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { fileURLToPath } from 'node:url';
 import { promisify } from 'node:util';
+import { getDocument } from 'pdfjs-dist/legacy/build/pdf.mjs';
 import { afterAll, describe, expect, it } from 'vitest';
 import { report } from '../../../engine/cli/reportSchema.ts';
 import { CHECKS, VERDICTS } from '../../../engine/index.ts';
@@ -99,6 +100,9 @@ describe('check, exit codes', () => {
     [['--basis', 'mars', 'x.json'], /--basis takes us or iec/],
     [['--pdf'], /--pdf takes/],
     [['--package'], /--package takes/],
+    [['x.json', '--pdf', 'x.pdf', '--sheets', 'cover,plinth'], /--sheets takes names of sheets/],
+    [['x.json', '--sheets', 'cover'], /--sheets goes with/],
+    [['x.json', 'y.json', '--package', 'out', '--against', 'z.json'], /--against takes one line-up/],
     [['a/x.json', 'b/x.json', '--package', 'out'], /two files are called x/],
   ])('2 for wrong usage %j, with the usage', async (args, says) => {
     const { code, err } = await run(...args);
@@ -190,6 +194,23 @@ describe('check, other answers', () => {
       for (const ending of [...Object.keys(FORMATS).filter((each) => each !== 'csv'), 'cables.csv', 'equipment.csv', 'motors.csv'])
         expect(written).toContain(`${name}.${ending}`);
     expect(readFileSync(join(out, 'alder-mill-fan.json'), 'utf8')).toBe(readFileSync(example('alder-mill-fan.json'), 'utf8'));
+  });
+  it('--sheets writes those alone, and --against lists what changed since another file', async () => {
+    const old = put(
+      'old.json',
+      JSON.stringify({ ...heron, project: { ...(heron['project'] as object), revision: '0' } }).replace('2 AWG', '4 AWG'),
+    );
+    const file = join(folder, 'chosen.pdf');
+    const { code } = await run(example('heron-weir-pumps.json'), '--pdf', file, '--sheets', 'revisions', '--against', old);
+    expect(code).toBe(1);
+    const pdf = await getDocument({ data: new Uint8Array(readFileSync(file)) }).promise;
+    expect(pdf.numPages).toBe(1);
+    const said = (await (await pdf.getPage(1)).getTextContent()).items.map((item) => ('str' in item ? item.str : '')).join(' ');
+    expect(said).toContain('Changes since revision 0');
+    expect(said.replaceAll('\u00a0', ' ')).toContain('4 AWG');
+    const missing = await run(example('heron-weir-pumps.json'), '--pdf', file, '--against', join(folder, 'nothing.json'));
+    expect(missing.code).toBe(2);
+    expect(missing.err).toMatch(/nothing\.json: it cannot be read/);
   });
   it('text of a file never drives the terminal', async () => {
     const hostile = JSON.stringify(heron).replace('"DS-2"', JSON.stringify('\u001b[31mDS\u202e-2\u0007'));

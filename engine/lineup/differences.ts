@@ -1,0 +1,87 @@
+import type { Cable } from './cable.ts';
+import type { Element } from './elements.ts';
+import { FIELDS, valueAt } from './fields.ts';
+import type { LineUp } from './lineUp.ts';
+import { formatQuantity, type Units } from './units.ts';
+
+/** What changed from one issue of a line-up to the next: parts by their id, values by their field. Where a part stands on the sheet is no change. */
+
+export interface Difference {
+  /** Of the part; '' for the project. */
+  readonly id: string;
+  readonly tag: string;
+  readonly kind: 'added' | 'removed' | 'changed';
+  readonly changes: readonly { readonly label: string; readonly before: string; readonly after: string }[];
+}
+
+type Part = Element | Cable;
+
+export function differences(before: LineUp, after: LineUp): readonly Difference[] {
+  const old = new Map<string, Part>([...before.elements, ...before.cables].map((part) => [part.id, part]));
+  const now = new Map<string, Part>([...after.elements, ...after.cables].map((part) => [part.id, part]));
+  const { units } = after.project;
+  const found: Difference[] = projectChanges(before, after);
+  for (const part of now.values()) {
+    const was = old.get(part.id);
+    if (!was) found.push({ id: part.id, tag: part.tag, kind: 'added', changes: [] });
+    else if (!alike(was, part))
+      found.push({ id: part.id, tag: part.tag, kind: 'changed', changes: partChanges(was, part, before, after, units) });
+  }
+  for (const part of old.values()) if (!now.has(part.id)) found.push({ id: part.id, tag: part.tag, kind: 'removed', changes: [] });
+  return found;
+}
+
+/** The same in all but how its values were typed. */
+const alike = (a: Part, b: Part): boolean => written(a) === written(b);
+const written = (value: unknown): string =>
+  JSON.stringify(value, (key, inner) =>
+    key === 'provenance'
+      ? undefined
+      : typeof inner === 'object' && inner !== null && !Array.isArray(inner)
+        ? Object.fromEntries(Object.entries(inner).sort(([x], [y]) => (x < y ? -1 : 1)))
+        : inner,
+  ) ?? '';
+
+const kindOf = (part: Part): keyof typeof FIELDS =>
+  'conductor' in part && typeof part.conductor === 'object' ? 'cable' : (part as Element).kind;
+
+function partChanges(was: Part, part: Part, before: LineUp, after: LineUp, units: Units): Difference['changes'] {
+  const changes: { label: string; before: string; after: string }[] = [];
+  const note = (label: string, from: string, to: string): void => {
+    if (from !== to) changes.push({ label, before: from, after: to });
+  };
+  note('Tag', was.tag, part.tag);
+  note('Kind', kindOf(was), kindOf(part));
+  for (const end of ['from', 'to'] as const)
+    note(end === 'from' ? 'Starts at' : 'Ends at', landsOn(was, end, before), landsOn(part, end, after));
+  for (const field of FIELDS[kindOf(part)]) {
+    const shown = (value: unknown): string => {
+      if (value === undefined) return 'not known';
+      if (field.quantity && (typeof value === 'number' || typeof value === 'string')) return formatQuantity(value, field.quantity, units);
+      return typeof value === 'boolean' ? (value ? 'yes' : 'no') : String(value);
+    };
+    const [from, to] = [valueAt(was, field.path), valueAt(part, field.path)];
+    if (from !== to) changes.push({ label: field.label, before: shown(from), after: shown(to) });
+  }
+  // A list, or a field that this version does not name.
+  return changes.length > 0 ? changes : [{ label: 'Other values', before: 'as issued before', after: 'changed' }];
+}
+
+function landsOn(part: Part, end: 'from' | 'to', lineUp: LineUp): string {
+  if (kindOf(part) !== 'cable') return '';
+  const { element, port } = (part as Cable)[end];
+  if (element === undefined) return 'nowhere';
+  return [lineUp.elements.find((each) => each.id === element)?.tag, port].filter(Boolean).join(', ');
+}
+
+/** Fields of the title block change with every issue, and are no change of the line-up. */
+const TITLE_BLOCK = new Set(['revision', 'date', 'status', 'createdBy', 'checkedBy', 'approvedBy', 'sheetSize', 'summary']);
+
+function projectChanges(before: LineUp, after: LineUp): Difference[] {
+  const [was, now] = [before.project as Record<string, unknown>, after.project as Record<string, unknown>];
+  const changes = [...new Set([...Object.keys(was), ...Object.keys(now)])]
+    .filter((name) => !TITLE_BLOCK.has(name) && written(was[name]) !== written(now[name]))
+    .map((name) => ({ label: name, before: shownOf(was[name]), after: shownOf(now[name]) }));
+  return changes.length > 0 ? [{ id: '', tag: 'project', kind: 'changed', changes }] : [];
+}
+const shownOf = (value: unknown): string => (value === undefined ? 'not set' : typeof value === 'string' ? value : written(value));

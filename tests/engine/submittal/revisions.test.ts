@@ -1,0 +1,86 @@
+import { readFileSync } from 'node:fs';
+import { describe, expect, it } from 'vitest';
+import { around, extent, textBox } from '../../../engine/drawing/extent.ts';
+import { type Item, type LineUp, load, oneLine, review, withValueAt } from '../../../engine/index.ts';
+import { differences } from '../../../engine/lineup/differences.ts';
+import { packageDrawing } from '../../../engine/submittal/packageDrawing.ts';
+import { sectionsOf } from '../../../engine/submittal/sections.ts';
+
+/** What changed since the last issue: found in the data, clouded on the drawing, listed on its sheet, and nothing else. */
+
+const loaded = load(readFileSync(new URL('../../../examples/heron-weir-pumps.json', import.meta.url), 'utf8'));
+if (!loaded.ok) throw new Error(loaded.what);
+const before = loaded.lineUp;
+const idOf = (tag: string): string => [...before.elements, ...before.cables].find((each) => each.tag === tag)?.id ?? '';
+const changed = (tag: string, path: string, value: unknown): LineUp => ({
+  ...before,
+  project: { ...before.project, revision: 'B' },
+  elements: before.elements.map((each) => (each.tag === tag ? withValueAt(each, path, value) : each)),
+  cables: before.cables.map((each) => (each.tag === tag ? withValueAt(each, path, value) : each)),
+});
+
+describe('differences', () => {
+  it('are none between a line-up and itself, moved, retyped or issued again', () => {
+    const again: LineUp = {
+      ...before,
+      project: { ...before.project, revision: 'B', date: '2027-01-01', status: 'for record' },
+      positions: Object.fromEntries(Object.entries(before.positions).map(([id, at]) => [id, { ...at, x_mm: at.x_mm + 10 }])),
+      cables: before.cables.map((each) => ({ ...each, provenance: { length_m: { typed: 'as it was' } } })),
+    };
+    expect(differences(before, again)).toEqual([]);
+  });
+  it.each([
+    ['W-2A', 'conductor.size', '1 AWG', 'Conductor size', '2\u00a0AWG', '1\u00a0AWG'],
+    ['DS-2', 'bondBar', true, 'Bond bar', 'no', 'yes'],
+    ['W-2A', 'length_m', 30.48, 'Length, one way', '195\u00a0ft', '100\u00a0ft'],
+    ['P-2', 'efficiency_pct', undefined, 'Efficiency', '95\u00a0%', 'not known'],
+  ])('name part, value, before and after: %s %s', (tag, path, value, label, was, now) => {
+    expect(differences(before, changed(tag, path, value))).toEqual([
+      { id: idOf(tag), tag, kind: 'changed', changes: [{ label, before: was, after: now }] },
+    ]);
+  });
+  it('name what is new, what is taken out, and what the project changed', () => {
+    const without: LineUp = { ...before, cables: before.cables.filter((each) => each.tag !== 'W-2B') };
+    expect(differences(before, without).map(({ tag, kind }) => [tag, kind])).toEqual([['W-2B', 'removed']]);
+    expect(differences(without, before).map(({ tag, kind }) => [tag, kind])).toEqual([['W-2B', 'added']]);
+    const limited: LineUp = { ...before, project: { ...before.project, limits: { leadDrop_pct: 2 } } };
+    expect(differences(before, limited).map(({ tag, changes }) => [tag, changes[0]?.label])).toEqual([['project', 'limits']]);
+  });
+});
+
+describe('clouds', () => {
+  // Bumps are the only paths that are drawn in the second ink, and without a filling.
+  const clouds = (items: readonly Item[]) => items.filter((item) => item.t === 'path' && item.ink === 'ink2' && item.fill === undefined);
+  const now = changed('W-2A', 'conductor.size', '1 AWG');
+  const drawing = packageDrawing(now, review(now), before);
+  it('stand round exactly what changed', () => {
+    expect(clouds(drawing.items).length).toBe(1);
+    const cloud = extent(clouds(drawing.items));
+    const cable = drawing.parts.find((part) => part.id === idOf('W-2A'));
+    if (!cable) throw new Error('the cable is not drawn');
+    expect(cloud.x).toBeLessThan(cable.x + cable.w / 2);
+    expect(cloud.x + cloud.w).toBeGreaterThan(cable.x + cable.w / 2);
+    expect(cloud.y).toBeGreaterThan(cable.y - 3);
+    expect(cloud.y + cloud.h).toBeLessThan(cable.y + cable.h + 3);
+  });
+  it('are named by a triangle with the revision, and no text lies under one', () => {
+    const letters = drawing.items.filter((item) => item.t === 'text' && item.text === 'B');
+    expect(letters.length).toBe(1);
+    const cloud = extent(clouds(drawing.items));
+    for (const item of drawing.items) {
+      if (item.t !== 'text') continue;
+      const both = around([textBox(item), cloud]);
+      const apart = both.w > textBox(item).w + cloud.w - 0.3 || both.h > textBox(item).h + cloud.h - 0.3;
+      expect(apart, item.text).toBe(true);
+    }
+  });
+  it('are none where no earlier issue is named', () => {
+    expect(clouds(oneLine(now, review(now)).items)).toEqual([]);
+  });
+  it('every change stands in the list', () => {
+    const [section] = sectionsOf(now, review(now), { sheets: ['revisions'], wide: true, date: '2026-11-25', against: before });
+    const [first] = section?.blocks ?? [];
+    expect(first?.title).toBe('Changes since revision A');
+    expect(first?.t === 'table' ? first.rows : []).toEqual([['W-2A', 'changed', 'Conductor size', '2\u00a0AWG', '1\u00a0AWG']]);
+  });
+});
