@@ -180,10 +180,22 @@ export const exceeds = (value: number, limit: number): boolean => value > limit 
 export const marginBelow = (value: number, limit: number): number | null => (limit === 0 ? null : (100 * (limit - value)) / limit);
 export const marginAbove = (value: number, limit: number): number | null => (limit === 0 ? null : (100 * (value - limit)) / limit);
 
+/** Values that are lists, and so no field to be typed into: what they are called, who knows them, and how they are said. */
+const LISTS: Readonly<
+  Record<string, { readonly label: string; readonly ask: string; readonly said: (list: readonly unknown[]) => string }>
+> = {
+  'installation.sharedWith': {
+    label: 'Cables in the same raceway',
+    ask: 'installer',
+    said: (list) => (list.length === 0 ? 'none' : `${list.length} ${list.length === 1 ? 'other' : 'others'}`),
+  },
+  'manual.allowedEarthing': { label: 'Earthing the manual allows', ask: 'drive supplier', said: (list) => list.join(', ') },
+};
+
 /** Names a field of a part that is not known, with who usually knows it. */
 export function lacks(part: Element | Cable, path: string): Missing {
   const kind = 'conductor' in part && typeof part.conductor === 'object' ? 'cable' : (part as Element).kind;
-  const field = fieldOf(kind, path);
+  const field = fieldOf(kind, path) ?? LISTS[path];
   return { id: part.id, tag: part.tag, field: path, label: field?.label ?? path, ask: field?.ask ?? 'specification' };
 }
 
@@ -203,7 +215,9 @@ export const given = (part: Element | Cable, ...paths: readonly string[]): reado
           : 'no'
         : quantity && (typeof value === 'number' || typeof value === 'string')
           ? formatQuantity(value, quantity, 'metric')
-          : String(value);
+          : Array.isArray(value)
+            ? (LISTS[path]?.said(value) ?? value.join(', '))
+            : String(value);
     const typed = origin?.typed === undefined || origin.typed === shown ? '' : ` (typed ${origin.typed})`;
     return [{ what: `${label} of ${tag}`, value: `${shown}${typed}`, origin: origin?.origin ?? 'entered', source: origin?.page ?? '' }];
   });

@@ -15,7 +15,7 @@ const WORDS: Readonly<Record<EndKind, string>> = {
   pigtail: 'landed by a pigtail',
   none: 'cut back, not landed',
   conduit: 'metal pipe locked to the box',
-  plain: 'no shield: plain gland or bushing',
+  plain: 'no bond: plain gland or bushing',
   unknown: 'landing not known',
 };
 
@@ -25,7 +25,7 @@ export function endKind(cable: Cable, end: End): EndKind {
   const { landing } = cable[end];
   if (carrier === 'none') return 'plain';
   if (landing === undefined || carrier === 'unknown') return 'unknown';
-  if (carrier === 'raceway') return landing === 'none' ? 'none' : 'conduit';
+  if (carrier === 'raceway') return landing === 'none' ? 'plain' : 'conduit';
   return landing;
 }
 

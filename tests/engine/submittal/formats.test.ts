@@ -6,7 +6,9 @@ import { csvOf, harmless } from '../../../engine/submittal/csv.ts';
 import { dxfOf, pieces } from '../../../engine/submittal/dxf.ts';
 import { numbered } from '../../../engine/submittal/findingTables.ts';
 import { write } from '../../../engine/submittal/formats.ts';
+import { htmlOf } from '../../../engine/submittal/html.ts';
 import { type Schedule, schedulesOf } from '../../../engine/submittal/schedules.ts';
+import { EVERY_SHEET } from '../../../engine/submittal/sections.ts';
 import { xlsxOf } from '../../../engine/submittal/xlsx.ts';
 import { threeRuns } from '../drawing/threeRuns.ts';
 
@@ -242,6 +244,20 @@ describe('DXF', () => {
     const own = hostile(text);
     const read = readDxf(dxfOf(oneLine(own, review(own))));
     expect(read.entities.length).toBe(readDxf(dxfOf(oneLine(lineUp, answer))).entities.length);
+  });
+});
+
+describe('HTML', () => {
+  const report = (own: LineUp): string => strFromU8(htmlOf(own, review(own), { date: '2026-11-25', sheets: EVERY_SHEET }));
+  const elements = (text: string) => count([...text.matchAll(/<\/?([a-z][a-z0-9]*)[ >]/g)].map(([whole]) => whole.replace(/ $/, '>')));
+  it.each(HOSTILE)('text stays text, whatever it says: %j', (text) => {
+    // A tag's width moves nothing but its own place, so the same elements must come out as of a harmless one.
+    expect(elements(report(hostile(text)))).toEqual(elements(report(hostile('harmless'))));
+  });
+  it('gives the same bytes twice, without script and without an address', () => {
+    const text = report(lineUp);
+    expect(text).toBe(report(threeRuns()));
+    expect(text).not.toMatch(/<script|javascript:|https?:(?!\/\/www\.w3\.org\/2000\/svg)/);
   });
 });
 
