@@ -62,26 +62,32 @@ export function deviations(lineUp: LineUp): Table {
   };
 }
 
+/** What is missing, by who can be asked for it: a list to send. The same value of several parts is asked for once. */
 export function openItems(review: Review): Table {
-  const asked = new Map<string, { ask: string; tag: string; label: string; checks: Set<string> }>();
+  const asked = new Map<
+    string,
+    { readonly ask: string; readonly label: string; readonly tags: Set<string>; readonly checks: Set<string> }
+  >();
   for (const finding of review.findings)
-    for (const each of finding.missing) {
-      const key = `${each.id}/${each.field}`;
-      const item = asked.get(key) ?? { ask: each.ask, tag: each.tag, label: each.label, checks: new Set<string>() };
+    for (const { ask, label, tag } of finding.missing) {
+      const key = `${ask}/${label}`;
+      const item = asked.get(key) ?? { ask, label, tags: new Set(), checks: new Set() };
+      item.tags.add(tag || 'project');
       item.checks.add(finding.title);
       asked.set(key, item);
     }
+  const rows = [...asked.values()].sort((a, b) => (a.ask < b.ask ? -1 : a.ask > b.ask ? 1 : 0));
   return {
     title: 'Open items',
     empty: 'Nothing is missing.',
     columns: [
-      { head: 'Ask', w: 46 },
-      { head: 'Of', w: 30 },
-      { head: 'What is missing', grow: 1 },
-      { head: 'Checks that wait for it', grow: 2 },
-      { head: 'Answer, by whom, date', grow: 1.2 },
+      { head: 'Ask', w: 40 },
+      { head: 'What is missing', grow: 1.2 },
+      { head: 'Of', grow: 1 },
+      { head: 'Checks that wait for it', grow: 1.2 },
+      { head: 'Answer, by whom, date', grow: 1 },
     ],
-    rows: [...asked.values()].map((each) => [each.ask, each.tag || 'project', each.label, [...each.checks].join('; '), '']),
+    rows: rows.map((each) => [each.ask, each.label, [...each.tags].join(', '), [...each.checks].join('; '), '']),
   };
 }
 
