@@ -14,13 +14,10 @@ export function Rename({ lineUp, id }: { readonly lineUp: LineUp; readonly id: s
   const part = partsOf(lineUp).find((each) => each.id === id);
   if (!part) return null;
   const { x, y } = flowToScreenPosition(tagPlace(lineUp, id));
-  const close = () => {
-    arrange({ renaming: null });
-    view()?.focus(id);
-  };
   const take = (text: string) => {
     const tag = text.trim().slice(0, 200);
     if (tag !== '' && tag !== part.tag) edit('Rename', (before) => setValue(before, id, 'tag', tag));
+    arrange({ renaming: null });
   };
   return (
     <input
@@ -34,18 +31,11 @@ export function Rename({ lineUp, id }: { readonly lineUp: LineUp; readonly id: s
           input.select();
         }
       }}
-      onBlur={({ target }) => {
-        take(target.value);
-        arrange({ renaming: null });
-      }}
+      onBlur={({ target }) => take(target.value)}
       onKeyDown={({ key, currentTarget }) => {
-        if (key === 'Enter') {
-          take(currentTarget.value);
-          close();
-        } else if (key === 'Escape') {
-          currentTarget.value = part.tag;
-          close();
-        }
+        if (key === 'Escape') currentTarget.value = part.tag;
+        // The name is taken when the focus leaves it for the part.
+        if (key === 'Enter' || key === 'Escape') view()?.focus(id);
       }}
     />
   );
