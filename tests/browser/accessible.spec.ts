@@ -38,6 +38,19 @@ for (const colorScheme of ['light', 'dark'] as const) {
     await page.getByRole('button', { name: 'W-1 cable' }).click();
     await page.getByRole('button', { name: 'Add cores' }).click();
     expect(await violations(page)).toEqual([]);
+    await page.keyboard.press('Escape');
+    await page.keyboard.press('Control+k');
+    expect(await violations(page)).toEqual([]);
+    await page.keyboard.press('Escape');
+    await page.getByRole('button', { name: 'More…' }).click();
+    expect(await violations(page)).toEqual([]);
+    await page.keyboard.press('Escape');
+    await page.getByTestId('sheet').click({ position: { x: 8, y: 8 } });
+    await page.keyboard.press('Control+a');
+    expect(await violations(page)).toEqual([]);
+    await page.keyboard.press('?');
+    await expect(page.getByRole('dialog', { name: 'All keys' })).toBeVisible();
+    expect(await violations(page)).toEqual([]);
   });
 }
 
