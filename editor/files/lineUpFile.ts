@@ -1,6 +1,7 @@
 import { fileOpen, fileSave } from 'browser-fs-access';
 import type { LineUp } from '../../engine/index.ts';
 import { asText, openText, refuse, setSaved, useEditor } from '../store/editorStore.ts';
+import { keep } from './autosave.ts';
 
 /** Opening and saving files. Giving up in the system's dialog is no fault. */
 
@@ -49,6 +50,9 @@ export async function saveFile(): Promise<void> {
     });
     setSaved('saved to file');
     isFiled();
+    const { lineUp } = useEditor.getState();
+    // A version that left the house can be taken up again.
+    if (lineUp) await keep(lineUp).catch(() => undefined);
   } catch (fault) {
     if (!gaveUp(fault)) setSaved('not saved');
   }

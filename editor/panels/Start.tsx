@@ -1,16 +1,6 @@
 import { useEffect, useMemo, useState } from 'react';
-import {
-  type LineUp,
-  load,
-  newLineUp,
-  parseQuantity,
-  type Review,
-  review,
-  startFromFive,
-  tidyPositions,
-  VERDICTS,
-} from '../../engine/index.ts';
-import { keptBefore } from '../files/autosave.ts';
+import { load, newLineUp, parseQuantity, type Review, review, startFromFive, tidyPositions, VERDICTS } from '../../engine/index.ts';
+import { type Kept, keptOnes } from '../files/autosave.ts';
 import { openFile } from '../files/lineUpFile.ts';
 import { openLineUp, openText, showStart, useEditor } from '../store/editorStore.ts';
 import { Badge } from './Badge.tsx';
@@ -57,11 +47,14 @@ function useExamples(): readonly Example[] {
   return list;
 }
 
+/** As people of this place write the day and the time. */
+const timeText = (at: number): string => new Date(at).toLocaleString(undefined, { dateStyle: 'short', timeStyle: 'short' });
+
 export function Start() {
   const open = useEditor((state) => state.lineUp);
   const shown = useExamples();
-  const [before, setBefore] = useState<LineUp | null>(null);
-  useEffect(() => void keptBefore().then(setBefore), []);
+  const [kept, setKept] = useState<readonly Kept[]>([]);
+  useEffect(() => void keptOnes().then(setKept), []);
   const [typed, setTyped] = useState({ power: '60 hp', voltage: '480 V', length: '210 ft', place: 'damp', basis: 'us' });
   const set = (change: Partial<typeof typed>) => setTyped({ ...typed, ...change });
   const answer = useMemo(() => {
@@ -126,18 +119,18 @@ export function Start() {
           Draw this
         </button>
       </div>
-      {(open || before) && (
+      {(open || kept.length > 0) && (
         <p className="again">
           {open && (
             <button type="button" className="main" onClick={() => showStart(false)}>
               Go on with {open.project.title}
             </button>
           )}
-          {before && (
-            <button type="button" onClick={() => openLineUp(before)}>
-              Take up {before.project.title} again
+          {kept.map(({ at, lineUp }) => (
+            <button key={at} type="button" onClick={() => openLineUp(lineUp)}>
+              Take up {lineUp.project.title} again <span className="muted">{timeText(at)}</span>
             </button>
-          )}
+          ))}
         </p>
       )}
       <h2>Or open one and break it</h2>

@@ -43,6 +43,7 @@ import { CableEdge, type CableEdgeType } from './CableEdge.tsx';
 import { ConnectionSays } from './ConnectionSays.tsx';
 import { Drawing } from './Drawing.tsx';
 import { type Guides, snapTo } from './guides.ts';
+import { onLongPress } from './longPress.ts';
 import { PartNode, type PartNodeType } from './PartNode.tsx';
 import { type Dropped, onDropped } from './partDrop.ts';
 import { createParts } from './parts.ts';
@@ -82,6 +83,15 @@ function takeSelection(changes: readonly (NodeChange<PartNodeType> | EdgeChange<
   if (next.size !== selected.length || selected.some((id) => !next.has(id))) select([...next]);
 }
 
+/** The menu of the part at hand, which is chosen by it. By the keyboard there is no place: it opens at the part. */
+function openMenu(target: Element, at: { readonly x: number; readonly y: number } | null): void {
+  const part = target.closest('.react-flow__node, .react-flow__edge');
+  const id = part?.getAttribute('data-id');
+  if (id && !useEditor.getState().selected.includes(id)) select([id]);
+  const box = part?.getBoundingClientRect();
+  arrange({ menu: at ?? { x: box?.right ?? 0, y: box?.top ?? 0 } });
+}
+
 /** A plain click on one of several chosen parts chooses it alone. */
 function chooseOnly(event: ReactMouseEvent, { id }: { readonly id: string }): void {
   const { selected, waiting } = useEditor.getState();
@@ -112,6 +122,8 @@ export function Sheet({ lineUp, review }: { readonly lineUp: LineUp; readonly re
   const [parts] = useState(createParts);
   const firstPort = useRef<PortAt | null>(null);
   const copying = useRef(false);
+  /** A second finger came down: what the first was dragging stays where it was. */
+  const cancelled = useRef(false);
   const family = familyOf(lineUp);
 
   const placed = useMemo(() => withPlaces(lineUp), [lineUp]);
@@ -148,7 +160,7 @@ export function Sheet({ lineUp, review }: { readonly lineUp: LineUp; readonly re
         moved.set(change.id, { x_mm: change.position.x / PX - left, y_mm: change.position.y / PX + PAD_mm });
         if (!change.dragging) dropped = true;
       }
-      if (moved.size === 0) return;
+      if (moved.size === 0 || cancelled.current) return;
       const rest = snapTo(placed, moved);
       if (!dropped) {
         setDrafts(rest.places);
@@ -222,18 +234,18 @@ export function Sheet({ lineUp, review }: { readonly lineUp: LineUp; readonly re
   };
   const onContextMenu = (event: ReactMouseEvent) => {
     event.preventDefault();
-    const at = (event.target as Element).closest('.react-flow__node, .react-flow__edge');
-    const id = at?.getAttribute('data-id');
-    if (id && !selected.includes(id)) select([id]);
-    // By the keyboard there is no place: the menu opens at the part.
-    const box = at?.getBoundingClientRect();
-    const byKey = event.button !== 2 && event.clientX === 0;
-    arrange({ menu: byKey && box ? { x: box.right, y: box.top } : { x: event.clientX, y: event.clientY } });
+    openMenu(event.target as Element, event.button === 2 || event.clientX > 0 ? { x: event.clientX, y: event.clientY } : null);
   };
   const onDoubleClick = (event: ReactMouseEvent) => {
     const id = (event.target as Element).closest('.react-flow__node, .react-flow__edge')?.getAttribute('data-id');
     if (id) arrange({ renaming: id });
   };
+  useEffect(() => {
+    const box = sheet.current;
+    return box
+      ? onLongPress(box, ({ target, clientX: x, clientY: y }) => target instanceof Element && openMenu(target, { x, y }))
+      : undefined;
+  }, []);
   const withMap = map ?? lineUp.elements.length >= MAP_FROM;
   const coarse = finger();
 
@@ -245,6 +257,13 @@ export function Sheet({ lineUp, review }: { readonly lineUp: LineUp; readonly re
       data-waiting={waiting !== null || moving}
       data-testid="sheet"
       onPointerUp={onPointerUp}
+      onPointerDownCapture={({ isPrimary }) => {
+        cancelled.current = !isPrimary;
+        if (!isPrimary && drafts.size > 0) {
+          setDrafts(new Map());
+          setGuides(STILL);
+        }
+      }}
       onPointerMoveCapture={(event) => {
         copying.current = event.altKey;
       }}

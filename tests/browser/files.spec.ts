@@ -65,6 +65,21 @@ test('53 the sign of what is saved has four states, each true', async ({ page })
   await expect(sign).toHaveText('not saved');
 });
 
+test('54 what gave way to another, and what was saved, can be taken up again, the newest first', async ({ page }) => {
+  await type(page, 'Title', 'First');
+  const saving = page.waitForEvent('download');
+  await page.keyboard.press('Control+s');
+  await saving;
+  await expect(page.getByTestId('saved')).toHaveText('saved to file');
+  await type(page, 'Title', 'Second');
+  await lay(page, THREE_RUNS);
+  await page.getByRole('button', { name: 'Copperline' }).click();
+  const again = page.getByRole('button', { name: /^Take up .* again/ });
+  await expect(again).toHaveText([/^Take up Second again/, /^Take up First again/]);
+  await again.last().click();
+  await expect(page.getByLabel('Title', { exact: true })).toHaveValue('First');
+});
+
 test('55 the drawing is copied as SVG and as PNG', async ({ page }) => {
   await command(page, 'drawing as SVG');
   await expect(page.getByText('The drawing is on the clipboard as SVG.')).toBeVisible();

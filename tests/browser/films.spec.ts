@@ -118,6 +118,29 @@ test.describe('with a finger', () => {
     await byPointing(page, (target) => target.tap());
   });
 
+  test('a resting finger asks for the menu of a part; a second finger leaves a part where it was', async ({ page }) => {
+    await page.getByText('Heron Weir pumps').tap();
+    const box = await partOf(page, 'CB-2').boundingBox();
+    if (!box) throw new Error('no CB-2');
+    const at = { x: box.x + box.width / 2, y: box.y + box.height / 2 };
+    const session = await page.context().newCDPSession(page);
+    const touch = (type: 'touchStart' | 'touchMove' | 'touchEnd', ...points: { x: number; y: number }[]) =>
+      session.send('Input.dispatchTouchEvent', { type, touchPoints: points.map((point, id) => ({ ...point, id })) });
+    await touch('touchStart', at);
+    await expect(page.getByRole('menu', { name: 'What can be done' })).toBeVisible();
+    await touch('touchEnd');
+    await page.keyboard.press('Escape');
+    await touch('touchStart', at);
+    for (const step of [4, 30, 90]) await touch('touchMove', { x: at.x - step, y: at.y });
+    await expect.poll(async () => (await partOf(page, 'CB-2').boundingBox())?.x).toBeLessThan(box.x - 40);
+    await touch('touchStart', { x: at.x - 90, y: at.y }, { x: at.x - 160, y: at.y + 60 });
+    await expect.poll(async () => (await partOf(page, 'CB-2').boundingBox())?.x).toBeCloseTo(box.x, 0);
+    await touch('touchMove', { x: at.x - 120, y: at.y }, { x: at.x - 160, y: at.y + 60 });
+    await touch('touchEnd');
+    await expect.poll(async () => (await partOf(page, 'CB-2').boundingBox())?.x).toBeCloseTo(box.x, 0);
+    await expect(page.getByRole('button', { name: 'Undo' })).toBeDisabled();
+  });
+
   test('one finger moves the sheet, two zoom it', async ({ page }) => {
     await page.getByText('Heron Weir pumps').tap();
     const at = async (tag: string) => {
