@@ -10,6 +10,8 @@ export default defineConfig({
   base: './',
   plugins: [react()],
   resolve: { alias: { html2canvas: nothing, canvg: nothing, dompurify: nothing } },
+  // A worker that fetches its parts when they are needed.
+  worker: { format: 'es' },
   build: { manifest: true, chunkSizeWarningLimit: 900 },
   server: { port: 5173 },
   preview: { port: 5173 },

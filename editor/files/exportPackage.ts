@@ -1,12 +1,7 @@
 import type { LineUp } from '../../engine/index.ts';
 import type { Format, SheetKind, Written } from '../../engine/submittal/formats.ts';
 import { refuse, whenJudged } from '../store/editorStore.ts';
-
-const font = async (name: string) => new Uint8Array(await (await fetch(`${import.meta.env.BASE_URL}fonts/${name}`)).arrayBuffer());
-const fonts = async () => {
-  const [regular, semibold] = await Promise.all([font('SourceSans3_400Regular.ttf'), font('SourceSans3_600SemiBold.ttf')]);
-  return { regular, semibold };
-};
+import type { PackageOrder } from './packageWorker.ts';
 
 export interface PackageChoice {
   readonly sheets?: readonly SheetKind[];
@@ -15,18 +10,31 @@ export interface PackageChoice {
 }
 
 /**
- * Writes the package in one form and hands it to the browser, never with a review that is not of this very document. The writers and the
- * fonts are fetched only now.
+ * Writes the package in one form, on a thread of its own, and hands it to the browser, never with a review that is not of this very
+ * document. Writers and fonts are fetched only now.
  */
 export async function exportPackage(format: Format = 'pdf', choice: PackageChoice = {}): Promise<void> {
   try {
-    const [{ lineUp, review }, { write, bundled }] = await Promise.all([whenJudged(), import('../../engine/submittal/formats.ts')]);
+    const { lineUp, review } = await whenJudged();
+    const fontsAt = new URL(`${import.meta.env.BASE_URL}fonts/`, document.baseURI).href;
     const date = lineUp.project.date ?? new Date().toISOString().slice(0, 10);
-    hand(lineUp, bundled(format, await write(format, { lineUp, review, date, fonts, ...choice })));
+    hand(lineUp, await written({ format, lineUp, review, date, fontsAt, ...choice }));
   } catch (fault) {
     refuse(`The package was not written: ${fault instanceof Error ? fault.message : String(fault)}`);
   }
 }
+
+const written = (order: PackageOrder): Promise<Written> =>
+  new Promise<Written>((resolve, reject) => {
+    const worker = new Worker(new URL('./packageWorker.ts', import.meta.url), { type: 'module' });
+    const end = (settle: () => void): void => {
+      worker.terminate();
+      settle();
+    };
+    worker.onmessage = ({ data }: MessageEvent<Written>) => end(() => resolve(data));
+    worker.onerror = ({ message }) => end(() => reject(new Error(message || 'its writer did not start')));
+    worker.postMessage(order);
+  });
 
 function hand(lineUp: LineUp, { ending, bytes }: Written): void {
   const address = URL.createObjectURL(new Blob([bytes as BlobPart]));

@@ -1,0 +1,29 @@
+import { bundled, type Format, type Package, write } from '../../engine/submittal/formats.ts';
+
+/** The writers on a thread of their own: a set of a hundred sheets takes seconds, and the sheet on screen goes on meanwhile. */
+
+export interface PackageOrder extends Omit<Package, 'fonts'> {
+  readonly format: Format;
+  /** Address of the folder of the fonts. */
+  readonly fontsAt: string;
+}
+
+const fetched = async (address: string) => new Uint8Array(await (await fetch(address)).arrayBuffer());
+
+addEventListener('message', async ({ data: { format, fontsAt, ...rest } }: MessageEvent<PackageOrder>) => {
+  const fonts = async () => {
+    const [regular, semibold] = await Promise.all([
+      fetched(`${fontsAt}SourceSans3_400Regular.ttf`),
+      fetched(`${fontsAt}SourceSans3_600SemiBold.ttf`),
+    ]);
+    return { regular, semibold };
+  };
+  try {
+    postMessage(bundled(format, await write(format, { ...rest, fonts })));
+  } catch (fault) {
+    // A rejected promise does not reach the other side; an exception of no promise's does.
+    setTimeout(() => {
+      throw fault;
+    });
+  }
+});
