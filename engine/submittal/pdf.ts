@@ -63,10 +63,7 @@ export function submittalPdf(lineUp: LineUp, review: Review, options: SubmittalO
     (doc.internal as unknown as { write(text: string): void }).write('/PageLabels << /Nums [0 << /S /D /St 1 >>] >>'),
   );
   doc.setCreationDate(pdfDate(options.date));
-  doc.setFileId(
-    sha256(`${hash}${JSON.stringify(review.findings)}${options.date}${size}${against ? save(against) : ''}`)
-      .slice(0, 32)
-      .toUpperCase(),
-  );
+  const asked = [MAKER, hash, against ? sha256(save(against)) : '', options.date, size, options.sheets.join()];
+  doc.setFileId(sha256(asked.join('/')).slice(0, 32).toUpperCase());
   return new Uint8Array(doc.output('arraybuffer'));
 }

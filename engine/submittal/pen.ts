@@ -29,6 +29,8 @@ export class Pen {
       orientation: width_mm > height_mm ? 'landscape' : 'portrait',
       putOnlyUsedFonts: true,
       compress: true,
+      // Far finer than any printer, and coarser than the last bit, in which one machine's arithmetic differs from another's.
+      floatPrecision: 4,
     });
     this.#addFont('regular.ttf', fonts.regular, 'normal');
     this.#addFont('semibold.ttf', fonts.semibold, 'bold');

@@ -184,6 +184,8 @@ function drives(lineUp: LineUp, review: Review): Schedule {
   ]);
 }
 
+const sixFigures = (value: number | null): number | null => (value === null ? null : Number(value.toPrecision(6)));
+
 const findings = (review: Review): Schedule =>
   schedule<Finding>(
     'findings',
@@ -194,10 +196,10 @@ const findings = (review: Review): Schedule =>
       text('Of', (each) => each.subject.tag),
       text('Runs', (each) => each.runs.join(' ')),
       text('Quantity', (each) => (each.value === null ? null : each.quantity)),
-      number('Value', (each) => each.value),
-      number('Limit', (each) => each.limit),
+      number('Value', (each) => sixFigures(each.value)),
+      number('Limit', (each) => sixFigures(each.limit)),
       text('Unit', (each) => each.unit),
-      number('Margin, %', (each) => (each.margin_pct === null ? null : Number(each.margin_pct.toPrecision(4)))),
+      number('Margin, %', (each) => sixFigures(each.margin_pct)),
       text('Finding', (each) => each.text),
       text('What to do', (each) => each.remedies.join(' ')),
       text('Authority', (each) => each.authority),

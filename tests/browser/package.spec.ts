@@ -2,6 +2,7 @@ import { readFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { getDocument } from 'pdfjs-dist/legacy/build/pdf.mjs';
 import { load, review } from '../../engine/index.ts';
+import { write } from '../../engine/submittal/formats.ts';
 import { expect, test } from './page.ts';
 
 const plain = (text: string): string => text.normalize('NFKC').replaceAll(/\s+/g, '');
@@ -11,7 +12,8 @@ test('the package holds every finding and every tag', async ({ page }) => {
   const waiting = page.waitForEvent('download');
   await page.getByRole('button', { name: 'Issue package' }).click();
   const file = await (await waiting).path();
-  const pdf = await getDocument({ data: new Uint8Array(readFileSync(file)) }).promise;
+  const bytes = readFileSync(file);
+  const pdf = await getDocument({ data: new Uint8Array(bytes) }).promise;
   let text = '';
   for (let i = 1; i <= pdf.numPages; i++)
     text += (await (await pdf.getPage(i)).getTextContent()).items.map((item) => ('str' in item ? item.str : '')).join(' ');
@@ -21,6 +23,10 @@ test('the package holds every finding and every tag', async ({ page }) => {
   for (const each of review(loaded.lineUp).findings)
     if (!['not-applicable', 'pass'].includes(each.verdict)) expect(written).toContain(plain(each.text));
   for (const part of loaded.lineUp.elements) expect(written).toContain(plain(part.tag));
+  const font = (name: string) => readFileSync(join(import.meta.dirname, `../../public/fonts/${name}.ttf`));
+  const fonts = async () => ({ regular: font('SourceSans3_400Regular'), semibold: font('SourceSans3_600SemiBold') });
+  const [own] = await write('pdf', { lineUp: loaded.lineUp, review: review(loaded.lineUp), date: '2026-11-25', fonts });
+  expect(bytes.equals(Buffer.from(own?.bytes ?? [])), 'the same bytes as the command line writes').toBe(true);
 });
 
 test('a file that cannot be read is refused with place and reason; the open line-up stays', async ({ page }) => {
