@@ -21,11 +21,11 @@ export const pathTables = (lineUp: LineUp, review: Review): readonly Table[] =>
     title: `Path of ${run.motorTag}: ${STATES[run.shield]}`,
     empty: 'No cable leads there.',
     columns: [
-      { head: 'Place', w: 44 },
+      { head: 'Place', w: 26 },
       { head: 'What it is', grow: 1 },
-      { head: 'Shield', grow: 1.2 },
+      { head: 'Shield', grow: 1.6 },
       { head: 'Grounding conductors', grow: 1.2 },
-      { head: 'State', w: 44 },
+      { head: 'State', w: 30 },
     ],
     rows: walk(lineUp, run),
   }));
@@ -54,7 +54,7 @@ function walk(lineUp: LineUp, run: SolvedRun): readonly (readonly string[])[] {
             : `${[`${grounds.count} ×`, grounds.size, grounds.arrangement].filter(Boolean).join(' ')}; landed ${ends
                 .map((end) => cable[end].groundsLanded ?? 'not known')
                 .join(' and ')}`,
-          cut ? (cut.state === 'broken' ? 'INTERRUPTED here' : 'not known') : 'whole',
+          cut ? (cut.state === 'broken' ? 'INTERRUPTED' : 'not known') : 'whole',
         ],
       ];
     }
@@ -66,7 +66,7 @@ function walk(lineUp: LineUp, run: SolvedRun): readonly (readonly string[])[] {
         [element.kind, 'box' in element && element.box ? `${element.box} box` : ''].filter(Boolean).join(', '),
         'bondBar' in element && element.bondBar !== undefined ? (element.bondBar ? 'bond bar joins the shields' : 'no bond bar') : '–',
         '–',
-        cut ? (cut.state === 'broken' ? 'INTERRUPTED here' : 'not known') : 'whole',
+        cut ? (cut.state === 'broken' ? 'INTERRUPTED' : 'not known') : 'whole',
       ],
     ];
   });

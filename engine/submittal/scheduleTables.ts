@@ -135,11 +135,11 @@ export function cableTotals(lineUp: LineUp): Table {
     intro: 'The longest length of each cable, once for every set; no allowance for cutting or for the ends.',
     empty: 'No cable is drawn.',
     columns: [
-      { head: 'Size', w: 30 },
-      { head: 'Metal', w: 34 },
-      { head: 'Construction', w: 44 },
-      { head: 'Insulation', w: 28 },
-      { head: 'Length', w: 30, right: true },
+      { head: 'Size', w: 28 },
+      { head: 'Metal', w: 20 },
+      { head: 'Construction', w: 36 },
+      { head: 'Insulation', w: 26 },
+      { head: 'Length', w: 28, right: true },
       { head: 'Cables', grow: 1 },
     ],
     rows: [...rows.values()].map(({ cells, tags, length_m, known }) => [
@@ -156,7 +156,7 @@ const shown = (cell: Cell): string => (cell === null ? '–' : typeof cell === '
 export function plates(lineUp: LineUp, review: Review, slug: 'drives' | 'motors', wide: boolean): readonly Table[] {
   const schedule = schedulesOf(lineUp, review).find((each) => each.slug === slug);
   if (!schedule) return [];
-  const most = wide ? 10 : 4;
+  const most = wide ? 10 : 3;
   const [, ...heads] = schedule.heads;
   const tables: Table[] = [];
   for (let from = 0; from < schedule.rows.length; from += most) {
