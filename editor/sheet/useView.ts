@@ -13,6 +13,9 @@ const MOST_ZOOM = 4;
 /** Above this a small line-up would look like a poster. */
 const FIT_ZOOM = 1.2;
 
+/** Clear of the edges, and of the tools at the foot. */
+const ROOM = { top: '24px', right: '28px', bottom: '52px', left: '28px' } as const;
+
 interface Area {
   readonly x: number;
   readonly y: number;
@@ -53,9 +56,7 @@ export function useView(sheet: RefObject<HTMLDivElement | null>, drawing: OneLin
     };
     const show = (area: Area | null) => {
       const { width, height } = store.getState();
-      void setViewport(
-        area && width > 0 ? getViewportForBounds(area, width, height, LEAST_ZOOM, FIT_ZOOM, '28px') : { x: 0, y: 0, zoom: 1 },
-      );
+      void setViewport(area && width > 0 ? getViewportForBounds(area, width, height, LEAST_ZOOM, FIT_ZOOM, ROOM) : { x: 0, y: 0, zoom: 1 });
     };
     const bring = (id: string) => {
       const area = areaOf(latest.current, [id]);
