@@ -128,9 +128,19 @@ class Sizing {
     for (const group of groups) {
       const apart = group.every(this.#isOutput);
       const [others, first] = apart ? [atBest, brokenAtBest] : [found, broken];
-      if (first.some((each) => this.#within(each, group, apart))) await this.#search(group, judge, new Map(others), found, apart);
+      if (first.some((each) => this.#within(each, group, apart))) await this.#search(group, judge, others, found, apart);
     }
-    // Where the feeders that were found bring less than the best, drive and feeders are searched as one.
+    // Where the feeders that were found bring less than the best, a drive and the feeders of its own are searched as one, the others at
+    // their best; and the feeders it shares, with its own at their best. What these bounds leave broken is searched all together.
+    const short = await this.#broken(judge, found);
+    const branches = this.#branches(groups, short);
+    const branched = new Set(branches.flat());
+    if (branches.length > 0) {
+      for (const branch of branches) await this.#search(branch, judge, atBest, found, true);
+      const shared = groups.filter((group) => !group.every(this.#isOutput)).map((group) => group.filter((ladder) => !branched.has(ladder)));
+      const ownAtBest = this.#at((ladder) => (branched.has(ladder) && !this.#isOutput(ladder) ? ladder.most : undefined));
+      for (const group of shared) if (group.length > 0) await this.#search(group, judge, new Map([...found, ...ownAtBest]), found, true);
+    }
     const joint = new Set<Ladder>();
     for (let left = await this.#broken(judge, found); left.length > 0; left = await this.#broken(judge, found)) {
       const ids = new Set(left.flatMap(({ deciders }) => [...deciders]));
@@ -188,9 +198,22 @@ class Sizing {
     return [...new Set(groupOf.values())];
   }
 
-  #within({ deciders, about }: Broken, group: readonly Ladder[], feedersApart: boolean): boolean {
+  /** Each group of cables behind a drive that something is broken of, with the feeders that feed nothing else. */
+  #branches(groups: readonly (readonly Ladder[])[], broken: readonly Broken[]): readonly (readonly Ladder[])[] {
+    const ids = new Set(broken.flatMap(({ about }) => about));
+    return groups
+      .filter((group) => group.every(this.#isOutput) && group.some(({ cable }) => ids.has(cable.id)))
+      .map((group) => {
+        const own = new Set(group.flatMap(({ cable }) => this.#site.ownFeeders(cable.id)));
+        return [...group, ...[...own].flatMap((id) => this.#ladders.get(id) ?? [])];
+      });
+  }
+
+  /** Whether a group answers for it: apart, with the others at their best, for what it is about; else only with all that decide it. */
+  #within({ deciders, about }: Broken, group: readonly Ladder[], apart: boolean): boolean {
     const ids = new Set(group.map(({ cable }) => cable.id));
-    return feedersApart ? about.some((id) => ids.has(id)) : [...deciders].every((id) => ids.has(id) || !this.#ladders.has(id));
+    const asked = apart ? about : [...deciders];
+    return asked.some((id) => ids.has(id)) && asked.every((id) => ids.has(id) || !this.#ladders.has(id));
   }
 
   async #broken(judge: Judge, choices: Choices): Promise<readonly Broken[]> {
@@ -209,10 +232,10 @@ class Sizing {
   }
 
   /** Searches one group while the others stay as they are; what cannot be met together is let pass, told, and searched without. */
-  async #search(group: readonly Ladder[], judge: Judge, others: Choices, found: Map<string, Choice>, feedersApart: boolean): Promise<void> {
+  async #search(group: readonly Ladder[], judge: Judge, others: Choices, found: Map<string, Choice>, apart: boolean): Promise<void> {
     for (;;) {
       const result = await searchGroup(group, async (choices) =>
-        (await this.#broken(judge, new Map([...others, ...choices]))).filter((each) => this.#within(each, group, feedersApart)),
+        (await this.#broken(judge, new Map([...others, ...choices]))).filter((each) => this.#within(each, group, apart)),
       );
       if ('choices' in result) {
         for (const [id, choice] of result.choices) found.set(id, choice);

@@ -114,6 +114,23 @@ export class Site {
     return this.#zoneOfCable.get(id);
   }
 
+  /** Of a cable behind a drive: the cables ahead of the drive that feed nothing else. */
+  ownFeeders(id: string): readonly string[] {
+    const feed = this.#zoneOfCable.get(id)?.feed;
+    if (!feed) return [];
+    const { steps } = feed.zone;
+    const loads = steps.map(() => 0);
+    for (const { element, parent, index } of steps)
+      if (element.kind === 'motor' || (element.kind === 'drive' && parent >= 0))
+        for (let at = index; at >= 0; at = steps[at]?.parent ?? -1) loads[at] = (loads[at] ?? 0) + 1;
+    const own: string[] = [];
+    for (let at = feed.step; at >= 0 && loads[at] === 1; at = steps[at]?.parent ?? -1) {
+      const via = steps[at]?.via;
+      if (via?.kind === 'cable') own.push(via.cable.id);
+    }
+    return own;
+  }
+
   /** Cables whose size may move this finding. */
   deciders(finding: Finding): ReadonlySet<string> {
     const { id } = finding.subject;
