@@ -4,6 +4,7 @@ import '@xyflow/react/dist/style.css';
 import './ui/tokens.css';
 import './ui/layout.css';
 import './ui/commands.css';
+import './ui/sizing.css';
 import { App } from './App.tsx';
 import { startTheme } from './panels/theme.ts';
 

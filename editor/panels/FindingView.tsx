@@ -1,9 +1,11 @@
 import { lazy, Suspense, useEffect, useRef } from 'react';
 import { type Finding, fixed, type LineUp, type Review } from '../../engine/index.ts';
-import { select, showFinding, takeFix } from '../store/editorStore.ts';
+import { select, showFinding } from '../store/editorStore.ts';
 import { Badge } from './Badge.tsx';
+import { Folded } from './Folded.tsx';
 
 const WavePicture = lazy(() => import('./WavePicture.tsx'));
+const WhatHelps = lazy(() => import('./WhatHelps.tsx'));
 
 export interface FindingViewProps {
   readonly finding: Finding;
@@ -96,7 +98,7 @@ export function FindingView({ finding, lineUp, review }: FindingViewProps) {
         <h2>Why it matters</h2>
         <p className="reason">{finding.why}</p>
       </section>
-      {(finding.remedies.length > 0 || finding.fixes.length > 0) && (
+      {finding.remedies.length > 0 && (
         <section>
           <h2>What to do</h2>
           <ul>
@@ -104,12 +106,16 @@ export function FindingView({ finding, lineUp, review }: FindingViewProps) {
               <li key={each}>{each}</li>
             ))}
           </ul>
-          {finding.fixes.map((fix) => (
-            <button key={fix.label} type="button" className="main" onClick={() => takeFix(fix)}>
-              {fix.label}
-            </button>
-          ))}
         </section>
+      )}
+      {(['fail', 'caution'].includes(finding.verdict) || finding.fixes.length > 0) && (
+        <Folded summary="What would help">
+          {() => (
+            <Suspense>
+              <WhatHelps lineUp={lineUp} finding={finding} />
+            </Suspense>
+          )}
+        </Folded>
       )}
       <section>
         <h2>On whose word</h2>

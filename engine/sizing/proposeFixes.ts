@@ -26,7 +26,8 @@ export async function proposeFixes(lineUp: LineUp, findingId: string, watching: 
   const reviewer = createReviewer();
   const before = reviewer.review(lineUp);
   const finding = before.findings.find(({ id }) => id === findingId);
-  if (!finding || (finding.verdict !== 'fail' && finding.verdict !== 'caution')) return [];
+  // What is open wants an answer, not a change, unless its check knows one that makes the question idle.
+  if (!finding || (finding.verdict !== 'fail' && finding.verdict !== 'caution' && finding.fixes.length === 0)) return [];
   const preview = watched((fix: Fix) => previewFix(lineUp, fix, before, reviewer.review), watching);
   const tried = async (fix: Fix, kinds: readonly Kind[]): Promise<{ readonly proposal: Proposal | null; readonly eases: boolean }> => {
     const seen = await preview(fix);

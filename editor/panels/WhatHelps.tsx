@@ -1,0 +1,95 @@
+import type { ReactNode } from 'react';
+import { type Finding, fixed, type LineUp, type Moved } from '../../engine/index.ts';
+import { takeFix } from '../store/editorStore.ts';
+import type { Change } from '../store/sizing.ts';
+import { useAnswer } from './useAnswer.ts';
+import { VerdictWord } from './VerdictWord.tsx';
+import { Waiting } from './Waiting.tsx';
+
+/** Changes that help a finding, each judged with the whole line-up: what it betters and what it worsens stands beside it. */
+export interface WhatHelpsProps {
+  readonly finding: Finding;
+  readonly lineUp: LineUp;
+}
+
+export default function WhatHelps({ finding, lineUp }: WhatHelpsProps) {
+  const word = useAnswer('changes', lineUp, [finding.id]);
+  if (!('answer' in word)) return <Waiting word={word} />;
+  if (word.answer.length === 0)
+    return <p>None of the changes that were tried helps here, alone or two together. What is to be done is not a value of this line-up.</p>;
+  return (
+    <ol className="changes" aria-label="What would help">
+      {word.answer.map((change) => (
+        <li key={JSON.stringify(change.fix)}>
+          <p>
+            <b>{change.fix.label}</b>
+          </p>
+          {change.asksMaker && <p className="muted">Whether it is enough is for the maker’s figure to say.</p>}
+          <Effects change={change} />
+          <button type="button" className="main" aria-label={`Apply: ${change.fix.label}`} onClick={() => takeFix(change.fix)}>
+            Apply
+          </button>
+        </li>
+      ))}
+    </ol>
+  );
+}
+
+function Effects({ change: { better, worse, asked, moreRoom, lessRoom, unchanged } }: { readonly change: Change }) {
+  return (
+    <details>
+      <summary>
+        {better.length} better, {worse.length} worse, {asked.length > 0 && `${asked.length} to ask, `}
+        {unchanged} unchanged
+      </summary>
+      <Verdicts title="Worse" moved={worse} />
+      <Verdicts title="Better" moved={better} />
+      <Verdicts title="To ask" moved={asked} />
+      <Margins title="Same verdict, less margin" moved={lessRoom} />
+      <Margins title="Same verdict, more margin" moved={moreRoom} />
+    </details>
+  );
+}
+
+interface MovedProps {
+  readonly title: string;
+  readonly moved: readonly Moved[];
+}
+
+/** A finding that is made only before, or only after, is said to be none on the other side. */
+const Verdicts = ({ title, moved }: MovedProps) => (
+  <MovedList title={title} moved={moved}>
+    {({ before, after }) => (
+      <>
+        {before ? <VerdictWord verdict={before.verdict} /> : 'not said'} → {after ? <VerdictWord verdict={after.verdict} /> : 'not said'}
+      </>
+    )}
+  </MovedList>
+);
+
+const Margins = ({ title, moved }: MovedProps) => (
+  <MovedList title={title} moved={moved}>
+    {({ before, after }) => `${fixed(before?.margin_pct ?? 0, 1)} % → ${fixed(after?.margin_pct ?? 0, 1)} %`}
+  </MovedList>
+);
+
+function MovedList({ title, moved, children }: MovedProps & { readonly children: (moved: Moved) => ReactNode }) {
+  return moved.length === 0 ? null : (
+    <>
+      <h3>{title}</h3>
+      <ul className="plain" aria-label={title}>
+        {moved.map((each) => {
+          const named = each.after ?? each.before;
+          return (
+            <li key={each.id} className="moved">
+              <span>
+                {named?.title} <span className="muted">{named?.subject.tag}</span>
+              </span>
+              <span>{children(each)}</span>
+            </li>
+          );
+        })}
+      </ul>
+    </>
+  );
+}
