@@ -1,0 +1,33 @@
+import type { KeyboardEvent } from 'react';
+import type { Finding } from '../../engine/index.ts';
+import { showFinding } from '../store/editorStore.ts';
+import { Badge } from './Badge.tsx';
+
+/** Arrows go from finding to finding, over the ends of the lists; Home and End to the first and last. */
+export function walkFindings(event: KeyboardEvent): void {
+  const all = [...document.querySelectorAll<HTMLElement>('.reader .finding')];
+  const at = all.indexOf(event.target as HTMLElement);
+  const to = { ArrowDown: all[at + 1], ArrowUp: all[at - 1], Home: all[0], End: all.at(-1) }[event.key];
+  if (!to) return;
+  event.preventDefault();
+  to.focus();
+}
+
+export function FindingList({ findings }: { readonly findings: readonly Finding[] }) {
+  return (
+    <ul className="plain" aria-label="Findings">
+      {findings.map((each) => (
+        <li key={each.id}>
+          <button type="button" className="finding" data-finding={each.id} onKeyDown={walkFindings} onClick={() => showFinding(each.id)}>
+            <span className="top">
+              <Badge verdict={each.verdict} />
+              <span className={`word v-${each.verdict}`}>{each.verdict}</span> <b>{each.title}</b>{' '}
+              <span className="muted">{each.subject.tag}</span>
+            </span>
+            <span className="muted said">{each.text}</span>
+          </button>
+        </li>
+      ))}
+    </ul>
+  );
+}
