@@ -28,7 +28,7 @@ export { createReviewer, judgedAlike, type Reviewer, review } from './review/cre
 export { groundRules } from './review/groundRules.ts';
 export { type SourcesPage, sourcesMarkdown, sourcesPage } from './review/sourcesPage.ts';
 export { type Waveform, waveformOf } from './review/waveform.ts';
-export type { Choice } from './sizing/choices.ts';
+export { type Choice, resizing } from './sizing/choices.ts';
 export { type DecidingUnknown, decidingUnknowns, type Turn } from './sizing/decidingUnknowns.ts';
 export { type CableSizing, type LeastCopper, leastCopper, type Obstacle, type SizingOptions, type Unmet } from './sizing/leastCopper.ts';
 export { type Flip, type LengthLimit, type LengthLimits, lengthLimits } from './sizing/lengthLimits.ts';

@@ -2,6 +2,7 @@ import { lazy, Suspense, useState } from 'react';
 import { groundRules, type LineUp, type Review } from '../../engine/index.ts';
 import { partsOf } from '../commands/related.ts';
 import { select, useEditor } from '../store/editorStore.ts';
+import { CableAnswers } from './CableAnswers.tsx';
 import { FindingView } from './FindingView.tsx';
 import { Inspector } from './Inspector.tsx';
 import { Outline } from './Outline.tsx';
@@ -39,6 +40,7 @@ export function Reader({ lineUp, review }: { readonly lineUp: LineUp; readonly r
           </p>
         )}
         <WorstFirst findings={own} />
+        {others.length === 0 && part.kind === 'cable' && <CableAnswers cable={part} lineUp={lineUp} />}
         <Inspector parts={[part, ...others]} units={lineUp.project.units} others={lineUp.cables} />
       </aside>
     );

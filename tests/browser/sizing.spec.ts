@@ -20,3 +20,19 @@ test('a finding that fails says what would help and what else that moves; applyi
   await expect(tally(page)).toHaveText(before ?? '');
   await expect(page.getByRole('button', { name: 'Undo' })).toBeDisabled();
 });
+
+test('a cable shows every size against every check, and the length at which each turns; a size is taken in one step', async ({ page }) => {
+  await page.keyboard.press('Control+k');
+  await page.keyboard.type('W-1A');
+  await page.keyboard.press('Enter');
+  await page.getByText('How long may it be?').click();
+  await expect(page.getByRole('table', { name: 'Lengths at which verdicts turn' })).toContainText(/\d\sft.*(caution|fail)/);
+  await page.getByRole('button', { name: 'Size ladder' }).click();
+  const ladder = page.getByRole('dialog', { name: 'Size ladder of W-1A' });
+  await expect(ladder.getByRole('row').filter({ hasText: 'as drawn' })).toContainText('2 AWG');
+  await expect(ladder.getByRole('columnheader', { name: 'Voltage at the motor' })).toBeVisible();
+  await ladder.getByRole('button', { name: 'Take 1/0 AWG' }).click();
+  await expect(page.getByLabel('Conductor size', { exact: true })).toHaveValue(/^1\/0\sAWG$/);
+  await page.getByRole('button', { name: 'Undo' }).click();
+  await expect(page.getByLabel('Conductor size', { exact: true })).toHaveValue(/^2\sAWG$/);
+});

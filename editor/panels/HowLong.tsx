@@ -1,0 +1,55 @@
+import { formatQuantity, type LengthLimit } from '../../engine/index.ts';
+import type { CableAnswersProps } from './CableAnswers.tsx';
+import { useAnswer } from './useAnswer.ts';
+import { VerdictWord } from './VerdictWord.tsx';
+import { Waiting } from './Waiting.tsx';
+
+/** The lengths at which verdicts turn, all else as it is, and the check that is the first to stop the cable from being longer. */
+export default function HowLong({ cable, lineUp }: CableAnswersProps) {
+  const word = useAnswer('lengths', lineUp, [cable.id]);
+  if (!('answer' in word)) return <Waiting word={word} />;
+  const { limits, governs, bound_m } = word.answer;
+  const length = (metres: number) => formatQuantity(metres, 'length', lineUp.project.units);
+  if (limits.length === 0) return <p>No verdict turns with its length, up to {length(bound_m)}.</p>;
+  return (
+    <>
+      <p className="reason">
+        {governs?.holds
+          ? `${governs.title} is the first to object: beyond ${length(governs.holds.to_m)}${governs.holds.from_m > 0 ? `, and below ${length(governs.holds.from_m)}` : ''}.`
+          : `Nothing that is settled now stops it from being longer, up to ${length(bound_m)}.`}
+      </p>
+      <table className="inputs" aria-label="Lengths at which verdicts turn">
+        <thead>
+          <tr>
+            <th scope="col">Check</th>
+            <th scope="col">Turns at</th>
+          </tr>
+        </thead>
+        <tbody>
+          {[...limits].sort(byFirstStop).map(({ check, title, now, flips }) => (
+            <tr key={check}>
+              <th scope="row">
+                {title}
+                {now && (
+                  <>
+                    <br />
+                    now <VerdictWord verdict={now} />
+                  </>
+                )}
+              </th>
+              <td>
+                {flips.map(({ at_m, to }) => (
+                  <span key={at_m} className="turn">
+                    {length(at_m)} <VerdictWord verdict={to} />
+                  </span>
+                ))}
+              </td>
+            </tr>
+          ))}
+        </tbody>
+      </table>
+    </>
+  );
+}
+
+const byFirstStop = (a: LengthLimit, b: LengthLimit): number => (a.holds?.to_m ?? 0) - (b.holds?.to_m ?? 0);
