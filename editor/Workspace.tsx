@@ -8,7 +8,7 @@ import { Reader } from './panels/Reader.tsx';
 import { Tray } from './panels/Tray.tsx';
 import { Sheet } from './sheet/Sheet.tsx';
 import { familyOf } from './sheet/scale.ts';
-import { useDesk } from './store/deskStore.ts';
+import { arrange, useDesk } from './store/deskStore.ts';
 import { useEditor } from './store/editorStore.ts';
 
 /** The open line-up: header, parts, sheet and review. Loaded after the start page, which does without it. */
@@ -20,10 +20,11 @@ export interface WorkspaceProps {
 const loadMenu = () => import('./panels/Menu.tsx');
 const Menu = lazy(loadMenu);
 const PrintPage = lazy(() => import('./panels/PrintPage.tsx'));
+const LeastCopperDialog = lazy(() => import('./panels/LeastCopperDialog.tsx'));
 
 export default function Workspace({ lineUp, review }: WorkspaceProps) {
   const working = useEditor((state) => state.working);
-  const { asking, menu, panels, printing } = useDesk();
+  const { asking, menu, panels, printing, sizing } = useDesk();
   useEffect(listenToClipboard, []);
   // Soon to be asked for, and not worth waiting for then.
   useEffect(() => void loadMenu(), []);
@@ -38,6 +39,7 @@ export default function Workspace({ lineUp, review }: WorkspaceProps) {
       {asking && <Chooser key={asking} asking={asking} />}
       <Suspense>
         {menu && <Menu key={`${menu.x}/${menu.y}`} x={menu.x} y={menu.y} />}
+        {sizing && <LeastCopperDialog lineUp={lineUp} onClose={() => arrange({ sizing: false })} />}
         {printing && <PrintPage lineUp={lineUp} address={printing} />}
       </Suspense>
     </ReactFlowProvider>

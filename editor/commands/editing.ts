@@ -1,6 +1,6 @@
 import { pasteFromMenu } from '../files/clipboard.ts';
 import { more } from '../store/copies.ts';
-import { ask } from '../store/deskStore.ts';
+import { arrange, ask } from '../store/deskStore.ts';
 import { edit, redo, refuse, undo } from '../store/editorStore.ts';
 import { move, remove } from '../store/edits.ts';
 import { type Command, changing, chosenElements, chosenParts, type Scene, some } from './command.ts';
@@ -124,6 +124,14 @@ export const EDITING: readonly Command[] = [
     },
     ({ lineUp, selected }) => ({ lineUp: giveValues(lineUp, selected) }),
   ),
+  {
+    id: 'least',
+    label: 'Least copper: the smallest sizes that pass…',
+    group: 'Edit',
+    keys: [],
+    when: ({ lineUp }) => lineUp.cables.some(({ kind }) => kind === 'cable'),
+    run: () => arrange({ sizing: true }),
+  },
   ...nudges('up', 'ArrowUp', 0, -1),
   ...nudges('down', 'ArrowDown', 0, 1),
   ...nudges('left', 'ArrowLeft', -1, 0),

@@ -23,6 +23,8 @@ export interface Desk {
   readonly moving: boolean;
   /** The forms and sheets of the package are shown to choose from. */
   readonly exporting: boolean;
+  /** The least sizes are asked for. */
+  readonly sizing: boolean;
   /** The package is being written. */
   readonly issuing: boolean;
   /** Where the picture is that is to be printed. */
@@ -45,6 +47,7 @@ export const useDesk = create<Desk>(() => ({
   several: false,
   moving: false,
   exporting: false,
+  sizing: false,
   issuing: false,
   printing: null,
   letters: typeof localStorage === 'undefined' || localStorage.getItem(LETTERS) !== 'off',

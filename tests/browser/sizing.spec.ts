@@ -1,4 +1,5 @@
-import { expect, test } from './desk.ts';
+import { readExample } from '../engine/sizing/readExample.ts';
+import { expect, lay, test } from './desk.ts';
 import { tally } from './page.ts';
 
 /** What would help, told of other documents than the open one and taken in one step. */
@@ -35,4 +36,21 @@ test('a cable shows every size against every check, and the length at which each
   await expect(page.getByLabel('Conductor size', { exact: true })).toHaveValue(/^1\/0\sAWG$/);
   await page.getByRole('button', { name: 'Undo' }).click();
   await expect(page.getByLabel('Conductor size', { exact: true })).toHaveValue(/^2\sAWG$/);
+});
+
+test('the least copper is found with one cable kept, and taken in one step', async ({ page }) => {
+  await lay(page, readExample('fennel-lane-capping'));
+  await page.keyboard.press('Control+k');
+  await page.keyboard.type('least copper');
+  await page.keyboard.press('Enter');
+  const dialog = page.getByRole('dialog', { name: 'Least copper' });
+  await dialog.getByRole('checkbox', { name: 'W-1A' }).check();
+  await dialog.getByRole('button', { name: 'Find them' }).click();
+  const row = (tag: string) => dialog.getByRole('row').filter({ has: page.getByRole('rowheader', { name: tag, exact: true }) });
+  await expect(row('W-1A')).toContainText('keeps its size');
+  await expect(dialog.getByText(/^\d.* of conductor now, .* combinations were judged/)).toBeVisible();
+  await dialog.getByRole('button', { name: 'Take these sizes' }).click();
+  await expect(dialog).toHaveCount(0);
+  await page.getByRole('button', { name: 'Undo' }).click();
+  await expect(page.getByRole('button', { name: 'Undo' })).toBeDisabled();
 });

@@ -1,0 +1,133 @@
+import { CHECKS, type Fix, fixed, type LeastCopper, type LineUp, type Obstacle, resizing } from '../../engine/index.ts';
+import { madeOf } from './madeOf.ts';
+import { useAnswer } from './useAnswer.ts';
+import { VerdictWord } from './VerdictWord.tsx';
+import { Waiting } from './Waiting.tsx';
+
+/** The answer beside what is drawn: size by size what keeps it from being less, and what no size mends. */
+export interface LeastSizesProps {
+  readonly lineUp: LineUp;
+  readonly locked: readonly string[];
+  readonly stop: () => void;
+  readonly take: (edits: Fix['edits']) => void;
+}
+
+const titleOf = (check: string): string => CHECKS.find(({ slug }) => slug === check)?.title ?? check;
+
+const VOLUMES = { us: { perM3: 61_023.744, unit: 'in³' }, metric: { perM3: 1000, unit: 'dm³' } } as const;
+
+export function LeastSizes({ lineUp, locked, stop, take }: LeastSizesProps) {
+  const word = useAnswer('least', lineUp, locked);
+  if (!('answer' in word))
+    return (
+      <>
+        <Waiting word={word} />
+        <button type="button" onClick={stop}>
+          Stop
+        </button>
+      </>
+    );
+  const { cables, unmet, beside, left, judged } = word.answer;
+  const { perM3, unit } = VOLUMES[lineUp.project.units];
+  const volume = (m3: number) => `${fixed(m3 * perM3, 1)} ${unit}`;
+  const edits = lineUp.cables.flatMap((cable) => {
+    const sized = cables.find(({ id }) => id === cable.id);
+    return sized?.least && !sized.locked ? resizing(cable, sized.least) : [];
+  });
+  const compared = cables.flatMap(({ volumeNow_m3: now, volume_m3: least }) => (now === null || least === null ? [] : [{ now, least }]));
+  return (
+    <>
+      {compared.length > 0 && (
+        <p className="reason">
+          {volume(compared.reduce((sum, { now }) => sum + now, 0))} of conductor now,{' '}
+          {volume(compared.reduce((sum, { least }) => sum + least, 0))} with these sizes. Nothing smaller passes: {judged} combinations were
+          judged.
+        </p>
+      )}
+      {cables.length > 0 && (
+        <div className="wide">
+          <table aria-label="Least sizes">
+            <thead>
+              <tr>
+                <th scope="col">Cable</th>
+                <th scope="col">Now</th>
+                <th scope="col">Least</th>
+                <th scope="col">Volume</th>
+                <th scope="col">What keeps it from being less</th>
+              </tr>
+            </thead>
+            <tbody>
+              {cables.map((sized) => (
+                <tr key={sized.id}>
+                  <th scope="row">{sized.tag}</th>
+                  <td>{sized.now ? madeOf(sized.now) : 'not given'}</td>
+                  <td>{sized.least ? <b>{madeOf(sized.least)}</b> : 'none passes'}</td>
+                  <td>
+                    {sized.volumeNow_m3 !== null && volume(sized.volumeNow_m3)}
+                    {sized.volume_m3 !== null && sized.volume_m3 !== sized.volumeNow_m3 && ` → ${volume(sized.volume_m3)}`}
+                  </td>
+                  <td className="told">
+                    <Governing sized={sized} />
+                  </td>
+                </tr>
+              ))}
+            </tbody>
+          </table>
+        </div>
+      )}
+      {cables.length > 0 && (
+        <p>
+          <button type="button" className="main" disabled={edits.length === 0} onClick={() => take(edits)}>
+            Take these sizes
+          </button>{' '}
+          {edits.length === 0 && <span className="muted">There is none to change.</span>}
+        </p>
+      )}
+      {unmet.length > 0 && (
+        <>
+          <h2>What no size mends</h2>
+          <ul>
+            {unmet.map((each) => (
+              <li key={each.id}>
+                <Objection of={each} />
+                {each.locked.length > 0 && <p>In its way among those that keep their size: {each.locked.join(', ')}.</p>}
+                {each.remedies.length > 0 && <p className="muted">What would: {each.remedies.join(' ')}</p>}
+              </li>
+            ))}
+          </ul>
+        </>
+      )}
+      {beside.length > 0 && (
+        <>
+          <h2>Said with these sizes too</h2>
+          <ul>
+            {beside.map((each) => (
+              <li key={each.id}>
+                <Objection of={each} />
+              </li>
+            ))}
+          </ul>
+        </>
+      )}
+      {left.length > 0 && <p className="muted">Not sized, because they are not fed or their length is not known: {left.join(', ')}.</p>}
+    </>
+  );
+}
+
+function Governing({ sized: { locked, least, below, governs, breaks } }: { readonly sized: LeastCopper['cables'][number] }) {
+  if (locked) return 'keeps its size';
+  if (!least) return 'see below';
+  if (!below) return 'no smaller size is made';
+  if (governs === null) return `${madeOf(below)} would have to be judged with the others`;
+  return (
+    <>
+      <b>{titleOf(governs)}</b> with {madeOf(below)}: {breaks[0]?.text}
+    </>
+  );
+}
+
+const Objection = ({ of: { verdict, check, text } }: { readonly of: Obstacle }) => (
+  <p>
+    <VerdictWord verdict={verdict} /> <b>{titleOf(check)}</b> {text}
+  </p>
+);
