@@ -19,12 +19,13 @@ export interface WorkspaceProps {
 
 const loadMenu = () => import('./panels/Menu.tsx');
 const Menu = lazy(loadMenu);
+const Tables = lazy(() => import('./panels/Tables.tsx'));
 const PrintPage = lazy(() => import('./panels/PrintPage.tsx'));
 const LeastCopperDialog = lazy(() => import('./panels/LeastCopperDialog.tsx'));
 
 export default function Workspace({ lineUp, review }: WorkspaceProps) {
   const working = useEditor((state) => state.working);
-  const { asking, menu, panels, printing, sizing } = useDesk();
+  const { asking, menu, panels, printing, sizing, table } = useDesk();
   useEffect(listenToClipboard, []);
   // Soon to be asked for, and not worth waiting for then.
   useEffect(() => void loadMenu(), []);
@@ -34,6 +35,7 @@ export default function Workspace({ lineUp, review }: WorkspaceProps) {
         <Header lineUp={lineUp} review={review} />
         {panels && <Tray family={familyOf(lineUp)} />}
         <Sheet lineUp={lineUp} review={review} />
+        <Suspense>{table && <Tables lineUp={lineUp} review={review} />}</Suspense>
         {panels && <Reader lineUp={lineUp} review={review} />}
       </main>
       {asking && <Chooser key={asking} asking={asking} />}

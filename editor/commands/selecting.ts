@@ -9,11 +9,12 @@ import { connected, neighbour, partsOf, sameKind, type Way } from './related.ts'
 
 /** One level at a time: what waits for a place, what is open over the sheet, the finding, the choice. */
 function stepBack({ waiting, finding, selected }: Scene): void {
-  const { menu, renaming, moving, several } = desk();
+  const { menu, renaming, moving, several, table } = desk();
   if (waiting) wait(null);
   else if (moving) arrange({ moving: false });
   else if (menu || renaming) arrange({ menu: null, renaming: null });
   else if (finding) showFinding(null);
+  else if (table) arrange({ table: false });
   else if (selected.length > 0) select([]);
   else if (several) arrange({ several: false });
 }

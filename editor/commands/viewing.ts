@@ -31,6 +31,13 @@ export const VIEWING: readonly Command[] = [
   },
   { id: 'panels', label: 'Side panels on or off', group: 'View', keys: ['H'], run: () => arrange({ panels: !desk().panels }) },
   {
+    id: 'table',
+    label: 'Table of cables, motors and drives on or off',
+    group: 'View',
+    keys: ['L'],
+    run: () => arrange({ table: !desk().table, menu: null }),
+  },
+  {
     id: 'screen',
     label: 'Full screen on or off',
     group: 'View',

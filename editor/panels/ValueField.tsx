@@ -1,6 +1,7 @@
 import { useEffect, useId, useRef, useState } from 'react';
-import { type Field, formatQuantity, parseQuantity, type Range, type Units, unitNames } from '../../engine/index.ts';
+import { type Field, formatQuantity, type Range, type Units, unitNames } from '../../engine/index.ts';
 import { useEditor } from '../store/editorStore.ts';
+import { choiceText, readEntry } from './readEntry.ts';
 
 /** One value. Empty is not known. A bad entry stays to be mended, and the old value stays in force. */
 
@@ -94,7 +95,7 @@ function Choice({ field, value, needed, unset, take, id, bad, setBad }: ControlP
       {/* A file may hold a value this list does not know. */}
       {(shown === '' || choices.includes(shown) ? choices : [...choices, shown]).map((each) => (
         <option key={each} value={each}>
-          {each.replace(/^(mg1|ivic)-/, (standard) => standard.toUpperCase()).replaceAll('-', ' ')}
+          {choiceText(each)}
         </option>
       ))}
     </select>
@@ -111,11 +112,9 @@ function Entry({ field, value, typed, units, needed, unset, take, id, bad, setBa
         ? formatQuantity(value, field.quantity, units)
         : String(value)));
   const read = (text: string): string | null => {
-    if (text === '') return needed ? 'It may not be empty' : take(undefined);
-    if (field.kind === 'text') return take(text);
-    if (field.kind === 'count') return /^\d+$/.test(text) ? take(Number(text)) : `“${text}” is not a whole number`;
-    const parsed = parseQuantity(text, field.quantity ?? 'number', units);
-    return parsed.ok ? take(parsed.value, text) : parsed.what;
+    if (text === '' && needed) return 'It may not be empty';
+    const entry = readEntry(field, text, units);
+    return entry.ok ? take(entry.value, entry.typed) : entry.what;
   };
   const commit = () => {
     if (draft === null) return;

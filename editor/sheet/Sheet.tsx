@@ -115,7 +115,7 @@ export function Sheet({ lineUp, review }: { readonly lineUp: LineUp; readonly re
   const selected = useEditor((state) => state.selected);
   const waiting = useEditor((state) => state.waiting);
   const spoken = useEditor((state) => state.finding);
-  const { renaming, grid, map, moving } = useDesk();
+  const { renaming, grid, map, moving, table } = useDesk();
   const sheet = useRef<HTMLDivElement>(null);
   const [drafts, setDrafts] = useState<ReadonlyMap<string, At>>(new Map());
   const [guides, setGuides] = useState<Guides>(STILL);
@@ -256,6 +256,8 @@ export function Sheet({ lineUp, review }: { readonly lineUp: LineUp; readonly re
       ref={sheet}
       data-waiting={waiting !== null || moving}
       data-testid="sheet"
+      // The keys and readers that walk the page do not go where nothing is seen.
+      inert={table}
       onPointerUp={onPointerUp}
       onPointerDownCapture={({ isPrimary }) => {
         cancelled.current = !isPrimary;

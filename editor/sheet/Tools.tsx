@@ -30,6 +30,7 @@ export function Tools() {
       <Tool id="moveTo" pressed={moving}>
         Move
       </Tool>
+      <Tool id="table">Table</Tool>
       <button
         type="button"
         className="quiet"

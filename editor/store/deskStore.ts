@@ -21,6 +21,8 @@ export interface Desk {
   readonly several: boolean;
   /** What is chosen goes to the next click on the sheet. */
   readonly moving: boolean;
+  /** Cables, motors and drives in rows lie over the sheet. */
+  readonly table: boolean;
   /** The forms and sheets of the package are shown to choose from. */
   readonly exporting: boolean;
   /** The least sizes are asked for. */
@@ -46,6 +48,7 @@ export const useDesk = create<Desk>(() => ({
   map: null,
   several: false,
   moving: false,
+  table: false,
   exporting: false,
   sizing: false,
   issuing: false,

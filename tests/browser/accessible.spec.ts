@@ -30,7 +30,7 @@ for (const colorScheme of ['light', 'dark'] as const) {
     await page.getByRole('button', { name: 'Export…' }).click();
     await page.getByRole('dialog').waitFor();
     expect(await violations(page)).toEqual([]);
-    await page.getByRole('button', { name: 'Close' }).click();
+    await page.getByRole('button', { name: 'Close', exact: true }).click();
     await page.getByRole('button', { name: 'All findings' }).click();
     await page.getByText(/^\d+ parts, \d+ cables$/).click();
     await page.getByText('Title block and limits').click();
@@ -50,6 +50,11 @@ for (const colorScheme of ['light', 'dark'] as const) {
     expect(await violations(page)).toEqual([]);
     await page.keyboard.press('?');
     await expect(page.getByRole('dialog', { name: 'All keys' })).toBeVisible();
+    expect(await violations(page)).toEqual([]);
+    await page.keyboard.press('Escape');
+    await page.keyboard.press('l');
+    await page.getByRole('button', { name: 'Paste from a spreadsheet…' }).click();
+    await page.getByLabel('Rows from a spreadsheet').fill('W-1\tfar');
     expect(await violations(page)).toEqual([]);
   });
 }

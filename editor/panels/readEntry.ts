@@ -1,0 +1,27 @@
+import { type Field, parseQuantity, type Units } from '../../engine/index.ts';
+
+/** What a typed or pasted text means for a field. Empty is not known. */
+export type Entry = { readonly ok: true; readonly value: unknown; readonly typed?: string } | { readonly ok: false; readonly what: string };
+
+/** As a listed value is shown: 'steel conduit', 'MG1 part 31'. */
+export const choiceText = (choice: string): string =>
+  choice.replace(/^(mg1|ivic)-/, (standard) => standard.toUpperCase()).replaceAll('-', ' ');
+
+/** How listed values are compared: as anyone would write them. */
+const plain = (text: string): string => text.toLowerCase().replaceAll(/[\s-]+/g, ' ');
+
+export function readEntry(field: Field, text: string, units: Units): Entry {
+  if (text === '') return { ok: true, value: undefined };
+  if (field.kind === 'text') return { ok: true, value: text };
+  if (field.kind === 'count') return /^\d+$/.test(text) ? { ok: true, value: Number(text) } : no(`“${text}” is not a whole number`);
+  if (field.kind === 'quantity') {
+    const parsed = parseQuantity(text, field.quantity ?? 'number', units);
+    return parsed.ok ? { ok: true, value: parsed.value, typed: text } : no(parsed.what);
+  }
+  const choices = field.kind === 'yesno' ? ['yes', 'no'] : (field.choices ?? []);
+  const found = choices.find((each) => plain(each) === plain(text) || plain(choiceText(each)) === plain(text));
+  if (found === undefined) return no(`“${text}” is none of: ${choices.map(choiceText).join(', ')}`);
+  return { ok: true, value: field.kind === 'yesno' ? found === 'yes' : found };
+}
+
+const no = (what: string): Entry => ({ ok: false, what });
