@@ -175,7 +175,7 @@ export const feederAmpacity: Check = {
     // A drive much larger than its motors drags the feeder up with it.
     const unsaid = motors.filter((motor) => motor.ratedCurrent_A === undefined);
     const worn = motors.reduce((total, motor) => total + (motor.ratedCurrent_A ?? 0), 0);
-    const oversized = exceeds(sum, 1.3 * worn);
+    const oversized = motors.length > 0 && exceeds(sum, 1.3 * worn);
     return judgeAmpacity(this, scope, {
       need_A: all.length > 0 ? null : around ? direct.need_A : driven_A,
       how,
