@@ -4,6 +4,7 @@ import { partsOf } from '../commands/related.ts';
 import { select, useEditor } from '../store/editorStore.ts';
 import { CableAnswers } from './CableAnswers.tsx';
 import { FindingView } from './FindingView.tsx';
+import { Folded } from './Folded.tsx';
 import { Inspector } from './Inspector.tsx';
 import { Outline } from './Outline.tsx';
 import { ProjectForm } from './ProjectForm.tsx';
@@ -52,6 +53,15 @@ export function Reader({ lineUp, review }: { readonly lineUp: LineUp; readonly r
       <Suspense>
         <AllFindings findings={review.findings} />
       </Suspense>
+      {review.runs.length > 0 && (
+        <Folded summary="Which unknown matters">
+          {() => (
+            <Suspense>
+              <WhichUnknowns lineUp={lineUp} />
+            </Suspense>
+          )}
+        </Folded>
+      )}
       <Outline lineUp={lineUp} review={review} />
       <ProjectForm project={lineUp.project} />
       <SourcesButton review={review} />
@@ -70,6 +80,7 @@ function headline({ project, elements }: LineUp, { verdict, counts, runs }: Revi
 }
 
 const Sources = lazy(() => import('./Sources.tsx'));
+const WhichUnknowns = lazy(() => import('./WhichUnknowns.tsx'));
 
 function SourcesButton({ review }: { readonly review: Review }) {
   const [shown, setShown] = useState(false);

@@ -54,3 +54,21 @@ test('the least copper is found with one cable kept, and taken in one step', asy
   await page.getByRole('button', { name: 'Undo' }).click();
   await expect(page.getByRole('button', { name: 'Undo' })).toBeDisabled();
 });
+
+test('the unknown values that matter are told with where verdicts turn and who knows them', async ({ page }) => {
+  const lineUp = readExample('fennel-lane-capping');
+  // Nobody has said how fast the drive switches: the peaks at the motors rest on what is usual.
+  await lay(page, {
+    ...lineUp,
+    elements: lineUp.elements.map((each) => (each.kind === 'drive' ? { ...each, riseTime_s: undefined } : each)),
+  });
+  await page.getByText('Which unknown matters').click();
+  const rise = page
+    .getByRole('list', { name: 'Unknown values that matter' })
+    .getByRole('listitem')
+    .filter({ hasText: 'not given' })
+    .first();
+  await expect(rise).toContainText(/Ask: .*→.* at /);
+  await rise.getByRole('button', { name: /^Go to / }).click();
+  await expect(page.locator('.values')).toBeVisible();
+});
