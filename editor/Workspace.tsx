@@ -19,13 +19,14 @@ export interface WorkspaceProps {
 
 const loadMenu = () => import('./panels/Menu.tsx');
 const Menu = lazy(loadMenu);
+const RunStripPanel = lazy(() => import('./panels/RunStripPanel.tsx'));
 const Tables = lazy(() => import('./panels/Tables.tsx'));
 const PrintPage = lazy(() => import('./panels/PrintPage.tsx'));
 const LeastCopperDialog = lazy(() => import('./panels/LeastCopperDialog.tsx'));
 
 export default function Workspace({ lineUp, review }: WorkspaceProps) {
   const working = useEditor((state) => state.working);
-  const { asking, menu, panels, printing, sizing, table } = useDesk();
+  const { asking, menu, panels, printing, sizing, strip, table } = useDesk();
   useEffect(listenToClipboard, []);
   // Soon to be asked for, and not worth waiting for then.
   useEffect(() => void loadMenu(), []);
@@ -36,6 +37,7 @@ export default function Workspace({ lineUp, review }: WorkspaceProps) {
         {panels && <Tray family={familyOf(lineUp)} />}
         <Sheet lineUp={lineUp} review={review} />
         <Suspense>{table && <Tables lineUp={lineUp} review={review} />}</Suspense>
+        <Suspense>{strip && <RunStripPanel lineUp={lineUp} review={review} />}</Suspense>
         {panels && <Reader lineUp={lineUp} review={review} />}
       </main>
       {asking && <Chooser key={asking} asking={asking} />}

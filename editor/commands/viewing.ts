@@ -37,6 +37,7 @@ export const VIEWING: readonly Command[] = [
     keys: ['L'],
     run: () => arrange({ table: !desk().table, menu: null }),
   },
+  { id: 'strip', label: 'Run strip under the sheet on or off', group: 'View', keys: ['U'], run: () => arrange({ strip: !desk().strip }) },
   {
     id: 'screen',
     label: 'Full screen on or off',

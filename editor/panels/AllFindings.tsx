@@ -8,7 +8,7 @@ import { Questions } from './Questions.tsx';
 import { WorstFirst } from './WorstFirst.tsx';
 
 /** The whole list: under headings where they are wanted, of one verdict or with some words in it, and the questions it leaves open. */
-export default function AllFindings({ findings }: { readonly findings: readonly Finding[] }) {
+export function AllFindings({ findings }: { readonly findings: readonly Finding[] }) {
   const { grouping, verdict } = useFindingsChoice();
   const [words, setWords] = useState('');
   const shown = askedFor(findings, verdict, words);

@@ -1,18 +1,15 @@
-import { lazy, Suspense, useState } from 'react';
+import { lazy, Suspense } from 'react';
 import { groundRules, type LineUp, type Review } from '../../engine/index.ts';
 import { partsOf } from '../commands/related.ts';
 import { select, useEditor } from '../store/editorStore.ts';
 import { CableAnswers } from './CableAnswers.tsx';
 import { FindingView } from './FindingView.tsx';
-import { Folded } from './Folded.tsx';
 import { Inspector } from './Inspector.tsx';
-import { Outline } from './Outline.tsx';
-import { ProjectForm } from './ProjectForm.tsx';
 import { WorstFirst } from './WorstFirst.tsx';
 
 // Fetched as soon as the sheet is: the list is the first thing that is read.
-const arriving = import('./AllFindings.tsx');
-const AllFindings = lazy(() => arriving);
+const arriving = import('./Overview.tsx');
+const Overview = lazy(() => arriving);
 
 /** What the selection needs said: a finding, a part with its fields, or the whole list, worst first. */
 export function Reader({ lineUp, review }: { readonly lineUp: LineUp; readonly review: Review }) {
@@ -51,21 +48,8 @@ export function Reader({ lineUp, review }: { readonly lineUp: LineUp; readonly r
       <h1 className="serif">{working ? `${lineUp.project.title} is being judged…` : headline(lineUp, review)}</h1>
       {groundRules(lineUp) !== '' && <p className="muted">{groundRules(lineUp)}</p>}
       <Suspense>
-        <AllFindings findings={review.findings} />
+        <Overview lineUp={lineUp} review={review} />
       </Suspense>
-      {review.runs.length > 0 && (
-        <Folded summary="Which unknown matters">
-          {() => (
-            <Suspense>
-              <WhichUnknowns lineUp={lineUp} />
-            </Suspense>
-          )}
-        </Folded>
-      )}
-      <Outline lineUp={lineUp} review={review} />
-      <ProjectForm project={lineUp.project} />
-      <SourcesButton review={review} />
-      <p className="muted">A design aid. Local codes, the makers’ instructions and a licensed engineer decide.</p>
     </aside>
   );
 }
@@ -77,23 +61,4 @@ function headline({ project, elements }: LineUp, { verdict, counts, runs }: Revi
   return counts.caution > 0
     ? `${project.title} is ready, with ${counts.caution} caution${counts.caution === 1 ? '' : 's'}`
     : `${project.title} is ready`;
-}
-
-const Sources = lazy(() => import('./Sources.tsx'));
-const WhichUnknowns = lazy(() => import('./WhichUnknowns.tsx'));
-
-function SourcesButton({ review }: { readonly review: Review }) {
-  const [shown, setShown] = useState(false);
-  return (
-    <p>
-      <button type="button" className="quiet" onClick={() => setShown(true)}>
-        Checks and sources
-      </button>
-      {shown && (
-        <Suspense>
-          <Sources review={review} onClose={() => setShown(false)} />
-        </Suspense>
-      )}
-    </p>
-  );
 }

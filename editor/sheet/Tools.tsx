@@ -31,6 +31,7 @@ export function Tools() {
         Move
       </Tool>
       <Tool id="table">Table</Tool>
+      <Tool id="strip">Run</Tool>
       <button
         type="button"
         className="quiet"

@@ -23,6 +23,8 @@ export interface Desk {
   readonly moving: boolean;
   /** Cables, motors and drives in rows lie over the sheet. */
   readonly table: boolean;
+  /** The run of what is chosen lies unrolled under the sheet. */
+  readonly strip: boolean;
   /** The forms and sheets of the package are shown to choose from. */
   readonly exporting: boolean;
   /** The least sizes are asked for. */
@@ -49,6 +51,7 @@ export const useDesk = create<Desk>(() => ({
   several: false,
   moving: false,
   table: false,
+  strip: false,
   exporting: false,
   sizing: false,
   issuing: false,

@@ -56,6 +56,10 @@ for (const colorScheme of ['light', 'dark'] as const) {
     await page.getByRole('button', { name: 'Paste from a spreadsheet…' }).click();
     await page.getByLabel('Rows from a spreadsheet').fill('W-1\tfar');
     expect(await violations(page)).toEqual([]);
+    await page.getByRole('button', { name: 'Back to the sheet' }).click();
+    await page.keyboard.press('u');
+    await page.getByText('The run as a table').click();
+    expect(await violations(page)).toEqual([]);
   });
 }
 

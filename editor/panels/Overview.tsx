@@ -1,0 +1,52 @@
+import { lazy, Suspense, useState } from 'react';
+import type { LineUp, Review } from '../../engine/index.ts';
+import { AllFindings } from './AllFindings.tsx';
+import { Folded } from './Folded.tsx';
+import { Outline } from './Outline.tsx';
+import { ProjectForm } from './ProjectForm.tsx';
+
+export interface OverviewProps {
+  readonly lineUp: LineUp;
+  readonly review: Review;
+}
+
+/** What is said of the whole line-up while no part of it is chosen: its findings, its parts, what holds for all of them, and on whose word. */
+export default function Overview({ lineUp, review }: OverviewProps) {
+  return (
+    <>
+      <AllFindings findings={review.findings} />
+      {review.runs.length > 0 && (
+        <Folded summary="Which unknown matters">
+          {() => (
+            <Suspense>
+              <WhichUnknowns lineUp={lineUp} />
+            </Suspense>
+          )}
+        </Folded>
+      )}
+      <Outline lineUp={lineUp} review={review} />
+      <ProjectForm project={lineUp.project} />
+      <SourcesButton review={review} />
+      <p className="muted">A design aid. Local codes, the makers’ instructions and a licensed engineer decide.</p>
+    </>
+  );
+}
+
+const WhichUnknowns = lazy(() => import('./WhichUnknowns.tsx'));
+const Sources = lazy(() => import('./Sources.tsx'));
+
+function SourcesButton({ review }: { readonly review: Review }) {
+  const [shown, setShown] = useState(false);
+  return (
+    <p>
+      <button type="button" className="quiet" onClick={() => setShown(true)}>
+        Checks and sources
+      </button>
+      {shown && (
+        <Suspense>
+          <Sources review={review} onClose={() => setShown(false)} />
+        </Suspense>
+      )}
+    </p>
+  );
+}

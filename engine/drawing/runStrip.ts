@@ -1,0 +1,524 @@
+import { VERDICTS, type Verdict } from '../checks/finding.ts';
+import type { Review, SolvedRun } from '../checks/solved.ts';
+import type { Cable } from '../lineup/cable.ts';
+import type { Element } from '../lineup/elements.ts';
+import type { LineUp } from '../lineup/lineUp.ts';
+import { fixed } from '../lineup/roundTo.ts';
+import { formatQuantity } from '../lineup/units.ts';
+import { type Box, type Ink, type Item, type Point, TEXT_mm, translate, WEIGHT } from './displayList.ts';
+import { meets, textBox } from './extent.ts';
+import { badge } from './marks.ts';
+
+/** One run unrolled from source to motor: cables to one scale of length, parts as stations between them, what is known along it in lanes. */
+
+/** One part of the run in words: the strip for those who do not see it. */
+export interface StripPlace {
+  readonly id: string;
+  readonly tag: string;
+  /** What it takes of the strip's length. */
+  readonly from_mm: number;
+  readonly to_mm: number;
+  /** From the drive to its far end, less than nothing towards the source; null where a length between is not known. */
+  readonly distance_m: number | null;
+  /** Of the voltage where this level begins, at its far end. */
+  readonly voltage_pct: number | null;
+  readonly shield: string;
+  readonly around: string;
+  /** Ids of what is found here, worst first. */
+  readonly findings: readonly string[];
+}
+export interface StripPin {
+  readonly x_mm: number;
+  readonly findings: readonly string[];
+}
+export interface RunStrip {
+  readonly items: readonly Item[];
+  readonly places: readonly StripPlace[];
+  readonly pins: readonly StripPin[];
+  readonly width_mm: number;
+}
+
+export const STRIP_HEIGHT_mm = 66;
+/** Words at the left, and the motor's gauge at the right. */
+const LEFT = 27;
+const GAUGE = 50;
+const USUAL_mm = 250;
+const STATION = 8;
+/** A cable whose length is not known is drawn this long, and dashed. */
+const UNKNOWN = 16;
+const LEAST_SCALED = 70;
+/** Tops of the lanes. */
+const Y = { pins: 3, tags: 10.5, line: 13.5, voltage: 20, shield: 38, around: 47, ruler: 58 } as const;
+const LANE = { voltage: 13, shield: 4, around: 6 } as const;
+const PIN_GAP = 9;
+
+const stroke = (points: readonly Point[], weight_mm: number, ink: Ink = 'ink', dash?: readonly number[]): Item => ({
+  t: 'line',
+  points,
+  weight_mm,
+  ink,
+  ...(dash ? { dash } : {}),
+});
+type TextOf = Extract<Item, { t: 'text' }>;
+const words = (
+  says: string,
+  x: number,
+  y: number,
+  anchor: TextOf['anchor'] = 'start',
+  weight: 400 | 600 = 400,
+  ink: Ink = 'ink',
+): TextOf => ({
+  t: 'text',
+  x,
+  y,
+  text: says,
+  size_mm: TEXT_mm,
+  weight,
+  anchor,
+  ink,
+});
+
+/** Takes a text at the first place where it meets no other; where there is none it is left to the table of the same run. */
+interface Words {
+  readonly items: readonly Item[];
+  readonly put: (...places: readonly TextOf[]) => void;
+}
+function wordsWithin(width_mm: number): Words {
+  const items: Item[] = [];
+  const boxes: Box[] = [];
+  const put = (...places: readonly TextOf[]): void => {
+    const found = places.find((each) => {
+      const box = textBox(each);
+      return each.text !== '' && box.x >= 0 && box.x + box.w <= width_mm && !boxes.some((other) => meets(box, other));
+    });
+    if (!found) return;
+    items.push(found);
+    boxes.push(textBox(found));
+  };
+  return { items, put };
+}
+
+type Member = { readonly part: Element | Cable; readonly cable: Cable | null; readonly length_m: number | null };
+type Stood = Member & { readonly from_mm: number; readonly to_mm: number };
+
+function membersOf(lineUp: LineUp, run: SolvedRun): readonly Member[] {
+  const elements = new Map(lineUp.elements.map((each) => [each.id, each]));
+  const cables = new Map(lineUp.cables.map((each) => [each.id, each]));
+  return run.path.flatMap((id): readonly Member[] => {
+    const cable = cables.get(id);
+    if (cable) return [{ part: cable, cable, length_m: cable.kind === 'link' ? 0 : (cable.length_m ?? null) }];
+    const element = elements.get(id);
+    return element ? [{ part: element, cable: null, length_m: 0 }] : [];
+  });
+}
+
+function stand(members: readonly Member[]): { readonly stood: readonly Stood[]; readonly end_mm: number } {
+  const fixed_mm = members.reduce((sum, each) => sum + (each.cable === null ? STATION : each.length_m === null ? UNKNOWN : 0), 0);
+  const total_m = members.reduce((sum, each) => sum + (each.length_m ?? 0), 0);
+  const scaled_mm = Math.max(LEAST_SCALED, USUAL_mm - LEFT - GAUGE - fixed_mm);
+  let x = LEFT;
+  const stood = members.map((each): Stood => {
+    const from_mm = x;
+    x += each.cable === null ? STATION : each.length_m === null ? UNKNOWN : total_m > 0 ? (each.length_m / total_m) * scaled_mm : 0;
+    return { ...each, from_mm, to_mm: x };
+  });
+  return { stood, end_mm: x };
+}
+
+/** Distance of the far end of each member from the one at zero. */
+function distances(members: readonly Member[], zero: number): readonly (number | null)[] {
+  const between = (from: number, to: number): number | null =>
+    members.slice(from, to).reduce<number | null>((sum, each) => (sum === null || each.length_m === null ? null : sum + each.length_m), 0);
+  return members.map((_, i) => {
+    if (i >= zero) return between(zero + 1, i + 1);
+    const back = between(i + 1, zero);
+    return back === null ? null : -back;
+  });
+}
+
+const CHANGING: readonly string[] = ['transformer', 'reactor', 'filter', 'drive'];
+
+/** Voltage at both ends of each cable, of what it is where its level begins: behind the supply, a transformer or the drive. */
+function voltages(members: readonly Member[], review: Review): readonly ({ readonly start: number; readonly end: number } | null)[] {
+  const volts = new Map(review.elements.map((each) => [each.id, each.voltage_V]));
+  const drops = new Map(review.cables.map((each) => [each.id, each.drop_V]));
+  let level: number | null = null;
+  return members.map(({ part, cable }, i) => {
+    if (part.kind === 'supply' || part.kind === 'transformer' || part.kind === 'drive') level = null;
+    if (!cable) return null;
+    const far = volts.get(members[i + 1]?.part.id ?? '') ?? null;
+    const drop = cable.kind === 'link' ? (drops.get(cable.id) ?? 0) : (drops.get(cable.id) ?? null);
+    if (far === null || drop === null) return null;
+    // A part is solved at its line side: behind one that changes the voltage it is known from the far end alone.
+    const before = members[i - 1]?.part;
+    const near = before && !CHANGING.includes(before.kind) ? (volts.get(before.id) ?? null) : null;
+    const start = near ?? far + drop;
+    level ??= start;
+    return { start: (100 * start) / level, end: (100 * far) / level };
+  });
+}
+
+const SHIELDS = { shield: 'shield, whole', raceway: 'metal around it', none: 'no shield', unknown: 'not known' } as const;
+
+function aroundOf({ cable }: Member): string {
+  if (!cable || cable.kind === 'link') return '';
+  const { moisture } = cable.installation;
+  const { type, voltage_V } = cable.insulation ?? {};
+  return [moisture ?? 'moisture not known', [type, voltage_V === undefined ? '' : `${voltage_V} V`].filter(Boolean).join(' ')]
+    .filter(Boolean)
+    .join(', ');
+}
+
+export function runStrip(lineUp: LineUp, review: Review, run: SolvedRun): RunStrip {
+  const members = membersOf(lineUp, run);
+  const { stood, end_mm } = stand(members);
+  const width_mm = end_mm + GAUGE;
+  const text = wordsWithin(width_mm);
+  const items: Item[] = [];
+  // Lengths count from the drive, or from the source where there is none.
+  const zero = Math.max(
+    0,
+    members.findIndex((each) => each.part.id === run.driveId),
+  );
+  const far = distances(members, zero);
+  const volts = voltages(members, review);
+  const carriers = new Map(review.cables.map((each) => [each.id, each.shield]));
+  const ids = new Set(run.path);
+  const own = review.findings.filter((each) => (each.subject.kind === 'run' ? each.subject.id === run.motorId : ids.has(each.subject.id)));
+  const broken = new Map(run.breaks.flatMap((each) => (each.elementId === null ? [] : [[each.elementId, each.state] as const])));
+  const shieldAt = ({ part, cable }: Member): string => {
+    if (cable) return SHIELDS[carriers.get(cable.id) ?? 'unknown'];
+    const state = broken.get(part.id);
+    return state === 'broken' ? 'broken here' : state === 'open' ? 'not known' : '';
+  };
+
+  for (const [y, heading, unit] of [
+    [Y.tags, run.motorTag, ''],
+    [Y.voltage + 3, 'Voltage', '% of its start'],
+    [Y.shield + 3, 'Shield', ''],
+    [Y.around + 4, 'Around it', ''],
+    [Y.ruler + 4.4, lineUp.project.units === 'us' ? 'ft' : 'm', ''],
+  ] as const) {
+    text.put(words(heading, 0, y, 'start', 600));
+    text.put(words(unit, 0, y + 4.7, 'start', 400, 'ink2'));
+  }
+
+  const pins = pinsOf(stood, own, run);
+  for (const pin of pins) {
+    const verdict = own.find((each) => each.id === pin.findings[0])?.verdict ?? 'note';
+    items.push(
+      stroke(
+        [
+          [pin.x_mm, Y.pins + 2.2],
+          [pin.x_mm, Y.tags - 3.2],
+        ],
+        WEIGHT.thin,
+        INKS[verdict] ?? 'ink2',
+        verdict === 'fail' ? undefined : [0.8, 0.8],
+      ),
+      ...translate(badge(verdict), pin.x_mm, Y.pins),
+    );
+    if (pin.findings.length > 1) text.put(words(`${pin.findings.length}`, pin.x_mm + 2.6, Y.pins + 1.3, 'start', 600));
+  }
+
+  items.push(...voltageLane(stood, volts, text, end_mm));
+  stood.forEach((each, i) => {
+    const { part, cable, from_mm, to_mm } = each;
+    const middle = (from_mm + to_mm) / 2;
+    if (cable) items.push(...cableItems(each, carriers.get(cable.id) ?? 'unknown'));
+    else {
+      items.push(
+        stroke(
+          [
+            [from_mm, Y.line],
+            [to_mm, Y.line],
+          ],
+          WEIGHT.thin,
+        ),
+        { t: 'rect', x: middle - 1.1, y: Y.line - 1.1, w: 2.2, h: 2.2, weight_mm: WEIGHT.line, ink: 'ink', fill: 'canvas' },
+        ...breakItems(middle, broken.get(part.id)),
+      );
+    }
+    // Tags of stations stand above the line; where two are close, the second goes below it. Those of cables go where there is room left.
+    if (!cable) text.put(words(part.tag, middle, Y.tags, 'middle', 600), words(part.tag, middle, Y.line + 5, 'middle', 600));
+    if (cable?.kind === 'cable') {
+      // Each counts at the end that is farther from the drive.
+      const [at, distance] = i > zero ? [to_mm, far[i]] : [from_mm, far[i - 1]];
+      items.push(
+        stroke(
+          [
+            [at, Y.ruler - 1],
+            [at, Y.ruler + 1],
+          ],
+          WEIGHT.thin,
+        ),
+      );
+      const length = typeof distance === 'number' ? formatQuantity(Math.abs(distance), 'length', lineUp.project.units) : '';
+      text.put(words(length.replace(/\s.*$/, ''), at, Y.ruler + 4.4, 'middle'));
+    }
+    if (i === zero) text.put(words('0', middle, Y.ruler + 4.4, 'middle', 600));
+  });
+  for (const { part, cable, from_mm, to_mm, length_m } of stood) {
+    if (!cable || cable.kind === 'link') continue;
+    const middle = (from_mm + to_mm) / 2;
+    const size = cable.conductor?.size;
+    text.put(
+      words(size === undefined ? part.tag : `${part.tag}  ${size}`, middle, Y.tags, 'middle'),
+      words(part.tag, middle, Y.tags, 'middle'),
+      words(part.tag, middle, Y.line + 5, 'middle'),
+    );
+    if (length_m === null) text.put(words('?', middle, Y.ruler + 4.4, 'middle', 600, 'open'));
+  }
+  for (const each of stood) {
+    const says = aroundOf(each);
+    const room = (some: string): TextOf => words(some, (each.from_mm + each.to_mm) / 2, Y.around + 4, 'middle');
+    text.put(...[says, says.split(', ')[0] ?? ''].map(room).filter((one) => textBox(one).w <= each.to_mm - each.from_mm - 1));
+  }
+  items.push(
+    stroke(
+      [
+        [LEFT, Y.ruler],
+        [end_mm, Y.ruler],
+      ],
+      WEIGHT.thin,
+      'rule2',
+    ),
+    ...gauge(review, run, end_mm, text),
+  );
+  const places = stood.map(
+    (each, i): StripPlace => ({
+      id: each.part.id,
+      tag: each.part.tag,
+      from_mm: each.from_mm,
+      to_mm: each.to_mm,
+      distance_m: far[i] ?? null,
+      voltage_pct: volts[i]?.end ?? null,
+      shield: shieldAt(each),
+      around: aroundOf(each),
+      findings: own.filter(({ subject, verdict }) => subject.id === each.part.id && SHOWN.includes(verdict)).map(({ id }) => id),
+    }),
+  );
+  return { items: [...items, ...text.items], places, pins, width_mm };
+}
+
+const INKS: Partial<Readonly<Record<Verdict, Ink>>> = { fail: 'fail', open: 'open', caution: 'caution' };
+const SHOWN: readonly Verdict[] = ['fail', 'open', 'caution'];
+
+/** Pins over the places they belong to; those that would lie on each other become one with their number. */
+function pinsOf(stood: readonly Stood[], own: Review['findings'], run: SolvedRun): readonly StripPin[] {
+  const found = own
+    .filter(({ verdict }) => SHOWN.includes(verdict))
+    .flatMap(({ id, subject, verdict }) => {
+      const at = stood.find((each) => each.part.id === (subject.kind === 'run' ? run.motorId : subject.id));
+      if (!at) return [];
+      const end = subject.end === 'from' ? at.from_mm : subject.end === 'to' ? at.to_mm : (at.from_mm + at.to_mm) / 2;
+      return [{ id, x_mm: end, rank: VERDICTS.indexOf(verdict) }];
+    })
+    .sort((a, b) => a.x_mm - b.x_mm);
+  const groups: (typeof found)[] = [];
+  for (const each of found) {
+    const last = groups.at(-1);
+    if (last?.[0] && each.x_mm - last[0].x_mm < PIN_GAP) last.push(each);
+    else groups.push([each]);
+  }
+  return groups.map((group) => ({
+    // Over the worst of them.
+    x_mm: [...group].sort((a, b) => a.rank - b.rank)[0]?.x_mm ?? 0,
+    findings: [...group].sort((a, b) => a.rank - b.rank).map(({ id }) => id),
+  }));
+}
+
+function voltageLane(
+  stood: readonly Stood[],
+  volts: readonly ({ readonly start: number; readonly end: number } | null)[],
+  text: Words,
+  end_mm: number,
+): readonly Item[] {
+  const least = Math.min(95, ...volts.map((each) => Math.floor(each?.end ?? 100)));
+  const at = (pct: number): number => Y.voltage + ((100 - pct) / (100 - least)) * LANE.voltage;
+  const items: Item[] = [100, least].map((pct) =>
+    stroke(
+      [
+        [LEFT, at(pct)],
+        [end_mm, at(pct)],
+      ],
+      WEIGHT.hair,
+      'rule',
+    ),
+  );
+  let line: Point[] = [];
+  const end = (): void => {
+    const last = line.at(-1);
+    // Inside one enclosure nothing is lost that could be seen.
+    if (last && last[0] !== line[0]?.[0]) {
+      items.push(stroke(line, WEIGHT.line));
+      const pct = 100 - ((last[1] - Y.voltage) / LANE.voltage) * (100 - least);
+      const says = `${fixed(pct, 2)} %`;
+      text.put(words(says, last[0] - 1, last[1] + 4.2, 'end'), words(says, last[0] - 1, last[1] - 1.2, 'end'));
+    }
+    line = [];
+  };
+  stood.forEach(({ part, cable, from_mm, to_mm }, i) => {
+    const here = volts[i];
+    if (cable && here) line.push([from_mm, at(here.start)], [to_mm, at(here.end)]);
+    else if (cable) {
+      end();
+      if (cable.kind === 'cable') text.put(words('?', (from_mm + to_mm) / 2, Y.voltage + LANE.voltage / 2 + 1.3, 'middle', 600, 'open'));
+    } else if (part.kind === 'drive' || part.kind === 'transformer') end();
+  });
+  end();
+  for (const pct of [100, least]) text.put(words(`${pct}`, LEFT - 1, at(pct) + 1.3, 'end', 400, 'ink2'));
+  return items;
+}
+
+function cableItems({ cable, from_mm, to_mm, length_m }: Stood, carrier: keyof typeof SHIELDS): readonly Item[] {
+  const metal: Ink = cable?.conductor?.metal === 'aluminium' ? 'aluminium' : cable?.conductor?.metal === 'copper' ? 'copper' : 'ink';
+  const items: Item[] = [
+    stroke(
+      [
+        [from_mm, Y.line],
+        [to_mm, Y.line],
+      ],
+      WEIGHT.heavy,
+      metal,
+      length_m === null ? [2, 1.2] : undefined,
+    ),
+  ];
+  if (cable?.kind !== 'cable') return items;
+  const across = (y: number, weight: number, ink: Ink, dash?: readonly number[]): Item =>
+    stroke(
+      [
+        [from_mm, y],
+        [to_mm, y],
+      ],
+      weight,
+      ink,
+      dash,
+    );
+  const [top, bottom] = [Y.shield, Y.shield + LANE.shield];
+  if (carrier === 'shield')
+    items.push(
+      { t: 'rect', x: from_mm, y: top, w: to_mm - from_mm, h: LANE.shield, weight_mm: 0, ink: 'noteTint', fill: 'noteTint' },
+      across(top, WEIGHT.line, 'ink', [1.6, 0.8]),
+      across(bottom, WEIGHT.line, 'ink', [1.6, 0.8]),
+    );
+  else if (carrier === 'raceway') items.push(across(top, WEIGHT.thin, 'ink'), across(bottom, WEIGHT.thin, 'ink'));
+  else if (carrier === 'unknown') items.push(across((top + bottom) / 2, WEIGHT.line, 'open', [0.3, 1.2]));
+  const { moisture } = cable.installation;
+  items.push({
+    t: 'rect',
+    x: from_mm,
+    y: Y.around,
+    w: to_mm - from_mm,
+    h: LANE.around,
+    weight_mm: WEIGHT.thin,
+    ink: moisture === undefined ? 'rule' : 'rule2',
+  });
+  // Wetness lies at the foot of the zone: short strokes for damp, long ones for wet.
+  if (moisture === 'damp' || moisture === 'wet')
+    items.push(across(Y.around + LANE.around - 0.7, WEIGHT.line, 'ink2', moisture === 'wet' ? [2.6, 0.7] : [0.8, 1.4]));
+  return items;
+}
+
+function breakItems(x: number, state: 'broken' | 'open' | undefined): readonly Item[] {
+  const [top, bottom] = [Y.shield, Y.shield + LANE.shield];
+  const upright = (at: number, ink: Ink): Item =>
+    stroke(
+      [
+        [at, top - 0.8],
+        [at, bottom + 0.8],
+      ],
+      WEIGHT.heavy,
+      ink,
+    );
+  if (state === 'broken')
+    return [
+      upright(x - 3, 'fail'),
+      upright(x + 3, 'fail'),
+      stroke(
+        [
+          [x - 1.3, top + 0.7],
+          [x + 1.3, bottom - 0.7],
+        ],
+        WEIGHT.line,
+        'fail',
+      ),
+      stroke(
+        [
+          [x - 1.3, bottom - 0.7],
+          [x + 1.3, top + 0.7],
+        ],
+        WEIGHT.line,
+        'fail',
+      ),
+    ];
+  return state === 'open' ? translate(badge('open'), x, (top + bottom) / 2) : [];
+}
+
+/** What the motor sees after an edge, against what its winding is built for. */
+function gauge(review: Review, run: SolvedRun, from_mm: number, text: Words): readonly Item[] {
+  const x = from_mm + 6;
+  const [top, bottom] = [Y.line + 3, Y.ruler];
+  text.put(words('At the motor, V', x, Y.tags, 'start', 600));
+  const limit = review.findings.find((each) => each.check === 'motor-peak-voltage' && each.subject.id === run.motorId)?.limit ?? null;
+  const { peak_V: peak, peakLow_V: low, peakHigh_V: high } = run;
+  if (peak === null) {
+    text.put(words('peak not known', x, top + 6, 'start', 400, 'open'));
+    if (limit !== null) text.put(words(`limit ${fixed(limit, 0)}`, x, top + 12));
+    return [];
+  }
+  const most = 1.1 * Math.max(peak, high ?? 0, limit ?? 0);
+  const y = (volts: number): number => bottom - (volts / most) * (bottom - top);
+  const mark = (volts: number, weight: number, ink: Ink, dash?: readonly number[]): Item =>
+    stroke(
+      [
+        [x - 1, y(volts)],
+        [x + 5, y(volts)],
+      ],
+      weight,
+      ink,
+      dash,
+    );
+  const items: Item[] = [
+    { t: 'rect', x, y: top, w: 4, h: bottom - top, weight_mm: WEIGHT.thin, ink: 'rule2' },
+    { t: 'rect', x: x + 1, y: y(peak), w: 2, h: bottom - y(peak), weight_mm: 0, ink: 'rule2', fill: 'rule2' },
+    mark(peak, WEIGHT.heavy, 'ink'),
+  ];
+  if (low !== null && high !== null)
+    items.push(
+      stroke(
+        [
+          [x + 2, y(low)],
+          [x + 2, y(high)],
+        ],
+        WEIGHT.line,
+        'ink',
+      ),
+      ...[low, high].map((each) =>
+        stroke(
+          [
+            [x + 0.8, y(each)],
+            [x + 3.2, y(each)],
+          ],
+          WEIGHT.line,
+          'ink',
+        ),
+      ),
+    );
+  if (limit !== null) items.push(mark(limit, WEIGHT.line, 'fail', [1.2, 0.6]));
+  if (run.bus_V !== null) items.push(mark(run.bus_V, WEIGHT.thin, 'ink2'));
+  const says = [
+    { at: peak, says: `peak ${fixed(peak, 0)}`, weight: 600 as const, ink: 'ink' as const },
+    ...(limit === null ? [] : [{ at: limit, says: `limit ${fixed(limit, 0)}`, weight: 600 as const, ink: 'fail' as const }]),
+    ...(run.bus_V === null ? [] : [{ at: run.bus_V, says: `bus ${fixed(run.bus_V, 0)}`, weight: 400 as const, ink: 'ink2' as const }]),
+  ].sort((a, b) => b.at - a.at);
+  // Each beside its mark, or as far below it as those above need.
+  let free = top;
+  for (const each of says) {
+    const baseline = Math.max(free + 3.6, y(each.at) + 1.3);
+    text.put(words(each.says, x + 7, baseline, 'start', each.weight, each.ink));
+    free = baseline + 1.2;
+  }
+  if (low !== null && high !== null) text.put(words(`${fixed(low, 0)} to ${fixed(high, 0)}`, x, Y.ruler + 4.4));
+  return items;
+}

@@ -1,0 +1,31 @@
+import { expect, middle, selected, test } from './desk.ts';
+
+/** The run strip: what is chosen in it is chosen on the sheet, and the other way round. */
+
+test('a run is unrolled, chosen from and into the sheet, and tells itself as a table', async ({ page }) => {
+  await page.keyboard.press('u');
+  const strip = page.getByRole('region', { name: 'Run strip' });
+  await expect(strip).toBeVisible();
+  await page.keyboard.press('f');
+  const motor = await middle(page, 'M-2');
+  await page.mouse.click(motor.x, motor.y);
+  await expect(strip.getByRole('img', { name: 'The run of M-2, unrolled' })).toBeVisible();
+  await expect(strip.getByRole('button', { name: 'M-2 on the strip' })).toHaveAttribute('aria-pressed', 'true');
+  await strip.getByRole('button', { name: 'DS-2 on the strip' }).click();
+  expect(await selected(page)).toEqual(['DS-2']);
+  // What all runs share leaves the one that is looked at.
+  await strip.getByRole('button', { name: 'MSB on the strip' }).click();
+  await expect(strip.getByRole('img', { name: 'The run of M-2, unrolled' })).toBeVisible();
+  await page.keyboard.press('ArrowRight');
+  await expect(strip.locator('.place:focus')).toHaveCount(1);
+  await strip.getByText('The run as a table').click();
+  const row = strip.getByRole('row').filter({ has: page.getByRole('rowheader', { name: 'DS-2' }) });
+  await expect(row).toContainText('broken here');
+  await expect(row).toContainText('fail: ');
+  await strip.locator('.pin').last().click();
+  await expect(page.getByRole('heading', { name: 'Why it matters' })).toBeVisible();
+  await strip.getByRole('combobox').selectOption({ label: 'M-3' });
+  await expect(strip.getByRole('img', { name: 'The run of M-3, unrolled' })).toBeVisible();
+  await strip.getByRole('button', { name: 'Put the strip away' }).click();
+  await expect(strip).toHaveCount(0);
+});

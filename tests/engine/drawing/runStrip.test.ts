@@ -1,0 +1,83 @@
+import { readdirSync, readFileSync } from 'node:fs';
+import { join } from 'node:path';
+import { describe, expect, it } from 'vitest';
+import { extent, meets, textBox } from '../../../engine/drawing/extent.ts';
+import { type LineUp, load, review, runStrip, STRIP_HEIGHT_mm } from '../../../engine/index.ts';
+import { manyRuns } from '../manyRuns.ts';
+import { threeRuns } from './threeRuns.ts';
+
+/** A run unrolled: to scale, in its frame, no text on another, every part and finding in its place. */
+
+const FOLDER = join(import.meta.dirname, '../../../examples');
+const SITES: readonly (readonly [string, LineUp])[] = [
+  ...readdirSync(FOLDER).map((name) => {
+    const loaded = load(readFileSync(join(FOLDER, name), 'utf8'));
+    if (!loaded.ok) throw new Error(loaded.what);
+    return [name, loaded.lineUp] as const;
+  }),
+  ['three runs', threeRuns()],
+  ['five runs', manyRuns(5)],
+];
+
+describe.each(SITES)('%s', (_name, lineUp) => {
+  const answer = review(lineUp);
+  const strips = answer.runs.map((run) => ({ run, strip: runStrip(lineUp, answer, run) }));
+
+  it('keeps to its frame, and no text lies on another', () => {
+    for (const { strip } of strips) {
+      const texts = strip.items.flatMap((item) => (item.t === 'text' ? [{ says: item.text, box: textBox(item) }] : []));
+      expect(texts.length).toBeGreaterThan(6);
+      const clashes = texts.flatMap((a, i) => texts.slice(i + 1).flatMap((b) => (meets(a.box, b.box) ? [`${a.says} on ${b.says}`] : [])));
+      expect(clashes).toEqual([]);
+      const { x, y, w, h } = extent(strip.items);
+      expect([x >= -0.5, y >= 0, x + w <= strip.width_mm + 0.5, y + h <= STRIP_HEIGHT_mm]).toEqual([true, true, true, true]);
+      expect(strip.items.some((item) => JSON.stringify(item).includes('null'))).toBe(false);
+    }
+  });
+
+  it('has every part of the way in order, and cables to one scale', () => {
+    for (const { run, strip } of strips) {
+      expect(strip.places.map((each) => each.id)).toEqual(run.path);
+      strip.places.forEach((each, i) => {
+        if (i > 0) expect(each.from_mm).toBe(strip.places[i - 1]?.to_mm);
+      });
+      const scales = strip.places.flatMap((place) => {
+        const length = lineUp.cables.find((each) => each.id === place.id && each.kind === 'cable')?.length_m;
+        return length ? [(place.to_mm - place.from_mm) / length] : [];
+      });
+      for (const scale of scales) expect(scale).toBeCloseTo(scales[0] ?? 0, 9);
+    }
+  });
+
+  it('pins each finding that speaks to its part, once', () => {
+    for (const { run, strip } of strips) {
+      const pinned = strip.pins.flatMap((each) => each.findings);
+      expect(new Set(pinned).size).toBe(pinned.length);
+      const due = answer.findings.filter(
+        ({ subject, verdict }) =>
+          ['fail', 'open', 'caution'].includes(verdict) &&
+          (subject.kind === 'run' ? subject.id === run.motorId : run.path.includes(subject.id)),
+      );
+      expect([...pinned].sort()).toEqual(due.map((each) => each.id).sort());
+    }
+  });
+});
+
+it('tells where the voltage stands, how far it is and where the shield ends', () => {
+  const lineUp = threeRuns();
+  const answer = review(lineUp);
+  const strip = (tag: string) => {
+    const run = answer.runs.find((each) => each.motorTag === tag);
+    if (!run) throw new Error(tag);
+    return runStrip(lineUp, answer, run);
+  };
+  const place = (tag: string, of: string) => strip(of).places.find((each) => each.tag === tag);
+  expect(place('W-1B', 'M-1')?.distance_m).toBeCloseTo(64, 9);
+  expect(place('CB-1', 'M-1')?.distance_m).toBeCloseTo(-42.672, 9);
+  const volts = (tag: string) => answer.elements.find((each) => each.tag === tag)?.voltage_V ?? NaN;
+  expect(place('F-1', 'M-1')?.voltage_pct).toBeCloseTo((100 * volts('VFD-1')) / volts('UTIL'), 9);
+  expect(place('DS-1', 'M-1')?.shield).toBe('');
+  expect(place('DS-2', 'M-2')?.shield).toBe('broken here');
+  expect(place('W-3B', 'M-3')?.distance_m).toBeNull();
+  expect(place('W-3B', 'M-3')?.voltage_pct).toBeNull();
+});
