@@ -21,7 +21,7 @@ const CONFIDENCE = {
 } as const satisfies Record<NonNullable<Finding['band']>['confidence'], string>;
 
 /** One finding in full: the sentence, the number against its limit, why, what to do, and on what it rests. */
-export function FindingView({ finding, lineUp, review }: FindingViewProps) {
+export default function FindingView({ finding, lineUp, review }: FindingViewProps) {
   const run = finding.check === 'motor-peak-voltage' ? review.runs.find((each) => each.motorId === finding.subject.id) : undefined;
   const { value, limit, unit, margin_pct } = finding;
   const digits = unit === 'V' || unit === 'A' ? 1 : unit === '' && Number.isInteger(value) ? 0 : 2;

@@ -3,13 +3,13 @@ import { groundRules, type LineUp, type Review } from '../../engine/index.ts';
 import { partsOf } from '../commands/related.ts';
 import { select, useEditor } from '../store/editorStore.ts';
 import { CableAnswers } from './CableAnswers.tsx';
-import { FindingView } from './FindingView.tsx';
 import { Inspector } from './Inspector.tsx';
 import { WorstFirst } from './WorstFirst.tsx';
 
-// Fetched as soon as the sheet is: the list is the first thing that is read.
-const arriving = import('./Overview.tsx');
-const Overview = lazy(() => arriving);
+// Fetched as soon as the sheet is: the list is the first thing that is read, and then what is chosen in it.
+const arriving = [import('./Overview.tsx'), import('./FindingView.tsx')] as const;
+const Overview = lazy(() => arriving[0]);
+const FindingView = lazy(() => arriving[1]);
 
 /** What the selection needs said: a finding, a part with its fields, or the whole list, worst first. */
 export function Reader({ lineUp, review }: { readonly lineUp: LineUp; readonly review: Review }) {
@@ -20,7 +20,9 @@ export function Reader({ lineUp, review }: { readonly lineUp: LineUp; readonly r
   if (finding)
     return (
       <aside className="reader" aria-label="Review" key={finding.id}>
-        <FindingView finding={finding} lineUp={lineUp} review={review} />
+        <Suspense>
+          <FindingView finding={finding} lineUp={lineUp} review={review} />
+        </Suspense>
       </aside>
     );
   const [part, ...others] = partsOf(lineUp).filter((each) => selected.includes(each.id));
