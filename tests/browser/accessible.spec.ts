@@ -5,6 +5,7 @@ import axe from 'axe-core';
 import { load, review } from '../../engine/index.ts';
 import { htmlOf } from '../../engine/submittal/html.ts';
 import { EVERY_SHEET } from '../../engine/submittal/sections.ts';
+import { command, lay, THREE_RUNS } from './desk.ts';
 import { expect, test } from './page.ts';
 
 const violations = async (page: Page): Promise<readonly string[]> => {
@@ -59,6 +60,30 @@ for (const colorScheme of ['light', 'dark'] as const) {
     await page.getByRole('button', { name: 'Back to the sheet' }).click();
     await page.keyboard.press('u');
     await page.getByText('The run as a table').click();
+    expect(await violations(page)).toEqual([]);
+  });
+
+  test(`nothing for axe to find in what is told of other sizes, ${colorScheme}`, async ({ page }) => {
+    await page.emulateMedia({ colorScheme });
+    await lay(page, THREE_RUNS);
+    await page.locator('.finding').first().click();
+    await page.getByText('What would help').click();
+    await page
+      .getByText(/\d+ better, \d+ worse/)
+      .first()
+      .click();
+    expect(await violations(page)).toEqual([]);
+    await command(page, 'W-1A');
+    await page.getByText('How long may it be?').click();
+    await page.getByRole('table', { name: 'Lengths at which verdicts turn' }).waitFor();
+    expect(await violations(page)).toEqual([]);
+    await page.getByRole('button', { name: 'Size ladder' }).click();
+    await page.getByRole('button', { name: 'Take 1/0 AWG' }).waitFor();
+    expect(await violations(page)).toEqual([]);
+    await page.keyboard.press('Escape');
+    await command(page, 'least copper');
+    await page.getByRole('button', { name: 'Find them' }).click();
+    await page.getByRole('table', { name: 'Least sizes' }).waitFor();
     expect(await violations(page)).toEqual([]);
   });
 }
