@@ -1,5 +1,6 @@
 import { type DecidingUnknown, formatQuantity, type LineUp, type Turn } from '../../engine/index.ts';
 import { select } from '../store/editorStore.ts';
+import { choiceText } from './readEntry.ts';
 import { useAnswer } from './useAnswer.ts';
 import { VerdictWord } from './VerdictWord.tsx';
 import { Waiting } from './Waiting.tsx';
@@ -32,11 +33,7 @@ export default function WhichUnknowns({ lineUp }: { readonly lineUp: LineUp }) {
 function Unknown({ unknown, lineUp }: { readonly unknown: DecidingUnknown; readonly lineUp: LineUp }) {
   const { id, tag, field, label, quantity, ask, because, now, turns } = unknown;
   const said = (value: number | string): string =>
-    typeof value === 'string'
-      ? value.replaceAll('-', ' ')
-      : quantity
-        ? formatQuantity(value, quantity, lineUp.project.units)
-        : String(value);
+    typeof value === 'string' ? choiceText(value) : quantity ? formatQuantity(value, quantity, lineUp.project.units) : String(value);
   return (
     <>
       <p>
