@@ -216,11 +216,11 @@ export function travellingWaves(network: WaveNetwork, perEdge = 50): WaveResult 
 
 /** A change of the peak below this share between two steps is no more than the rest of what is known. */
 const ENOUGH = 0.003;
-const FINENESS = [20, 40, 80, 160] as const;
+const FINENESS = [12, 40, 80, 160] as const;
 
 /**
- * Travelling waves with a step that is halved until the watched peaks stand still. `error` is by how much they last changed, in shares:
- * what is left is no more.
+ * Travelling waves with a step that is made finer until the watched peaks stand still. `error` is what is left, in shares, judged from the
+ * last change: an error that goes with the step (L. F. Richardson's rule, any text on numerical methods).
  */
 export function settledWaves(network: WaveNetwork): (WaveResult & { readonly error: number }) | null {
   let before: WaveResult | null = null;
