@@ -9,6 +9,8 @@ import { command, lay, THREE_RUNS } from './desk.ts';
 import { expect, test } from './page.ts';
 
 const violations = async (page: Page): Promise<readonly string[]> => {
+  // What is chosen is fetched first: until then there is no heading.
+  await page.locator('h1').first().waitFor();
   await page.evaluate(axe.source);
   return page.evaluate(async () => {
     const { violations } = await (
@@ -20,6 +22,8 @@ const violations = async (page: Page): Promise<readonly string[]> => {
 
 for (const colorScheme of ['light', 'dark'] as const) {
   test(`nothing for axe to find, ${colorScheme}`, async ({ page }) => {
+    // Many states, and each is read whole.
+    test.slow();
     await page.emulateMedia({ colorScheme });
     expect(await violations(page)).toEqual([]);
     await page.getByText('Fennel Lane capping line').click();

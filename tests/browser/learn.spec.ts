@@ -24,12 +24,14 @@ test('45 ? shows all keys, and a key that is shown is a key that works', async (
   const letters = keys.getByRole('checkbox', { name: 'Keys that are a single letter or sign' });
   await letters.uncheck();
   await page.keyboard.press('Escape');
+  await expect(keys).toBeHidden();
   const grid = page.locator('.react-flow__background');
   await page.keyboard.press('g');
   await expect(grid).toHaveCount(1);
   await command(page, 'All keys');
   await letters.check();
   await page.keyboard.press('Escape');
+  await expect(keys).toBeHidden();
   await page.keyboard.press('g');
   await expect(grid).toHaveCount(0);
   await page.keyboard.press('g');
