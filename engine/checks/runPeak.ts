@@ -13,6 +13,8 @@ export interface RunPeak {
 export function runPeak({ tree, drive, nominal_V, basis }: OutputScope, motor: ElementOf<'motor'>): RunPeak | null {
   if (nominal_V === null) return null;
   const bus_V = busVoltage_V(nominal_V, drive);
+  // A terminator protects the motor: nothing is credited to the cable for it.
+  if (tree.terminators.length > 0) return { peak_V: 2 * bus_V, says: 'twice the bus: a terminator is not credited to the cable' };
   const word = makersWord(tree, motor.id);
   if (word?.kind === 'stated') return { peak_V: word.peak_V, says: `stated by the maker of ${word.filter.tag}` };
   if (word) return null;

@@ -193,6 +193,9 @@ interface Known {
 function byTravellingWaves(tree: WaveTree, pieces: readonly Piece[], way: readonly Piece[], at: WaveCase, known: Known): Wave | NoWave {
   const { shared, large } = known;
   const { motor } = shared;
+  // By its id: the tree outlives a motor that was made anew and says the same.
+  const node = tree.motors.find((each) => each.motor.id === motor.id)?.node;
+  if (node === undefined) return { none: 'no cable' };
   const coil = coilOf(tree, at.basis, motor);
   const delays = new Map<number, number>([[0, 0]]);
   for (const piece of pieces) delays.set(piece.to, (delays.get(piece.from) ?? 0) + piece.length_m / piece.line.slowest_mPerS);
@@ -230,7 +233,7 @@ function byTravellingWaves(tree: WaveTree, pieces: readonly Piece[], way: readon
       [ramp_s, at.bus_V],
     ],
     ...(coil ? { inductance_H: coil.inductance_H, across_ohm: coil.across_ohm, edge_s: Math.max(ramp_s, ring_s / 4) } : {}),
-    watch: [tree.motors.find((each) => each.motor === motor)?.node ?? 0],
+    watch: [node],
     // The first crest behind a coil lies half a ring after the edge; on a tee the highest may be that of a later turn.
     until_s: coil ? 0.75 * ring_s + 6 * longest_s + ramp_s : 10 * longest_s + 2 * ramp_s,
   });

@@ -309,6 +309,12 @@ function decided(check: CheckFacts, scope: RunScope, wave: Wave, limit: MotorLim
       ...shown,
       text: `${fixed(value, 0)} V at ${motor.tag} lie within ${fixed(limit.peak_V, 0)} V; whether the edge is slow enough for ${limit.name} hangs on the rise time of ${drive.tag}.`,
     });
+  // An active front end holds the bus higher: not knowing must not look better than knowing.
+  if (drive.frontEnd === undefined && !fails && exceeds(value * (1 + USUAL_RAISE_PCT / 100), limit.peak_V))
+    return openFinding(check, subject, runs, [lacks(drive, 'frontEnd')], {
+      ...shown,
+      text: `${fixed(value, 0)} V at ${motor.tag} lie within ${fixed(limit.peak_V, 0)} V with a diode bridge; an active front end would raise it by a tenth, and which ${drive.tag} has is not known.`,
+    });
   const verdict: Verdict = fails || edge?.verdict === 'fail' ? 'fail' : beyond || straddles || edge ? 'caution' : 'pass';
   const said = [
     `${fixed(value, 0)} V stand at ${motor.tag} on each edge; ${limit.name} allows ${fixed(limit.peak_V, 0)} V.`,
@@ -347,7 +353,13 @@ function byMaker(
   const limit = motorLimit(motor, filter.motorRise_s ?? null, project.limits.motorPeak_V);
   if (missing.length > 0 || 'missing' in limit) return openFinding(check, subject, runs, 'missing' in limit ? limit.missing : missing);
   const over = exceeds(peak_V, limit.peak_V);
-  const edge = filter.motorRise_s === undefined ? null : edgeOf(limit, filter.motorRise_s);
+  // Behind a sine filter there is no edge; behind any other its rise time decides too, where the limit speaks of one.
+  const asksRise = filter.role !== 'sine' && filter.motorRise_s === undefined && (limit.rise_s !== null || motor.insulation === 'curve');
+  if (!over && asksRise)
+    return openFinding(check, subject, runs, [lacks(filter, 'motorRise_s')], {
+      text: `Behind ${filter.tag} its maker states ${fixed(peak_V, 0)} V, within ${fixed(limit.peak_V, 0)} V; how fast the edge is at the motor is not entered, and ${limit.name} speaks of it.`,
+    });
+  const edge = filter.role === 'sine' || filter.motorRise_s === undefined ? null : edgeOf(limit, filter.motorRise_s);
   return finding(check, subject, runs, {
     verdict: over || edge?.verdict === 'fail' ? 'fail' : edge ? 'caution' : 'pass',
     authority: limit.authority,

@@ -9,7 +9,7 @@ import { horsepower, LineUpBuilder, shielded } from '../lineUpBuilder.ts';
 const base = (): LineUpBuilder =>
   new LineUpBuilder({ title: 'reactor' })
     .part('supply', { tag: 'S', voltage_V: 480, frequency_Hz: 60, faultCurrent_A: 20_000, earthing: 'solid-wye' })
-    .part('drive', { tag: 'D', ratedVoltage_V: 480, inputCurrent_A: 14, outputCurrent_A: 14, riseTime_s: 0.1e-6 });
+    .part('drive', { tag: 'D', ratedVoltage_V: 480, inputCurrent_A: 14, outputCurrent_A: 14, riseTime_s: 0.1e-6, frontEnd: 'diode' });
 const motor = {
   tag: 'M',
   ratedPower_W: horsepower(10),

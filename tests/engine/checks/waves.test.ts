@@ -1,7 +1,7 @@
 import { describe, expect, it } from 'vitest';
 import { setValue } from '../../../editor/store/edits.ts';
 import { INCEPTION } from '../../../engine/catalog/inception.ts';
-import { type Finding, type LineUp, load, review, save } from '../../../engine/index.ts';
+import { createReviewer, type Finding, type LineUp, load, review, save } from '../../../engine/index.ts';
 import { travellingWaves } from '../../../engine/physics/wave/characteristics.ts';
 import { deckOf } from '../../reference/deckOf.ts';
 import { expectClose } from '../../reference/expectClose.ts';
@@ -94,6 +94,24 @@ describe('one cable, one motor', () => {
       { relative: 1e-6 },
       'entered',
     );
+  });
+  it.each([
+    ['W', 'construction'],
+    ['W', 'conductor.size'],
+    ['W', 'conductor.sets'],
+    ['W', 'insulation.type'],
+    ['M', 'ratedPower_W'],
+  ])('without the %s’s %s the peak is no lower', (tag, path) =>
+    expect(peak(changed(plain, ['M', 'ratedPower_W', horsepower(300)], [tag, path, undefined]))?.value ?? 0).toBeGreaterThanOrEqual(
+      peak(changed(plain, ['M', 'ratedPower_W', horsepower(300)]))?.value ?? Number.POSITIVE_INFINITY,
+    ),
+  );
+  it('a front end that is not known does not look better than one that is', () => {
+    const near = (frontEnd: string | undefined) =>
+      peak(
+        changed(plain, ['D', 'frontEnd', frontEnd], ['M', 'insulation', 'entered'], ['M', 'peakLimit_V', 1.05 * (peak(plain)?.value ?? 0)]),
+      )?.verdict;
+    expect([near('diode'), near('active'), near(undefined)]).toEqual(['caution', 'fail', 'open']);
   });
   it('a wall that gives no line is asked for, not computed with', () => {
     const odd = peak(changed(plain, ['W', 'insulation.wall_mm', 1e-9]));
@@ -197,7 +215,22 @@ describe('filters', () => {
   });
   it('without parts or figure it is open; its maker’s figure goes before its parts', () => {
     expect(peak(behind({ role: 'dvdt' }))?.verdict).toBe('open');
-    expect(peak(behind({ role: 'dvdt', inductance_H: 100e-6, capacitance_F: 30e-9, motorPeak_V: 900 }))?.value).toBe(900);
+    expect(peak(behind({ role: 'dvdt', inductance_H: 100e-6, capacitance_F: 30e-9, motorPeak_V: 900, motorRise_s: 1e-6 }))?.value).toBe(
+      900,
+    );
+  });
+  it('a maker’s peak without his rise time is open where the limit speaks of the edge, and his sine filter has none', () => {
+    const said = peak(behind({ role: 'dvdt', motorPeak_V: 900 }));
+    expect([said?.verdict, said?.missing.map((each) => each.field)]).toEqual(['open', ['motorRise_s']]);
+    expect(peak(behind({ role: 'sine', motorPeak_V: 900 }))?.verdict).toBe('pass');
+  });
+  it('a terminator is credited to the motor and not to the cable', () => {
+    const site = start()
+      .cable(shielded('12 AWG', 300, { tag: 'W' }))
+      .part('filter', { tag: 'F', role: 'terminator', motorPeak_V: 750 })
+      .part('motor', motor('M'))
+      .build();
+    expect(found(site, 'insulation-inception', 'W')?.working.join(' ')).toContain(`stress ${Math.round(2 * BUS)} V`);
   });
   it('an R-C terminator with R = Zd holds the peak near the bus; without its parts it is open', () => {
     const site = start()
@@ -283,6 +316,13 @@ describe('several motors and cables of two kinds', () => {
       'open',
       ['B length_m'],
     ]);
+  });
+  it('motors made anew that say the same keep their peaks when the supply changes', () => {
+    const reviewer = createReviewer();
+    reviewer.review(tee);
+    const other = changed(tee, ['S', 'voltage_V', 470]);
+    const anew = { ...other, elements: other.elements.map((each) => (each.kind === 'motor' ? { ...each } : each)) };
+    expect(reviewer.review(anew).runs.map((run) => run.peak_V)).toEqual(review(other).runs.map((run) => run.peak_V));
   });
   it('lengths that no one step fits are open, never cut short', () => {
     const said = peak(changed(tee, ['B', 'length_m', 1e9]), 'M2');
