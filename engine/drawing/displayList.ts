@@ -88,6 +88,33 @@ export const WEIGHT = { hair: 0.18, thin: 0.25, line: 0.5, heavy: 0.7, bus: 1.4 
 export const TEXT_mm = 3.8;
 export const LINE_PITCH_mm = 4.7;
 
+/** A line, and words of the usual size: what charts are made of. */
+export const stroke = (points: readonly Point[], weight_mm: number, ink: Ink = 'ink', dash?: readonly number[]): Item => ({
+  t: 'line',
+  points,
+  weight_mm,
+  ink,
+  ...(dash ? { dash } : {}),
+});
+
+export const words = (
+  says: string,
+  x: number,
+  y: number,
+  anchor: TextItem['anchor'] = 'start',
+  weight: 400 | 600 = 400,
+  ink: Ink = 'ink',
+): TextItem => ({
+  t: 'text',
+  x,
+  y,
+  text: says,
+  size_mm: TEXT_mm,
+  weight,
+  anchor,
+  ink,
+});
+
 export const translate = (items: readonly Item[], dx: number, dy: number): readonly Item[] => items.map((item) => moved(item, dx, dy));
 
 function moved(item: Item, dx: number, dy: number): Item {

@@ -5,7 +5,7 @@ import type { Element } from '../lineup/elements.ts';
 import type { LineUp } from '../lineup/lineUp.ts';
 import { fixed } from '../lineup/roundTo.ts';
 import { formatQuantity } from '../lineup/units.ts';
-import { type Box, type Ink, type Item, type Point, TEXT_mm, translate, WEIGHT } from './displayList.ts';
+import { type Box, type Ink, type Item, type Point, stroke, type TextItem, translate, WEIGHT, words } from './displayList.ts';
 import { meets, textBox } from './extent.ts';
 import { badge } from './marks.ts';
 
@@ -52,41 +52,15 @@ const Y = { pins: 3, tags: 10.5, line: 13.5, voltage: 20, shield: 38, around: 47
 const LANE = { voltage: 13, shield: 4, around: 6 } as const;
 const PIN_GAP = 9;
 
-const stroke = (points: readonly Point[], weight_mm: number, ink: Ink = 'ink', dash?: readonly number[]): Item => ({
-  t: 'line',
-  points,
-  weight_mm,
-  ink,
-  ...(dash ? { dash } : {}),
-});
-type TextOf = Extract<Item, { t: 'text' }>;
-const words = (
-  says: string,
-  x: number,
-  y: number,
-  anchor: TextOf['anchor'] = 'start',
-  weight: 400 | 600 = 400,
-  ink: Ink = 'ink',
-): TextOf => ({
-  t: 'text',
-  x,
-  y,
-  text: says,
-  size_mm: TEXT_mm,
-  weight,
-  anchor,
-  ink,
-});
-
 /** Takes a text at the first place where it meets no other; where there is none it is left to the table of the same run. */
 interface Words {
   readonly items: readonly Item[];
-  readonly put: (...places: readonly TextOf[]) => void;
+  readonly put: (...places: readonly TextItem[]) => void;
 }
 function wordsWithin(width_mm: number): Words {
   const items: Item[] = [];
   const boxes: Box[] = [];
-  const put = (...places: readonly TextOf[]): void => {
+  const put = (...places: readonly TextItem[]): void => {
     const found = places.find((each) => {
       const box = textBox(each);
       return each.text !== '' && box.x >= 0 && box.x + box.w <= width_mm && !boxes.some((other) => meets(box, other));
@@ -271,7 +245,7 @@ export function runStrip(lineUp: LineUp, review: Review, run: SolvedRun): RunStr
   }
   for (const each of stood) {
     const says = aroundOf(each);
-    const room = (some: string): TextOf => words(some, (each.from_mm + each.to_mm) / 2, Y.around + 4, 'middle');
+    const room = (some: string): TextItem => words(some, (each.from_mm + each.to_mm) / 2, Y.around + 4, 'middle');
     text.put(...[says, says.split(', ')[0] ?? ''].map(room).filter((one) => textBox(one).w <= each.to_mm - each.from_mm - 1));
   }
   items.push(

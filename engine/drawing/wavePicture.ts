@@ -1,6 +1,6 @@
 import { fixed } from '../lineup/roundTo.ts';
 import type { Waveform } from '../review/waveform.ts';
-import { type Ink, type Item, type Point, TEXT_mm } from './displayList.ts';
+import { type Ink, type Item, type Point, stroke, words } from './displayList.ts';
 
 /** Two charts of a run's wave: the motor's terminals after one edge, and the peak against the length of the lead. Readable without colour. */
 
@@ -23,31 +23,6 @@ function axis(most: number): Axis {
     digits: Math.max(0, -Math.floor(Math.log10(step) + 1e-9) + (step / power === 2.5 ? 1 : 0)),
   };
 }
-
-const text = (
-  x: number,
-  y: number,
-  says: string,
-  anchor: 'start' | 'middle' | 'end' = 'start',
-  weight: 400 | 600 = 400,
-  ink: Ink = 'ink',
-): Item => ({
-  t: 'text',
-  x,
-  y,
-  text: says,
-  size_mm: TEXT_mm,
-  weight,
-  anchor,
-  ink,
-});
-const line = (points: readonly Point[], weight_mm: number, ink: Ink, dash?: readonly number[]): Item => ({
-  t: 'line',
-  points,
-  weight_mm,
-  ink,
-  ...(dash ? { dash } : {}),
-});
 
 interface Chart {
   readonly title: string;
@@ -74,11 +49,11 @@ function chart({ title, across, points, levels, bounds = [], spots = [], bar, up
     PLOT.y + PLOT.h - ((Math.max(least, y) - least) / (ys.most - least)) * PLOT.h,
   ];
   const [left, bottom] = at(0, least);
-  const items: Item[] = [text(0, 3.4, title, 'start', 600)];
+  const items: Item[] = [words(title, 0, 3.4, 'start', 600)];
   for (let y = least; y <= ys.most + 1e-9; y += ys.step) {
     const [, py] = at(0, y);
     items.push(
-      line(
+      stroke(
         [
           [left, py],
           [left + PLOT.w, py],
@@ -86,13 +61,13 @@ function chart({ title, across, points, levels, bounds = [], spots = [], bar, up
         0.18,
         'rule',
       ),
-      text(left - 1.5, py + 1.3, fixed(y, ys.digits), 'end'),
+      words(fixed(y, ys.digits), left - 1.5, py + 1.3, 'end'),
     );
   }
   for (let x = 0; x <= xs.most + 1e-9; x += xs.step) {
     const [px] = at(x, least);
     items.push(
-      line(
+      stroke(
         [
           [px, bottom],
           [px, bottom + 1.2],
@@ -100,11 +75,11 @@ function chart({ title, across, points, levels, bounds = [], spots = [], bar, up
         0.25,
         'ink',
       ),
-      text(px, bottom + 5.2, fixed(x, xs.digits), 'middle'),
+      words(fixed(x, xs.digits), px, bottom + 5.2, 'middle'),
     );
   }
   items.push(
-    line(
+    stroke(
       [
         [left, PLOT.y],
         [left, bottom],
@@ -113,12 +88,12 @@ function chart({ title, across, points, levels, bounds = [], spots = [], bar, up
       0.35,
       'ink',
     ),
-    text(left + PLOT.w, bottom + 10.4, across, 'end'),
+    words(across, left + PLOT.w, bottom + 10.4, 'end'),
   );
   for (const level of levels) {
     const [, py] = at(0, level.volts);
     items.push(
-      line(
+      stroke(
         [
           [left, py],
           [left + PLOT.w, py],
@@ -127,13 +102,13 @@ function chart({ title, across, points, levels, bounds = [], spots = [], bar, up
         level.ink,
         level.dash,
       ),
-      text(left + PLOT.w, py - 1, level.says, 'end', 600, level.ink),
+      words(level.says, left + PLOT.w, py - 1, 'end', 600, level.ink),
     );
   }
   if (upright && upright.at <= xs.most) {
     const [px] = at(upright.at, least);
     items.push(
-      line(
+      stroke(
         [
           [px, PLOT.y],
           [px, bottom],
@@ -142,11 +117,11 @@ function chart({ title, across, points, levels, bounds = [], spots = [], bar, up
         'ink',
         [0.6, 1],
       ),
-      text(px + 1, bottom - 1.5, upright.says),
+      words(upright.says, px + 1, bottom - 1.5),
     );
   }
   items.push(
-    line(
+    stroke(
       points.map(([x, y]) => at(x, y)),
       0.5,
       'ink',
@@ -154,7 +129,7 @@ function chart({ title, across, points, levels, bounds = [], spots = [], bar, up
   );
   for (const bound of bounds)
     items.push(
-      line(
+      stroke(
         bound.map(([x, y]) => at(x, y)),
         0.25,
         'ink2',
@@ -163,13 +138,13 @@ function chart({ title, across, points, levels, bounds = [], spots = [], bar, up
     );
   for (const { at: spot, says } of spots) {
     const [x, y] = at(...spot);
-    items.push({ t: 'circle', x, y, r: 0.8, weight_mm: 0.35, ink: 'ink', fill: 'canvas' }, text(x + 1.4, y - 1.4, says, 'start', 600));
+    items.push({ t: 'circle', x, y, r: 0.8, weight_mm: 0.35, ink: 'ink', fill: 'canvas' }, words(says, x + 1.4, y - 1.4, 'start', 600));
   }
   if (dot && bar) {
     const [x, low] = at(dot[0], bar[0]);
     const [, high] = at(dot[0], bar[1]);
     items.push(
-      line(
+      stroke(
         [
           [x, low],
           [x, high],
@@ -178,7 +153,7 @@ function chart({ title, across, points, levels, bounds = [], spots = [], bar, up
         'ink',
       ),
       ...[low, high].map((y) =>
-        line(
+        stroke(
           [
             [x - 1.2, y],
             [x + 1.2, y],
