@@ -44,7 +44,7 @@ function lackingIn(none: NoWave): readonly Missing[] {
 }
 const OUT_OF_REACH = {
   dimensions: 'its size and wall give no line that a wave could run on: mend them, or enter its surge impedance',
-  reach: 'it is too long against the other cables to be solved with them: see its length',
+  reach: 'its length, those of the other cables and the rise time lie too far apart to be solved together: see them',
 } as const;
 const outOfReach = (none: NoWave): Partial<Finding> =>
   none.none === 'dimensions' || none.none === 'reach'

@@ -329,7 +329,7 @@ describe('several motors and cables of two kinds', () => {
     expect([
       said?.verdict,
       said?.missing.map((each) => `${each.tag} ${each.field}`),
-      /too long against the other/.test(said?.text ?? ''),
+      /too far apart to be solved together/.test(said?.text ?? ''),
     ]).toEqual(['open', ['B length_m'], true]);
   });
   it('a small cable behind a large one is a step up for the wave: the peak is higher than on either alone', () => {
