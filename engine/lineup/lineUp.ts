@@ -2,20 +2,64 @@ import { z } from 'zod';
 import { cable } from './cable.ts';
 import { element } from './elements.ts';
 import { project } from './project.ts';
-import { id } from './quantity.ts';
+import { id, text } from './quantity.ts';
 
 /** The document, version 1: plain JSON, SI inside, nothing derived. Where parts stand on the sheet is kept apart, so that moving one judges nothing anew. */
 
 export const FORMAT = 'copperline';
 export const VERSION = 1;
 
-export const lineUp = z.looseObject({
-  format: z.literal(FORMAT),
-  version: z.literal(VERSION),
+const designed = {
   project,
   elements: z.array(element).max(5000),
   cables: z.array(cable).max(5000),
   /** Where each element's symbol stands, by id, in millimetres on the sheet (its top port, y down). */
   positions: z.record(id, z.looseObject({ x_mm: z.number().min(-1e5).max(1e5), y_mm: z.number().min(-1e5).max(1e5) })),
+  /** How far a label was moved from where it would stand, by id of its part, in millimetres. */
+  labels: z.record(id, z.looseObject({ dx_mm: z.number().min(-1e4).max(1e4), dy_mm: z.number().min(-1e4).max(1e4) })).optional(),
+  /** Notes on the drawing, numbered as they stand: general ones, and keynotes that point to parts. */
+  notes: z
+    .array(z.looseObject({ id, says: text, parts: z.array(id).max(200).optional() }))
+    .max(500)
+    .optional(),
+};
+
+/** All that is drawn and judged: what an issue freezes and a variant holds aside. */
+export const design = z.looseObject(designed);
+export type Design = z.infer<typeof design>;
+
+export const lineUp = z.looseObject({
+  format: z.literal(FORMAT),
+  version: z.literal(VERSION),
+  ...designed,
+  /** Other ways to build it, held aside to be compared. */
+  variants: z
+    .array(z.looseObject({ id, name: text, design }))
+    .max(20)
+    .optional(),
+  /** As they left the house, the latest last. */
+  issues: z
+    .array(
+      z.looseObject({ id, revision: text, date: text, says: text.optional(), by: text.optional(), checkedBy: text.optional(), design }),
+    )
+    .max(100)
+    .optional(),
+  /** What the reviewer wrote, and what was answered. */
+  comments: z
+    .array(
+      z.looseObject({
+        id,
+        number: text,
+        sheet: text.optional(),
+        says: text,
+        from: text.optional(),
+        reply: text.optional(),
+        /** Ids of the parts that the answer changed. */
+        parts: z.array(id).max(200).optional(),
+        closed: text.optional(),
+      }),
+    )
+    .max(2000)
+    .optional(),
 });
 export type LineUp = z.infer<typeof lineUp>;

@@ -1,7 +1,7 @@
 import type { z } from 'zod';
 import { PORTS } from './elements.ts';
 import { jsonFault } from './jsonFault.ts';
-import { FORMAT, type LineUp, lineUp as schema, VERSION } from './lineUp.ts';
+import { type Design, FORMAT, type LineUp, lineUp as schema, VERSION } from './lineUp.ts';
 import { migrate } from './migrations/index.ts';
 
 /** Reads a file. Never throws; the caller's open document is untouched until this says ok. */
@@ -80,10 +80,23 @@ export function load(content: string, file = 'the file'): Loaded {
       'Correct the value at this place, or take it out: a value that is not there counts as not known.',
     );
   }
-  return checkReferences(result.data, file) ?? { ok: true, lineUp: result.data, notes: current.notes };
+  return checkAll(result.data, file) ?? { ok: true, lineUp: result.data, notes: current.notes };
 }
 
-function checkReferences(lineUp: LineUp, file: string): Loaded | null {
+/** The line-up that is drawn and every one that is kept beside it. */
+function checkAll(lineUp: LineUp, file: string): Loaded | null {
+  const kept = [
+    ...(lineUp.variants ?? []).map((each) => ({ design: each.design, place: `${file}, variant "${each.name}"` })),
+    ...(lineUp.issues ?? []).map((each) => ({ design: each.design, place: `${file}, issue "${each.revision}"` })),
+  ];
+  for (const { design, place } of [{ design: lineUp, place: file }, ...kept]) {
+    const refusal = checkReferences(design, place);
+    if (refusal) return refusal;
+  }
+  return null;
+}
+
+function checkReferences(lineUp: Design, file: string): Loaded | null {
   const seen = new Map<string, string>();
   for (const part of [...lineUp.elements, ...lineUp.cables]) {
     const before = seen.get(part.id);
