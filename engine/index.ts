@@ -9,6 +9,7 @@ export { tidyPositions } from './drawing/layout.ts';
 export { badge } from './drawing/marks.ts';
 export { type OneLine, type OneLinePart, oneLine } from './drawing/oneLine.ts';
 export { busLength, routeCable } from './drawing/route.ts';
+export { runSketch, SKETCH } from './drawing/runSketch.ts';
 export { type RunStrip, runStrip, STRIP_HEIGHT_mm, type StripPlace } from './drawing/runStrip.ts';
 export { svgOf } from './drawing/svg.ts';
 export { kindSymbol, symbolOf } from './drawing/symbols.ts';

@@ -1,16 +1,33 @@
-import { useEffect, useMemo, useState } from 'react';
-import { load, newLineUp, parseQuantity, type Review, review, startFromFive, tidyPositions, VERDICTS } from '../../engine/index.ts';
+import { lazy, Suspense, useEffect, useMemo, useState } from 'react';
+import {
+  type LineUp,
+  load,
+  newLineUp,
+  parseQuantity,
+  type Review,
+  review,
+  runSketch,
+  SKETCH,
+  startFromFive,
+  tidyPositions,
+  VERDICTS,
+} from '../../engine/index.ts';
 import { type Kept, keptOnes } from '../files/autosave.ts';
 import { openFile } from '../files/lineUpFile.ts';
+import { Paint } from '../sheet/Paint.tsx';
 import { openLineUp, openText, showStart, useEditor } from '../store/editorStore.ts';
+import '../ui/start.css';
 import { Badge } from './Badge.tsx';
 
 /** The first page: five numbers in a sentence, judged while they are typed; examples; a file. */
 
 const FILES = import.meta.glob<string>('../../examples/*.json', { query: '?raw', import: 'default' });
 
+const RunPreview = lazy(() => import('./RunPreview.tsx'));
+
 interface Example {
   readonly text: string;
+  readonly lineUp: LineUp;
   readonly name: string;
   readonly title: string;
   readonly summary: string;
@@ -26,7 +43,7 @@ async function* examples(): AsyncGenerator<Example> {
     if (!loaded.ok) continue;
     const { project } = loaded.lineUp;
     const summary = typeof project['summary'] === 'string' ? project['summary'] : '';
-    yield { text, name, title: project.title, summary, review: review(loaded.lineUp) };
+    yield { text, lineUp: loaded.lineUp, name, title: project.title, summary, review: review(loaded.lineUp) };
   }
 }
 
@@ -49,6 +66,18 @@ function useExamples(): readonly Example[] {
 
 /** As people of this place write the day and the time. */
 const timeText = (at: number): string => new Date(at).toLocaleString(undefined, { dateStyle: 'short', timeStyle: 'short' });
+
+/** What was taken for granted, counted over all parts, with the sizes it led to. */
+function taken(lineUp: LineUp): string {
+  const marked = [...lineUp.elements, ...lineUp.cables].reduce(
+    (sum, { provenance }) => sum + Object.values(provenance ?? {}).filter((each) => each.origin === 'assumed').length,
+    0,
+  );
+  const sizes = lineUp.cables.flatMap(({ kind, tag, conductor: { sets, size, metal } }) =>
+    kind === 'link' ? [] : [`${tag} ${(sets ?? 1) > 1 ? `${sets} × ` : ''}${size?.replace('mm2', 'mm²')} ${metal}`],
+  );
+  return `${sizes.join(', ')}. ${marked} values are assumed and marked; what has no usual value is asked for.`;
+}
 
 export function Start() {
   const open = useEditor((state) => state.lineUp);
@@ -77,8 +106,19 @@ export function Start() {
   const draw = () => answer.ok && openLineUp({ ...answer.lineUp, positions: tidyPositions(answer.lineUp) });
   return (
     <main className="start">
-      <h1>Copperline</h1>
-      <h2>Say it in five numbers</h2>
+      <div className="top">
+        <svg viewBox="0 0 30 16" width="30" height="16" aria-hidden="true">
+          <path d="M0 5h30" stroke="var(--copper)" strokeWidth="4" />
+          <path d="M0 13h4m3 0h4m8 0h4m3 0h4" stroke="var(--ink)" strokeWidth="2.4" />
+        </svg>
+        <h1>Copperline</h1>
+        <span className="grow" />
+        <button type="button" className="quiet" onClick={() => void openFile()}>
+          Open a file…
+        </button>
+        <span className="muted">or drop one anywhere here</span>
+      </div>
+      <h2 className="say">Say it in five numbers</h2>
       <form
         className="sentence"
         onSubmit={(event) => {
@@ -101,23 +141,34 @@ export function Start() {
         </select>
         .
       </form>
-      <div className="verdict" role="status">
-        {answer.ok ? (
-          <>
-            <b>Provisional</b>
-            {VERDICTS.slice(0, 5).map((verdict) => (
-              <span key={verdict} className={`v-${verdict}`} style={{ display: 'inline-flex', gap: 4, alignItems: 'center' }}>
-                <Badge verdict={verdict} /> {answer.review.counts[verdict]} {verdict}
-              </span>
-            ))}
-            <span className="muted">What was not said is assumed and marked, or asked for.</span>
-          </>
-        ) : (
-          <span>{answer.what}</span>
+      <div className="answer">
+        {answer.ok && (
+          <div className="unrolled" aria-hidden="true">
+            <Suspense fallback={<div className="chart" />}>
+              <RunPreview lineUp={answer.lineUp} review={answer.review} />
+            </Suspense>
+          </div>
         )}
-        <button type="button" className="main" disabled={!answer.ok} onClick={draw}>
-          Draw this
-        </button>
+        <div className="verdict">
+          <div className="grow" role="status">
+            {answer.ok ? (
+              <>
+                <b>Provisional</b>
+                {VERDICTS.slice(0, 5).map((verdict) => (
+                  <span key={verdict} className={answer.review.counts[verdict] > 0 ? `v-${verdict}` : 'v-none'}>
+                    <Badge verdict={verdict} /> {answer.review.counts[verdict]} {verdict}
+                  </span>
+                ))}
+                <span className="muted">{taken(answer.lineUp)}</span>
+              </>
+            ) : (
+              <span>{answer.what}</span>
+            )}
+          </div>
+          <button type="button" className="main" disabled={!answer.ok} onClick={draw}>
+            Draw this
+          </button>
+        </div>
       </div>
       {(open || kept.length > 0) && (
         <p className="again">
@@ -137,8 +188,11 @@ export function Start() {
       <div className="examples">
         {shown.map((each) => (
           <button key={each.name} type="button" onClick={() => openText(each.text, each.name)}>
+            <svg className="chart" viewBox={`0 0 ${SKETCH.width_mm} ${SKETCH.height_mm}`} aria-hidden="true">
+              <Paint items={runSketch(each.lineUp, each.review)} />
+            </svg>
             <b>{each.title}</b>
-            <span className={`v-${each.review.verdict}`} style={{ display: 'inline-flex', gap: 4, alignItems: 'center' }}>
+            <span className={`verdict-of v-${each.review.verdict}`}>
               <Badge verdict={each.review.verdict === 'note' ? 'pass' : each.review.verdict} />{' '}
               {each.review.verdict === 'pass' || each.review.verdict === 'note'
                 ? 'in order'
@@ -150,13 +204,9 @@ export function Start() {
       </div>
       <button type="button" onClick={() => openLineUp(newLineUp(typed.basis === 'iec' ? 'iec' : 'us'))}>
         Blank sheet
-      </button>{' '}
-      <button type="button" onClick={() => void openFile()}>
-        Open a file…
       </button>
-      <p className="muted" style={{ marginTop: 16 }}>
-        Or drop a file anywhere here. Everything stays on this computer. A design aid: local codes, the makers’ instructions and a licensed
-        engineer decide.
+      <p className="muted">
+        Everything stays on this computer. A design aid: local codes, the makers’ instructions and a licensed engineer decide.
       </p>
     </main>
   );

@@ -113,7 +113,7 @@ function currentOf(scope: RunScope, cables: readonly Cable[]): Current | null {
           ]
         : []),
       ...(drive.riseTime_s === undefined
-        ? [{ what: `rise time of ${drive.tag}`, value: `${USUAL_RISE_S * 1e6} µs`, source: 'usual, fast (common practice)' }]
+        ? [{ what: `rise time of ${drive.tag}`, value: `${fixed(USUAL_RISE_S * 1e6, 1)} µs`, source: 'usual, fast (common practice)' }]
         : []),
     ],
   };

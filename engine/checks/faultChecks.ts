@@ -85,7 +85,7 @@ export const faultRating: Check = {
           quantity: 'available fault current',
           inputs: ahead.flatMap((part) => given(part, 'faultCurrent_A', 'ratedPower_VA', 'impedance_pct', 'conductor.size', 'length_m')),
           working: workingOf(flow, basis),
-          text: `Cannot be judged yet:${known} Not known: ${missing.map((each) => `${each.label.toLowerCase()} of ${each.tag}`).join(', ')}.`,
+          text: `Cannot be judged yet: ${missing.map((each) => `${each.label.toLowerCase()} of ${each.tag}`).join(', ')} not known.${known}`,
         }),
       ];
     return [

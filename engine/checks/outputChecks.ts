@@ -163,7 +163,7 @@ export const chargingCurrentCheck: Check = {
           },
           { what: 'left of the wave after a round trip', value: `${ROUND_TRIP}`, source: 'a published worked example; high estimate' },
           ...(drive.riseTime_s === undefined
-            ? [{ what: `rise time of ${drive.tag}`, value: `${USUAL_RISE_S * 1e6} µs`, source: 'usual, fast (common practice)' }]
+            ? [{ what: `rise time of ${drive.tag}`, value: `${fixed(USUAL_RISE_S * 1e6, 1)} µs`, source: 'usual, fast (common practice)' }]
             : []),
         ],
         remedies:

@@ -98,7 +98,7 @@ export const criticalLength: Check = {
         openFinding(this, subject, runs, [lacks(drive, 'riseTime_s')], {
           ...shown,
           phrase: 'rise time?',
-          text: `The rise time of ${drive.tag} is not known; at a usual ${USUAL_RISE_S * 1e6} µs the critical length would be ${fixed(critical_m, 1)} m, and the way is ${fixed(length_m, 1)} m.`,
+          text: `The rise time of ${drive.tag} is not known; at a usual ${fixed(USUAL_RISE_S * 1e6, 1)} µs the critical length would be ${fixed(critical_m, 1)} m, and the way is ${fixed(length_m, 1)} m.`,
         }),
       ];
     }

@@ -434,11 +434,15 @@ function gauge(review: Review, run: SolvedRun, from_mm: number, text: Words): re
   const x = from_mm + 6;
   const [top, bottom] = [Y.line + 3, Y.ruler];
   text.put(words('At the motor, V', x, Y.tags, 'start', 600));
-  const limit = review.findings.find((each) => each.check === 'motor-peak-voltage' && each.subject.id === run.motorId)?.limit ?? null;
+  const judged = review.findings.find((each) => each.check === 'motor-peak-voltage' && each.subject.id === run.motorId);
+  const limit = judged?.limit ?? null;
+  // A limit that stands for one that is not known says so.
+  const limitSays = limit === null ? '' : `limit ${fixed(limit, 0)}${judged?.verdict === 'open' ? '?' : ''}`;
+  const limitInk: Ink = judged?.verdict === 'fail' || judged?.verdict === 'open' ? judged.verdict : 'ink';
   const { peak_V: peak, peakLow_V: low, peakHigh_V: high } = run;
   if (peak === null) {
     text.put(words('peak not known', x, top + 6, 'start', 400, 'open'));
-    if (limit !== null) text.put(words(`limit ${fixed(limit, 0)}`, x, top + 12));
+    if (limit !== null) text.put(words(limitSays, x, top + 12));
     return [];
   }
   const most = 1.1 * Math.max(peak, high ?? 0, limit ?? 0);
@@ -479,11 +483,11 @@ function gauge(review: Review, run: SolvedRun, from_mm: number, text: Words): re
         ),
       ),
     );
-  if (limit !== null) items.push(mark(limit, WEIGHT.line, 'fail', [1.2, 0.6]));
+  if (limit !== null) items.push(mark(limit, WEIGHT.line, limitInk, [1.2, 0.6]));
   if (run.bus_V !== null) items.push(mark(run.bus_V, WEIGHT.thin, 'ink2'));
   const says = [
     { at: peak, says: `peak ${fixed(peak, 0)}`, weight: 600 as const, ink: 'ink' as const },
-    ...(limit === null ? [] : [{ at: limit, says: `limit ${fixed(limit, 0)}`, weight: 600 as const, ink: 'fail' as const }]),
+    ...(limit === null ? [] : [{ at: limit, says: limitSays, weight: 600 as const, ink: limitInk }]),
     ...(run.bus_V === null ? [] : [{ at: run.bus_V, says: `bus ${fixed(run.bus_V, 0)}`, weight: 400 as const, ink: 'ink2' as const }]),
   ].sort((a, b) => b.at - a.at);
   // Each beside its mark, or as far below it as those above need.

@@ -3,6 +3,7 @@ import { nextRating_A } from '../catalog/deviceRatings.ts';
 import { equipmentGround } from '../catalog/groundingConductors.ts';
 import { IEC_AMPACITY } from '../catalog/iecAmpacity.ts';
 import { IEC_MOTORS, tableCurrent_A, US_MOTORS, WATTS_PER_HP } from '../catalog/motors.ts';
+import { USUAL_RISE_S } from '../catalog/riseTimes.ts';
 import { cite } from '../catalog/source.ts';
 import type { Cable } from '../lineup/cable.ts';
 import { newLineUp } from '../lineup/create.ts';
@@ -10,7 +11,10 @@ import type { Element } from '../lineup/elements.ts';
 import type { LineUp } from '../lineup/lineUp.ts';
 import type { Basis } from '../lineup/project.ts';
 
-/** A provisional line-up from five numbers. What was not said is marked as assumed, or left out where only its supplier knows it. */
+/**
+ * A provisional line-up from five numbers. What decides a first answer and was not said is assumed and marked so; what only a supplier
+ * or the installer can say, and no usual value stands for, is left out and asked for.
+ */
 
 export interface FiveNumbers {
   readonly power_W: number;
@@ -24,8 +28,21 @@ export interface FiveNumbers {
 
 const assumed = (...fields: string[]) => Object.fromEntries(fields.map((field) => [field, { origin: 'assumed' as const }]));
 
+/** Of a medium-voltage network, where its owner says nothing: IEC 60076-5, Table 2, up to 24 kV (from memory). */
+const NETWORK_FAULT_VA = 500e6;
+/** A substation's transformer: at least this, and three times the motor in steps of 500 kVA (common practice). */
+const transformer_VA = (power_W: number): number => Math.max(1e6, Math.ceil((3 * power_W) / 500e3) * 500e3);
+
 /** How a cable is taken to lie until someone says otherwise. */
-const LAID = { ambient_C: 30, loadedConductors: 3, groupedCircuits: 1, method: 'E', existing: false, flexing: false } as const;
+const LAID = {
+  ambient_C: 30,
+  loadedConductors: 3,
+  groupedCircuits: 1,
+  sharedWith: [],
+  method: 'E' as const,
+  existing: false,
+  flexing: false,
+};
 
 /** The smallest size, and the fewest sets of at most 500 kcmil or 240 mm², whose table value (75 °C, or method E) is not below the current. */
 function sizeFor(current_A: number, basis: Basis): { readonly size: string; readonly sets: number } {
@@ -59,8 +76,34 @@ export function startFromFive({ power_W, voltage_V, length_m, place, basis, type
   const ground = us && trip_A !== null ? (equipmentGround(trip_A, 'copper')?.size ?? size) : size;
   const marks = { terminalTemperature_C: 75, terminalMetal: 'copper-aluminium' as const };
   const markProvenance = assumed('terminalTemperature_C', 'terminalMetal');
+  const primary_V = us ? 12470 : 10000;
   const elements: Element[] = [
-    { id: 'e1', kind: 'supply', tag: 'S-1', voltage_V, frequency_Hz, provenance: assumed('frequency_Hz') },
+    {
+      id: 'e1',
+      kind: 'supply',
+      tag: 'S-1',
+      voltage_V: primary_V,
+      frequency_Hz,
+      faultCurrent_A: Math.round(NETWORK_FAULT_VA / (Math.sqrt(3) * primary_V)),
+      earthing: us ? 'solid-wye' : 'tn',
+      provenance: assumed('voltage_V', 'frequency_Hz', 'faultCurrent_A', 'earthing'),
+    },
+    {
+      id: 'e6',
+      kind: 'transformer',
+      tag: 'T-1',
+      ratedPower_VA: transformer_VA(power_W),
+      primaryVoltage_V: primary_V,
+      secondaryVoltage_V: voltage_V,
+      impedance_pct: us ? 5.75 : 6,
+      secondaryEarthing: us ? 'solid-wye' : 'tn',
+      ...marks,
+      provenance: {
+        ...markProvenance,
+        ...assumed('ratedPower_VA', 'primaryVoltage_V', 'impedance_pct', 'secondaryEarthing'),
+        secondaryVoltage_V: { origin: 'entered' },
+      },
+    },
     {
       id: 'e2',
       kind: 'disconnect',
@@ -91,12 +134,13 @@ export function startFromFive({ power_W, voltage_V, length_m, place, basis, type
       inputCurrent_A: rounded,
       outputCurrent_A: rounded,
       carrier_Hz: 4000,
+      riseTime_s: USUAL_RISE_S,
       box: 'metal',
       ...marks,
       terminalMetal: 'copper-only',
       provenance: {
         ...markProvenance,
-        ...assumed('ratedPower_W', 'ratedVoltage_V', 'inputCurrent_A', 'outputCurrent_A', 'carrier_Hz', 'box'),
+        ...assumed('ratedPower_W', 'ratedVoltage_V', 'inputCurrent_A', 'outputCurrent_A', 'carrier_Hz', 'riseTime_s', 'box'),
       },
     },
     {
@@ -108,9 +152,13 @@ export function startFromFive({ power_W, voltage_V, length_m, place, basis, type
       ratedFrequency_Hz: frequency_Hz,
       ratedCurrent_A: rounded,
       powerFactor,
+      capacitor: false,
       box: 'metal',
       ...marks,
-      provenance: { ...markProvenance, ...assumed('ratedVoltage_V', 'ratedFrequency_Hz', 'ratedCurrent_A', 'powerFactor', 'box') },
+      provenance: {
+        ...markProvenance,
+        ...assumed('ratedVoltage_V', 'ratedFrequency_Hz', 'ratedCurrent_A', 'powerFactor', 'capacitor', 'box'),
+      },
     },
   ];
   const conductors = (tag: string, more: Partial<Cable>): Cable => ({
@@ -136,6 +184,7 @@ export function startFromFive({ power_W, voltage_V, length_m, place, basis, type
     'installation.ambient_C',
     'installation.loadedConductors',
     'installation.groupedCircuits',
+    'installation.sharedWith',
     'installation.method',
     'installation.raceway',
     'installation.existing',
@@ -147,6 +196,10 @@ export function startFromFive({ power_W, voltage_V, length_m, place, basis, type
     'grounds.size',
     'grounds.metal',
     'grounds.arrangement',
+    'from.landing',
+    'from.groundsLanded',
+    'to.landing',
+    'to.groundsLanded',
   );
   const link = (id: string, from: string, to: string): Cable => ({
     ...conductors(id, {}),
@@ -160,7 +213,8 @@ export function startFromFive({ power_W, voltage_V, length_m, place, basis, type
     to: { element: to, port: 'line' },
   });
   const cables: Cable[] = [
-    link('c1', 'e1', 'e2'),
+    link('c5', 'e1', 'e6'),
+    link('c1', 'e6', 'e2'),
     {
       ...conductors('F-1', {
         construction: us ? 'singles' : 'multicore',
@@ -168,9 +222,10 @@ export function startFromFive({ power_W, voltage_V, length_m, place, basis, type
         installation: { ...LAID, raceway: us ? 'steel-conduit' : 'tray', moisture: 'dry' },
       }),
       id: 'c2',
-      from: { element: 'e2', port: 'load', landing: 'full' },
-      to: { element: 'e3', port: 'line', landing: 'full' },
-      provenance: { ...cableProvenance, ...assumed('installation.moisture', 'from.landing', 'to.landing') },
+      from: { element: 'e2', port: 'load', landing: 'full', groundsLanded: 1 },
+      to: { element: 'e3', port: 'line', landing: 'full', groundsLanded: 1 },
+      length_m: us ? 30.48 : 30,
+      provenance: { ...cableProvenance, ...assumed('length_m', 'installation.moisture') },
     },
     link('c3', 'e3', 'e4'),
     {
@@ -179,12 +234,11 @@ export function startFromFive({ power_W, voltage_V, length_m, place, basis, type
         installation: { ...LAID, raceway: 'tray', spares: 'none', moisture: place },
       }),
       id: 'c4',
-      from: { element: 'e4', port: 'load', landing: 'full' },
-      to: { element: 'e5', port: 'line', landing: 'full' },
+      from: { element: 'e4', port: 'load', landing: 'full', groundsLanded: us ? 3 : 1 },
+      to: { element: 'e5', port: 'line', landing: 'full', groundsLanded: us ? 3 : 1 },
       length_m,
       provenance: {
         ...cableProvenance,
-        ...assumed('from.landing', 'to.landing'),
         ...(typedLength === undefined ? {} : { length_m: { typed: typedLength } }),
       },
     },
