@@ -140,7 +140,7 @@ export interface EditOptions {
 
 /** One edit is one step back. An edit that changes nothing is none. */
 export function edit(label: string, change: (lineUp: LineUp) => LineUp, options: EditOptions = {}): void {
-  const { lineUp, past, selected, focusField } = get();
+  const { lineUp, past, selected, finding, focusField } = get();
   if (!lineUp) return;
   const next = change(lineUp);
   if (next === lineUp) return;
@@ -153,6 +153,8 @@ export function edit(label: string, change: (lineUp: LineUp) => LineUp, options:
     past: goesOn ? past : [...past, { lineUp, label }].slice(-MOST_STEPS),
     future: [],
     selected: options.select ?? selected,
+    // What was just made is what is looked at.
+    finding: options.select ? null : finding,
     focusField: options.select ? null : focusField,
     reason: null,
   });

@@ -3,6 +3,7 @@ import {
   type Element,
   type ElementKind,
   type LineUp,
+  makeRoom,
   newCable,
   newElement,
   nextId,
@@ -101,7 +102,8 @@ export function insertInto(
     provenance: Object.fromEntries(Object.entries(cable.provenance ?? {}).filter(([path]) => !path.startsWith('to.'))),
   };
   const cables = placed.lineUp.cables.flatMap((each) => (each.id === cableId ? [first, half] : [each]));
-  return { id: placed.id, lineUp: { ...placed.lineUp, cables } };
+  const made = { ...placed.lineUp, cables };
+  return { id: placed.id, lineUp: { ...made, positions: makeRoom(made, placed.id) } };
 }
 
 /** Lands one end of a cable elsewhere. How it is landed there is not known. */

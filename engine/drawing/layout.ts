@@ -88,4 +88,33 @@ export function tidyPositions(lineUp: LineUp): LineUp['positions'] {
   return positions;
 }
 
+/** After a part was put into a cable: it and all that hangs below stand as much lower as the labels of both halves need. Sheets read downwards; what does not is left alone. */
+export function makeRoom(lineUp: LineUp, id: string): LineUp['positions'] {
+  const elements = new Map(lineUp.elements.map((each) => [each.id, each]));
+  const positions = { ...lineUp.positions };
+  const room = (cable: LineUp['cables'][number]): number => {
+    const [above, below] = [cable.from.element ?? '', cable.to.element ?? ''];
+    const [part, at, under] = [elements.get(above), positions[above], positions[below]];
+    if (!part || !at || !under || under.y_mm <= at.y_mm) return 0;
+    return snap(at.y_mm + symbolOf(part, 'us').height_mm + (cable.kind === 'cable' ? CABLE_mm : LINK_mm)) - under.y_mm;
+  };
+  const lower = (from: string, by_mm: number): void => {
+    const below = new Set([from]);
+    for (const each of below)
+      for (const { from: start, to } of lineUp.cables) if (start.element === each && to.element !== undefined) below.add(to.element);
+    for (const each of below) {
+      const at = positions[each];
+      if (at) positions[each] = { ...at, y_mm: at.y_mm + by_mm };
+    }
+  };
+  for (const cable of [
+    ...lineUp.cables.filter((each) => each.to.element === id),
+    ...lineUp.cables.filter((each) => each.from.element === id),
+  ]) {
+    const needed = room(cable);
+    if (needed > 0 && cable.to.element !== undefined) lower(cable.to.element, needed);
+  }
+  return positions;
+}
+
 const snap = (value: number): number => Math.ceil(value / GRID_mm - 1e-9) * GRID_mm;

@@ -1,6 +1,7 @@
 import { beforeEach, describe, expect, it } from 'vitest';
 import { edit, openLineUp, redo, undo, useEditor } from '../../editor/store/editorStore.ts';
 import { addRow, insertInto, move, setValue, switchCheck, takeRow } from '../../editor/store/edits.ts';
+import { type LineUp, tidyPositions } from '../../engine/index.ts';
 import { manyRuns } from '../engine/manyRuns.ts';
 
 /** How much one gesture costs, in counts, and that undo gives back the very document. */
@@ -78,5 +79,26 @@ describe('the store', () => {
     expect(halves.length).toBe(2);
     expect(halves[0]?.to.landing).toBeUndefined();
     expect(halves[1]?.from.landing).toBeUndefined();
+  });
+});
+
+describe('room for what is put into a cable', () => {
+  const site = { ...manyRuns(2), positions: tidyPositions(manyRuns(2)) };
+  const lead = site.cables.find((each) => site.elements.find(({ id }) => id === each.to.element)?.kind === 'motor');
+  const [drive, motor] = [lead?.from.element ?? '', lead?.to.element ?? ''];
+  const top = (lineUp: LineUp, id: string) => lineUp.positions[id]?.y_mm ?? Number.NaN;
+
+  it('moves the motor below it, and nothing beside or above', () => {
+    const made = insertInto(site, lead?.id ?? '', 'disconnect', { x_mm: site.positions[drive]?.x_mm ?? 0, y_mm: top(site, motor) - 20 });
+    if (!made) throw new Error('nothing inserted');
+    expect(top(made.lineUp, made.id) - top(site, drive)).toBeGreaterThanOrEqual(26);
+    expect(top(made.lineUp, motor) - top(made.lineUp, made.id)).toBeGreaterThanOrEqual(26);
+    for (const { id } of site.elements) if (id !== motor) expect(made.lineUp.positions[id]).toBe(site.positions[id]);
+  });
+
+  it('moves nothing where there is room', () => {
+    const wide = { ...site, positions: { ...site.positions, [motor]: { x_mm: 0, y_mm: top(site, motor) + 200 } } };
+    const made = insertInto(wide, lead?.id ?? '', 'disconnect', { x_mm: 0, y_mm: top(site, motor) + 60 });
+    expect(made && top(made.lineUp, motor)).toBe(top(wide, motor));
   });
 });
