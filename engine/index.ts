@@ -4,7 +4,7 @@ export { applyFix } from './checks/applyFix.ts';
 export { type Finding, type Fix, type Subject, VERDICTS, type Verdict } from './checks/finding.ts';
 export { CHECKS } from './checks/index.ts';
 export type { Review, SolvedCable, SolvedElement, SolvedRun } from './checks/solved.ts';
-export type { Item } from './drawing/displayList.ts';
+export type { Box, Item } from './drawing/displayList.ts';
 export { makeRoom, tidyPositions } from './drawing/layout.ts';
 export { badge } from './drawing/marks.ts';
 export { type OneLine, type OneLinePart, oneLine } from './drawing/oneLine.ts';

@@ -1,4 +1,4 @@
-import type { KeyboardEvent } from 'react';
+import { type KeyboardEvent, useState } from 'react';
 import type { Finding } from '../../engine/index.ts';
 import { showFinding } from '../store/editorStore.ts';
 import { Badge } from './Badge.tsx';
@@ -13,21 +13,33 @@ export function walkFindings(event: KeyboardEvent): void {
   to.focus();
 }
 
+/** Nobody reads further in one go, and a site has thousands: more are drawn when asked for. */
+const A_GO = 100;
+
 export function FindingList({ findings }: { readonly findings: readonly Finding[] }) {
+  const [most, setMost] = useState(A_GO);
+  const left = findings.length - most;
   return (
-    <ul className="plain" aria-label="Findings">
-      {findings.map((each) => (
-        <li key={each.id}>
-          <button type="button" className="finding" data-finding={each.id} onKeyDown={walkFindings} onClick={() => showFinding(each.id)}>
-            <span className="top">
-              <Badge verdict={each.verdict} />
-              <span className={`word v-${each.verdict}`}>{each.verdict}</span> <b>{each.title}</b>{' '}
-              <span className="muted">{each.subject.tag}</span>
-            </span>
-            <span className="muted said">{each.text}</span>
-          </button>
-        </li>
-      ))}
-    </ul>
+    <>
+      <ul className="plain" aria-label="Findings">
+        {findings.slice(0, most).map((each) => (
+          <li key={each.id}>
+            <button type="button" className="finding" data-finding={each.id} onKeyDown={walkFindings} onClick={() => showFinding(each.id)}>
+              <span className="top">
+                <Badge verdict={each.verdict} />
+                <span className={`word v-${each.verdict}`}>{each.verdict}</span> <b>{each.title}</b>{' '}
+                <span className="muted">{each.subject.tag}</span>
+              </span>
+              <span className="muted said">{each.text}</span>
+            </button>
+          </li>
+        ))}
+      </ul>
+      {left > 0 && (
+        <button type="button" className="quiet" onClick={() => setMost(most + A_GO)}>
+          {Math.min(A_GO, left)} more of {left}
+        </button>
+      )}
+    </>
   );
 }

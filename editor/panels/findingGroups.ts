@@ -13,6 +13,7 @@ export function askedFor(findings: readonly Finding[], verdict: Verdict | null, 
   const sought = words.toLowerCase().split(/\s+/).filter(Boolean);
   return findings.filter((each) => {
     if (verdict !== null && each.verdict !== verdict) return false;
+    if (sought.length === 0) return true;
     const said = [each.title, each.subject.tag, each.text, each.authority, each.source, ...each.runs].join(' ').toLowerCase();
     return sought.every((word) => said.includes(word));
   });

@@ -1,9 +1,10 @@
 import { memo } from 'react';
-import { type Item, type LineUp, type OneLine, routeCable } from '../../engine/index.ts';
+import { type Box, type Item, type LineUp, type OneLine, routeCable } from '../../engine/index.ts';
 import type { At } from '../store/edits.ts';
 import type { Guides } from './guides.ts';
 import { Paint } from './Paint.tsx';
 import { type Family, PX, symbolIn } from './scale.ts';
+import { type Sight, useSight } from './sight.ts';
 
 /** What is seen: the display list part by part, with a band under what is chosen. Parts under a moving hand are shifted, not drawn anew. */
 
@@ -18,7 +19,15 @@ export interface DrawingProps {
   readonly guides: Guides;
 }
 
+/** From here on only what is in sight is painted. */
+const LARGE = 300;
+
+const inSight = ({ x, y, w, h }: Box, { box }: Sight): boolean =>
+  x <= box.x + box.w && box.x <= x + w && y <= box.y + box.h && box.y <= y + h;
+
 export function Drawing({ lineUp, family, drawing, marked, shifts, guides }: DrawingProps) {
+  const sight = useSight(drawing.parts.length > LARGE);
+  const seen = sight ? drawing.parts.filter((part) => inSight(part, sight)) : drawing.parts;
   const dragged = new Set(
     lineUp.cables.flatMap(({ id, from, to }) => (shifts.has(from.element ?? '') || shifts.has(to.element ?? '') ? [id] : [])),
   );
@@ -31,10 +40,11 @@ export function Drawing({ lineUp, family, drawing, marked, shifts, guides }: Dra
           <Line key={id} lineUp={lineUp} family={family} id={id} />
         ))}
         {(['items', 'said'] as const).map((layer) =>
-          drawing.parts.map((part) => (
+          seen.map((part) => (
             <Part
               key={`${layer}/${part.id}`}
               items={part[layer]}
+              words={sight?.words ?? true}
               dx={shifts.get(part.id)?.x_mm ?? 0}
               dy={shifts.get(part.id)?.y_mm ?? 0}
               hidden={dragged.has(part.id)}
@@ -49,16 +59,17 @@ export function Drawing({ lineUp, family, drawing, marked, shifts, guides }: Dra
 
 interface PartProps {
   readonly items: readonly Item[];
+  readonly words: boolean;
   readonly dx: number;
   readonly dy: number;
   readonly hidden: boolean;
 }
 
-const Part = memo(function Part({ items, dx, dy, hidden }: PartProps) {
+const Part = memo(function Part({ items, words, dx, dy, hidden }: PartProps) {
   if (items.length === 0) return null;
   return (
     <g transform={dx || dy ? `translate(${dx} ${dy})` : undefined} visibility={hidden ? 'hidden' : undefined}>
-      <Paint items={items} />
+      <Paint items={words ? items : items.filter((each) => each.t !== 'text')} />
     </g>
   );
 });

@@ -53,7 +53,7 @@ import { Rename } from './Rename.tsx';
 import { familyOf, PAD_mm, PX, symbolIn } from './scale.ts';
 import { steady } from './steady.ts';
 import { Tools } from './Tools.tsx';
-import { useView } from './useView.ts';
+import { LEAST_ZOOM, useView } from './useView.ts';
 
 /** The sheet: React Flow carries hands and view; what is seen is the one display list, painted once under them. */
 
@@ -308,7 +308,7 @@ export function Sheet({ lineUp, review }: { readonly lineUp: LineUp; readonly re
         deleteKeyCode={null}
         disableKeyboardA11y
         zoomOnDoubleClick={false}
-        minZoom={0.1}
+        minZoom={LEAST_ZOOM}
         maxZoom={4}
         ariaLabelConfig={WORDS}
       >

@@ -8,7 +8,8 @@ import { isTrackpadPan } from './wheel.ts';
 
 /** Moves the view: all that is drawn, labels included, or one place of it; and lends it to the commands while the sheet is open. */
 
-const LEAST_ZOOM = 0.1;
+/** Low enough that fitting shows all of a long site. */
+export const LEAST_ZOOM = 0.02;
 const MOST_ZOOM = 4;
 /** Above this a small line-up would look like a poster. */
 const FIT_ZOOM = 1.2;

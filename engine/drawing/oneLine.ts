@@ -2,6 +2,7 @@ import type { Finding, Verdict } from '../checks/finding.ts';
 import { VERDICTS } from '../checks/finding.ts';
 import type { Review } from '../checks/solved.ts';
 import type { Cable } from '../lineup/cable.ts';
+import { elementOf } from '../lineup/elementOf.ts';
 import type { LineUp } from '../lineup/lineUp.ts';
 import { boundaries, namePlace, sides } from './boundaries.ts';
 import { COMPANION_mm, cableItems } from './cableItems.ts';
@@ -10,6 +11,7 @@ import { around, extent } from './extent.ts';
 import { gapItems } from './gapItems.ts';
 import { cableLines, elementLines } from './labels.ts';
 import { tidyPositions } from './layout.ts';
+import { memory } from './memory.ts';
 import { placeLabels, tagBlock, type Wanted } from './placeLabels.ts';
 import { legs } from './polyline.ts';
 import { cloud } from './revisionMarks.ts';
@@ -69,17 +71,19 @@ export function oneLine(lineUp: LineUp, review: Review, options: OneLineOptions 
   const room = (id: string): number => (options.changed?.has(id) ? 3 : 0);
 
   for (const cable of lineUp.cables) {
-    const points = routeCable(lineUp, positions, cable, family);
-    if (points.length === 0) continue;
-    const loud = loudOf(byPart.get(cable.id));
-    const items = cableItems({
-      points,
-      cable,
-      verdict: loud?.verdict ?? 'pass',
-      gapFrom: cutEnds.has(`${cable.id}/from`),
-      gapTo: cutEnds.has(`${cable.id}/to`),
+    const verdict = loudOf(byPart.get(cable.id))?.verdict ?? 'pass';
+    const [gapFrom, gapTo] = [cutEnds.has(`${cable.id}/from`), cutEnds.has(`${cable.id}/to`)];
+    const ends = [cable.from, cable.to].flatMap(({ element }) => [
+      elementOf(lineUp.elements, element),
+      element === undefined ? undefined : positions[element],
+    ]);
+    const { points, items, box } = drawnCable(cable, [...ends, verdict, gapFrom, gapTo, family], () => {
+      const route = routeCable(lineUp, positions, cable, family);
+      const made = route.length === 0 ? [] : cableItems({ points: route, cable, verdict, gapFrom, gapTo });
+      return { points: route, items: made, box: extent(made) };
     });
-    parts.push({ id: cable.id, kind: 'cable', items, said: [], ...extent(items) });
+    if (points.length === 0) continue;
+    parts.push({ id: cable.id, kind: 'cable', items, said: [], ...box });
     for (const leg of legs(points)) obstacles.push(legBox(leg));
     const widest = [...legs(points)].sort((a, b) => b.length - a.length)[0];
     // Short of the parts at its ends, which may have clouds of their own.
@@ -91,9 +95,10 @@ export function oneLine(lineUp: LineUp, review: Review, options: OneLineOptions 
     const middle = labelPlace(points);
     const gap = gaps.get(cable.id);
     const said = {
+      owner: cable,
       id: cable.id,
       tag: cable.tag,
-      lines: cableLines(cable, units),
+      lines: linesOf(cable, [units], () => cableLines(cable, units)),
       findings: byPart.get(cable.id) ?? [],
       gap: gap?.state,
       revision: revisionOf(cable.id),
@@ -106,23 +111,14 @@ export function oneLine(lineUp: LineUp, review: Review, options: OneLineOptions 
     const at = positions[element.id] ?? { x_mm: 0, y_mm: 0 };
     const symbol = symbolOf(element, family, element.kind === 'bus' ? busLength(lineUp, positions, element.id) : undefined);
     const bridge = 'box' in element && element.bondBar === true && !gaps.has(element.id) && landedBothSides(lineUp.cables, element.id);
-    const items: Item[] = [...symbol.items];
-    if (bridge)
-      items.push({
-        t: 'line',
-        points: [
-          [COMPANION_mm, 0],
-          [COMPANION_mm, symbol.height_mm],
-        ],
-        weight_mm: 0.4,
-        ink: 'ink',
-        dash: [1.8, 1],
-      });
-    const placed = translate(items, at.x_mm, at.y_mm);
+    const { items, box } = drawnElement(element, [at.x_mm, at.y_mm, family, symbol.width_mm, bridge], () => {
+      const placed = translate([...symbol.items, ...(bridge ? [bridgeThrough(symbol.height_mm)] : [])], at.x_mm, at.y_mm);
+      return { items: placed, box: extent(placed) };
+    });
     const marks: Item[] = [];
-    parts.push({ id: element.id, kind: 'element', items: placed, said: marks, ...extent(placed) });
-    obstacles.push(extent(placed));
-    mark(element.id, grown(extent(placed)));
+    parts.push({ id: element.id, kind: 'element', items, said: marks, ...box });
+    obstacles.push(box);
+    mark(element.id, grown(box));
     const gap = gaps.get(element.id);
     if (gap) {
       const side = (port: 'line' | 'load') =>
@@ -143,9 +139,10 @@ export function oneLine(lineUp: LineUp, review: Review, options: OneLineOptions 
       obstacles.push(extent(bracket));
     }
     const said = {
+      owner: element,
       id: element.id,
       tag: element.tag,
-      lines: elementLines(element, units),
+      lines: linesOf(element, [units], () => elementLines(element, units)),
       findings: byPart.get(element.id) ?? [],
       gap: gap?.state,
       revision: revisionOf(element.id),
@@ -164,13 +161,14 @@ export function oneLine(lineUp: LineUp, review: Review, options: OneLineOptions 
   const symbols = new Map(parts.flatMap((part) => (part.kind === 'element' ? [[part.id, part] as const] : [])));
   const rooms = new Map(
     wanted.map((each) => {
-      const [symbol, tag] = [symbols.get(each.id), extent(tagBlock(each))];
+      const [symbol, tag] = [symbols.get(each.id), tagBlock(each).box];
       return [each.id, symbol ? around([symbol, tag]) : tag] as const;
     }),
   );
   const enclosures = boundaries(lineUp, rooms);
   const names = enclosures.map(
     ({ name, box }): Wanted => ({
+      owner: box,
       tag: name,
       lines: [],
       findings: [],
@@ -194,6 +192,26 @@ export function oneLine(lineUp: LineUp, review: Review, options: OneLineOptions 
   const box = extent(items);
   return { items, x_mm: box.x, y_mm: box.y, width_mm: box.w, height_mm: box.h, parts: inOrder, boundaries: bounds };
 }
+
+interface Drawn {
+  readonly items: readonly Item[];
+  readonly box: Box;
+}
+const drawnCable = memory<Drawn & { readonly points: readonly Point[] }>();
+const drawnElement = memory<Drawn>();
+const linesOf = memory<readonly string[]>();
+
+/** The bond of a box, from the shield of one side to that of the other. */
+const bridgeThrough = (height_mm: number): Item => ({
+  t: 'line',
+  points: [
+    [COMPANION_mm, 0],
+    [COMPANION_mm, height_mm],
+  ],
+  weight_mm: 0.4,
+  ink: 'ink',
+  dash: [1.8, 1],
+});
 
 /** Middle of the longest upright piece, else of the longest piece. */
 function labelPlace(points: readonly Point[]): Point {

@@ -1,14 +1,18 @@
 import type { Finding, Verdict } from '../checks/finding.ts';
 import { type Box, type Ink, type Item, LINE_PITCH_mm, TEXT_mm, translate } from './displayList.ts';
-import { extent, meets, textWidth_mm } from './extent.ts';
+import { extent, textWidth_mm } from './extent.ts';
 import { gapText } from './gapItems.ts';
 import { fitText, wrapText } from './labels.ts';
 import { badge, callout, ringRadius_mm } from './marks.ts';
+import { memory } from './memory.ts';
+import { type Occupied, occupied } from './occupied.ts';
 import { triangle } from './revisionMarks.ts';
 
 /** Puts tags, ratings and verdict phrases beside their parts so that none covers another. */
 
 export interface Wanted {
+  /** Whose label it is: what was set for it is kept with it. */
+  readonly owner: object;
   readonly tag: string;
   readonly lines: readonly string[];
   readonly findings: readonly Finding[];
@@ -35,14 +39,14 @@ export function placeLabels(
   obstacles: readonly Box[],
   callouts: ReadonlyMap<string, number>,
 ): readonly (readonly Item[])[] {
-  const taken: Box[] = obstacles.filter((box) => box.w > 0 && box.h > 0).map((box) => ({ ...box }));
+  const taken = occupied(obstacles.filter((box) => box.w > 0 && box.h > 0));
   const labels: Item[][] = wanted.map(() => []);
-  const put = (index: number, block: readonly Item[]): void => {
-    if (block.length === 0) return;
-    const box = padded(extent(block));
+  const put = (index: number, { items, box: tight }: Block): void => {
+    if (items.length === 0) return;
+    const box = padded(tight);
     const [dx, dy] = freePlace(box, taken);
-    taken.push({ ...box, x: box.x + dx, y: box.y + dy });
-    labels[index]?.push(...translate(block, dx, dy));
+    taken.add({ ...box, x: box.x + dx, y: box.y + dy });
+    labels[index]?.push(...(dx === 0 && dy === 0 ? items : translate(items, dx, dy)));
   };
   wanted.forEach((each, index) => {
     put(index, tagBlock(each));
@@ -56,13 +60,13 @@ export function placeLabels(
 const padded = (box: Box): Box => ({ x: box.x - 0.4, y: box.y - 0.3, w: box.w + 0.8, h: box.h + 0.6 });
 
 /** The nearest shift that is free: up or down first, then sideways. Far out the sheet is empty, so one is found. */
-function freePlace(box: Box, taken: readonly Box[]): readonly [number, number] {
+function freePlace(box: Box, taken: Occupied): readonly [number, number] {
   for (let ring = 0; ring < 60; ring++) {
     for (const dx of [0, 3, -3, 8, -8, 16, -16]) {
       for (const dy of ring === 0 ? [0] : [ring * 1.5, ring * -1.5]) {
         if (Math.abs(dx) > ring * 3) continue;
         const there = { ...box, x: box.x + dx, y: box.y + dy };
-        if (!taken.some((each) => meets(each, there))) return [dx, dy];
+        if (taken.isFree(there)) return [dx, dy];
       }
     }
   }
@@ -73,8 +77,27 @@ function freePlace(box: Box, taken: readonly Box[]): readonly [number, number] {
 const namesGap = (each: Wanted): boolean =>
   each.gap !== undefined && !each.findings.some((finding) => LOUD.includes(finding.verdict) && /shield/i.test(finding.phrase));
 
+interface Block {
+  readonly items: readonly Item[];
+  readonly box: Box;
+}
+const blockOf = (items: readonly Item[]): Block => ({ items, box: extent(items) });
+const tagBlocks = memory<Block>();
+const verdictBlocks = memory<Block>();
+
 /** The tag and what is known, at the wanted place. */
-export function tagBlock(each: Wanted): readonly Item[] {
+export const tagBlock = (each: Wanted): Block =>
+  tagBlocks(each.owner, [each.tag, ...each.lines, each.gap && namesGap(each), each.gap, each.revision, each.x, each.y, each.right], () =>
+    blockOf(tagItems(each)),
+  );
+
+/** The worst badge and its phrase, then the numbers of all findings of this part. */
+function verdictBlock(each: Wanted, callouts: ReadonlyMap<string, number>): Block {
+  const numbers = each.findings.flatMap((finding) => callouts.get(finding.id) ?? []).sort((a, b) => a - b);
+  return verdictBlocks(each.owner, [...each.findings, ...numbers, each.x, each.y, each.left], () => blockOf(verdictItems(each, numbers)));
+}
+
+function tagItems(each: Wanted): readonly Item[] {
   const x = each.x + each.right;
   const count = 1 + each.lines.length + (namesGap(each) ? 1 : 0);
   let y = each.y - ((count - 1) * LINE_PITCH_mm) / 2 + 1.3;
@@ -89,10 +112,8 @@ export function tagBlock(each: Wanted): readonly Item[] {
   return items;
 }
 
-/** The worst badge and its phrase, then the numbers of all findings of this part. */
-function verdictBlock(each: Wanted, callouts: ReadonlyMap<string, number>): readonly Item[] {
+function verdictItems(each: Wanted, numbers: readonly number[]): readonly Item[] {
   const loud = each.findings.find((finding) => LOUD.includes(finding.verdict));
-  const numbers = each.findings.flatMap((finding) => callouts.get(finding.id) ?? []).sort((a, b) => a - b);
   if (!loud && numbers.length === 0) return [];
   const right = each.x - Math.max(each.left + 4, 8.5);
   const phrase = loud ? wrapText(loud.phrase, PHRASE_mm, 600, 2) : [];

@@ -1,4 +1,5 @@
 import type { Cable, CableEnd } from '../lineup/cable.ts';
+import { elementOf } from '../lineup/elementOf.ts';
 import type { LineUp } from '../lineup/lineUp.ts';
 import type { Point } from './displayList.ts';
 import { type Family, symbolOf } from './symbols.ts';
@@ -40,7 +41,7 @@ export function routeCable(lineUp: LineUp, positions: Positions, cable: Cable, f
 }
 
 function placeOf(lineUp: LineUp, positions: Positions, end: CableEnd, usual: 'line' | 'load', family: Family): Place | null {
-  const element = lineUp.elements.find((each) => each.id === end.element);
+  const element = elementOf(lineUp.elements, end.element);
   const at = element && positions[element.id];
   if (!element || !at) return null;
   if (element.kind === 'bus') return { x: at.x_mm, y: at.y_mm, way: 0 };

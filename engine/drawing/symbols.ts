@@ -23,6 +23,18 @@ const LEAST_BUS_mm = 40;
 
 /** @param busLength_mm with a bus, end to end; the axis is at its middle */
 export function symbolOf(element: Element, family: Family, busLength_mm = LEAST_BUS_mm): DrawnSymbol {
+  if (element.kind === 'bus') return makeSymbol(element, family, busLength_mm);
+  const known = made[family].get(element);
+  if (known) return known;
+  const symbol = makeSymbol(element, family, busLength_mm);
+  made[family].set(element, symbol);
+  return symbol;
+}
+
+/** A part is never changed in place: its symbol is made once, and asked for by routes, labels and layout. */
+const made: Readonly<Record<Family, WeakMap<Element, DrawnSymbol>>> = { us: new WeakMap(), iec: new WeakMap() };
+
+function makeSymbol(element: Element, family: Family, busLength_mm: number): DrawnSymbol {
   switch (element.kind) {
     case 'bus': {
       const half = Math.max(busLength_mm, 10) / 2;

@@ -1,0 +1,211 @@
+import { mkdtempSync, rmSync } from 'node:fs';
+import { tmpdir } from 'node:os';
+import { join } from 'node:path';
+import { type Browser, chromium, type Page } from '@playwright/test';
+import { build, preview } from 'vite';
+import { save, tidyPositions } from '../../engine/index.ts';
+import { manyRuns } from '../engine/manyRuns.ts';
+import { findBrowser } from '../findBrowser.ts';
+
+/**
+ * How quickly the editor answers a hand, beside a bare page of the canvas library with as many boxes: in turns, in one run, so that what
+ * else the machine does falls on both. Reported, never asserted.
+ */
+
+const TURNS = 7;
+
+interface Site {
+  readonly elements: number;
+  readonly runs: number;
+}
+const SITES: readonly Site[] = [
+  { elements: 101, runs: 33 },
+  { elements: 1001, runs: 333 },
+];
+
+/** What the browser itself says of every event of 16 ms or more, and of every task of more than 50 ms. */
+async function watch(page: Page): Promise<void> {
+  await page.addInitScript(() => {
+    const seen = { events: [] as number[], tasks: [] as number[] };
+    Object.assign(window, { seen });
+    new PerformanceObserver((list) => seen.events.push(...list.getEntries().map((each) => each.duration))).observe({
+      type: 'event',
+      durationThreshold: 16,
+      buffered: true,
+    } as PerformanceObserverInit);
+    new PerformanceObserver((list) => seen.tasks.push(...list.getEntries().map((each) => each.duration))).observe({
+      type: 'longtask',
+      buffered: true,
+    });
+  });
+}
+interface Seen {
+  readonly events: readonly number[];
+  readonly tasks: readonly number[];
+}
+const settle = (page: Page): Promise<unknown> =>
+  page.evaluate(() => new Promise((done) => requestAnimationFrame(() => requestIdleCallback(() => requestAnimationFrame(done)))));
+const forget = (page: Page): Promise<unknown> =>
+  page.evaluate(() => {
+    const { seen } = window as unknown as { seen: { events: number[]; tasks: number[] } };
+    seen.events.length = 0;
+    seen.tasks.length = 0;
+  });
+async function worst(page: Page): Promise<{ readonly event: number; readonly task: number }> {
+  await settle(page);
+  // Entries arrive after the frame that they speak of.
+  await page.waitForTimeout(200);
+  const { events, tasks } = await page.evaluate(() => (window as unknown as { seen: Seen }).seen);
+  return { event: Math.max(0, ...events), task: Math.max(0, ...tasks) };
+}
+
+const middleOf = async (page: Page, selector: string): Promise<{ readonly x: number; readonly y: number }> => {
+  const box = await page.locator(selector).first().boundingBox();
+  if (!box) throw new Error(`nothing is at ${selector}`);
+  return { x: box.x + box.width / 2, y: box.y + box.height / 2 };
+};
+
+/** The gestures of drawing: zoom in on a place, pan, drag a part, choose parts. */
+async function gestures(page: Page, node: string): Promise<void> {
+  const at = await middleOf(page, node);
+  await page.mouse.move(at.x, at.y);
+  for (let i = 0; i < 8; i++) await page.mouse.wheel(0, -240);
+  await settle(page);
+  for (let i = 0; i < 8; i++) await page.mouse.wheel(0, 240);
+  await settle(page);
+  const again = await middleOf(page, node);
+  await page.mouse.move(again.x, again.y);
+  await page.mouse.down();
+  for (let i = 1; i <= 30; i++) await page.mouse.move(again.x + i, again.y + i);
+  await page.mouse.up();
+  await settle(page);
+  await page.mouse.click(again.x + 30, again.y + 30);
+  await page.keyboard.press('Escape');
+}
+
+const median = (values: readonly number[]): number => [...values].sort((a, b) => a - b)[Math.floor(values.length / 2)] ?? Number.NaN;
+const ms = (value: number): string => `${value.toFixed(0)} ms`;
+
+async function timed(page: Page, nodes: number, open: () => Promise<unknown>): Promise<number> {
+  const from = Date.now();
+  await open();
+  await page.waitForFunction((count) => document.querySelectorAll('.react-flow__node').length >= count, nodes, { polling: 'raf' });
+  return Date.now() - from;
+}
+
+async function ours(browser: Browser, address: string, site: Site) {
+  const context = await browser.newContext({ viewport: { width: 1440, height: 900 } });
+  const page = await context.newPage();
+  await watch(page);
+  await page.goto(address);
+  await page.getByRole('button', { name: 'Blank sheet' }).waitFor();
+  const runs = manyRuns(site.runs);
+  await page.locator('.page').evaluate(
+    (target, text) => {
+      const dataTransfer = new DataTransfer();
+      dataTransfer.items.add(new File([text], 'site.json', { type: 'application/json' }));
+      target.dispatchEvent(new DragEvent('drop', { dataTransfer, bubbles: true, cancelable: true }));
+    },
+    save({ ...runs, positions: tidyPositions(runs) }),
+  );
+  await page.waitForFunction((count) => document.querySelectorAll('.react-flow__node').length >= count, site.elements);
+  await page.waitForTimeout(3000);
+  return { context, page };
+}
+
+async function bare(browser: Browser, address: string, site: Site) {
+  const context = await browser.newContext({ viewport: { width: 1440, height: 900 } });
+  const page = await context.newPage();
+  await watch(page);
+  await page.goto(`${address}?runs=${site.runs}`);
+  await page.waitForFunction((count) => document.querySelectorAll('.react-flow__node').length >= count, site.elements);
+  return { context, page };
+}
+
+async function main(): Promise<void> {
+  const executablePath = findBrowser();
+  if (!executablePath) throw new Error('no browser');
+  const folder = mkdtempSync(join(tmpdir(), 'copperline-bench-'));
+  const root = join(import.meta.dirname, '../..');
+  const outs = { ours: join(folder, 'ours'), bare: join(folder, 'bare') };
+  await build({ root, logLevel: 'silent', build: { outDir: outs.ours, emptyOutDir: true } });
+  await build({
+    root: join(import.meta.dirname, 'bare'),
+    configFile: false,
+    logLevel: 'silent',
+    build: { outDir: outs.bare, emptyOutDir: true },
+  });
+  const servers = await Promise.all([
+    preview({ root, logLevel: 'silent', build: { outDir: outs.ours }, preview: { port: 4191, strictPort: true } }),
+    preview({
+      root: join(import.meta.dirname, 'bare'),
+      configFile: false,
+      logLevel: 'silent',
+      build: { outDir: outs.bare },
+      preview: { port: 4192, strictPort: true },
+    }),
+  ]);
+  const [oursAt, bareAt] = ['http://localhost:4191/', 'http://localhost:4192/'] as const;
+  const browser = await chromium.launch({ executablePath, args: ['--no-sandbox', '--disable-gpu'] });
+  try {
+    for (const site of SITES) {
+      const a = await ours(browser, oursAt, site);
+      const b = await bare(browser, bareAt, site);
+      // In the middle of the sheet, where fitting leaves it in sight.
+      const motor = `M-${Math.ceil(site.runs / 2)}`;
+      const starts = { ours: [] as number[], bare: [] as number[] };
+      for (let turn = 0; turn < TURNS; turn++) {
+        starts.ours.push(await timed(a.page, site.elements, () => a.page.reload()));
+        starts.bare.push(await timed(b.page, site.elements, () => b.page.reload()));
+      }
+      const events = { ours: [] as number[], bare: [] as number[] };
+      const tasks: number[] = [];
+      const edits: number[] = [];
+      await a.page.waitForTimeout(2000);
+      for (let turn = 0; turn < TURNS; turn++) {
+        await forget(a.page);
+        await gestures(a.page, `.react-flow__node:has([data-part="${motor}"])`);
+        const seen = await worst(a.page);
+        events.ours.push(seen.event);
+        tasks.push(seen.task);
+        await forget(b.page);
+        await gestures(b.page, `.react-flow__node[data-id="${motor}"]`);
+        events.bare.push((await worst(b.page)).event);
+      }
+      // Near enough that a click meets the part and not the ports round it.
+      const far = await middleOf(a.page, `.react-flow__node:has([data-part="${motor}"])`);
+      await a.page.mouse.move(far.x, far.y);
+      for (let i = 0; i < 12; i++) await a.page.mouse.wheel(0, -240);
+      await settle(a.page);
+      const part = await middleOf(a.page, `.react-flow__node:has([data-part="${motor}"])`);
+      await a.page.mouse.click(part.x, part.y);
+      const field = a.page.getByLabel('Nameplate current', { exact: true });
+      for (let turn = 0; turn < TURNS; turn++) {
+        await field.fill(`${70 + turn}`);
+        await forget(a.page);
+        await field.press('Enter');
+        const seen = await worst(a.page);
+        edits.push(seen.event);
+        tasks.push(seen.task);
+      }
+      const ratio = (mine: readonly number[], its: readonly number[]): string => `${(median(mine) / median(its)).toFixed(2)} times`;
+      console.log(
+        [
+          `${site.elements} elements, median of ${TURNS} turns (worst)`,
+          `  start, from reload to the last part: ${ms(median(starts.ours))}, bare ${ms(median(starts.bare))}: ${ratio(starts.ours, starts.bare)}`,
+          `  worst event while zooming, dragging, choosing: ${ms(median(events.ours))} (${ms(Math.max(...events.ours))}), bare ${ms(median(events.bare))} (${ms(Math.max(...events.bare))})`,
+          `  worst event of one field edited: ${ms(median(edits))} (${ms(Math.max(...edits))})`,
+          `  longest task: ${ms(median(tasks))} (${ms(Math.max(...tasks))}); none counts below 50 ms`,
+        ].join('\n'),
+      );
+      await a.context.close();
+      await b.context.close();
+    }
+  } finally {
+    await browser.close();
+    await Promise.all(servers.map((each) => each.close()));
+    rmSync(folder, { recursive: true });
+  }
+}
+
+await main();
