@@ -25,7 +25,7 @@ export type { Basis, Project, SheetSize } from './lineup/project.ts';
 export { type Range, rangeOf } from './lineup/range.ts';
 export { fixed } from './lineup/roundTo.ts';
 export { save } from './lineup/save.ts';
-export { formatQuantity, type Parsed, parseQuantity, type Quantity, type Units, unitNames } from './lineup/units.ts';
+export { formatQuantity, inUnitOf, type Parsed, parseQuantity, type Quantity, type Units, unitNames, unitOf } from './lineup/units.ts';
 export { createReviewer, judgedAlike, type Reviewer, review } from './review/createReviewer.ts';
 export { groundRules } from './review/groundRules.ts';
 export { type SourcesPage, sourcesMarkdown, sourcesPage } from './review/sourcesPage.ts';

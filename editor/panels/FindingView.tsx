@@ -1,5 +1,5 @@
 import { lazy, Suspense, useEffect, useRef } from 'react';
-import { type Finding, fixed, type LineUp, type Review } from '../../engine/index.ts';
+import { type Finding, fixed, formatQuantity, type LineUp, type Review } from '../../engine/index.ts';
 import { select, showFinding } from '../store/editorStore.ts';
 import { Badge } from './Badge.tsx';
 import { Folded } from './Folded.tsx';
@@ -25,6 +25,8 @@ export default function FindingView({ finding, lineUp, review }: FindingViewProp
   const run = finding.check === 'motor-peak-voltage' ? review.runs.find((each) => each.motorId === finding.subject.id) : undefined;
   const { value, limit, unit, margin_pct } = finding;
   const digits = unit === 'V' || unit === 'A' ? 1 : unit === '' && Number.isInteger(value) ? 0 : 2;
+  const said = (number: number): string =>
+    unit === 'm' ? formatQuantity(number, 'length', lineUp.project.units) : `${fixed(number, digits)} ${unit}`;
   const part = [...lineUp.elements, ...lineUp.cables].find((each) => each.id === finding.subject.id);
   const missing = finding.missing[0];
   const heading = useRef<HTMLHeadingElement>(null);
@@ -50,23 +52,19 @@ export default function FindingView({ finding, lineUp, review }: FindingViewProp
       {value !== null && (
         <dl>
           <dt>{finding.quantity}</dt>
-          <dd className="number said">
-            {fixed(value, digits)} {unit}
-          </dd>
+          <dd className="number said">{said(value)}</dd>
           {finding.band && (
             <>
               <dt>Between</dt>
               <dd>
-                {fixed(finding.band.low, digits)} and {fixed(finding.band.high, digits)} {unit} ({CONFIDENCE[finding.band.confidence]})
+                {said(finding.band.low)} and {said(finding.band.high)} ({CONFIDENCE[finding.band.confidence]})
               </dd>
             </>
           )}
           {limit !== null && (
             <>
               <dt>Limit</dt>
-              <dd className="said">
-                {fixed(limit, digits)} {unit}
-              </dd>
+              <dd className="said">{said(limit)}</dd>
             </>
           )}
           {margin_pct !== null && (

@@ -6,7 +6,7 @@ import { select, useEditor } from '../store/editorStore.ts';
 import { setValue } from '../store/edits.ts';
 import { Badge } from './Badge.tsx';
 import { PasteTable } from './PasteTable.tsx';
-import { columnsOf, type RowPart, rowsOf, TABLES, type TableKind } from './tableColumns.ts';
+import { columnsOf, type RowPart, rowsOf, TABLES, type TableKind, toldOf } from './tableColumns.ts';
 import { ValueField } from './ValueField.tsx';
 
 export interface TablesProps {
@@ -68,6 +68,7 @@ export default function Tables({ lineUp, review }: TablesProps) {
 
 function OneTable({ kind, lineUp, review }: TablesProps & { readonly kind: TableKind }) {
   const columns = columnsOf(kind);
+  const told = toldOf(kind, lineUp, review);
   const rows = rowsOf(lineUp, kind);
   const worst = new Map<string, Verdict>();
   for (const { subject, verdict } of review.findings) if (!worst.has(subject.id)) worst.set(subject.id, verdict);
@@ -104,7 +105,17 @@ function OneTable({ kind, lineUp, review }: TablesProps & { readonly kind: Table
               </th>
               {head('verdict', 'Worst')}
               {head('tag', 'Tag')}
+              {told.first.map(({ label }) => (
+                <th key={label} scope="col">
+                  {label}
+                </th>
+              ))}
               {columns.map((field) => head(field.path, field.label))}
+              {told.last.map(({ label }) => (
+                <th key={label} scope="col" className="told">
+                  {label}
+                </th>
+              ))}
             </tr>
           </thead>
           <tbody>
@@ -131,9 +142,17 @@ function OneTable({ kind, lineUp, review }: TablesProps & { readonly kind: Table
                     )}
                   </td>
                   <th scope="row">{part.tag}</th>
+                  {told.first.map(({ label, says }) => (
+                    <td key={label}>{says(part)}</td>
+                  ))}
                   {columns.map((field) => (
                     <td key={field.path}>
                       <Cell parts={[part]} field={field} name={`${field.label}, ${part.tag}`} kind={kind} lineUp={lineUp} />
+                    </td>
+                  ))}
+                  {told.last.map(({ label, says }) => (
+                    <td key={label} className="told">
+                      {says(part)}
                     </td>
                   ))}
                 </tr>

@@ -1,4 +1,4 @@
-import { fixed, type LineUp, type SolvedRun, TURNS, waveCharts, waveformOf } from '../../engine/index.ts';
+import { fixed, inUnitOf, type LineUp, type SolvedRun, TURNS, unitOf, waveCharts, waveformOf } from '../../engine/index.ts';
 import { Paint } from '../sheet/Paint.tsx';
 
 /** The wave of a run as it was solved, and the same numbers as a table. */
@@ -11,11 +11,12 @@ export interface WavePictureProps {
 export default function WavePicture({ lineUp, run, limit_V }: WavePictureProps) {
   const wave = waveformOf(lineUp, run);
   if (!wave) return null;
+  const { units } = lineUp.project;
   const rows = wave.samples.filter((_, i) => i % 12 === 0);
   return (
     <section>
       <h2>The wave</h2>
-      {waveCharts(wave, limit_V).map((items, i) => (
+      {waveCharts(wave, limit_V, units).map((items, i) => (
         <svg
           key={i === 0 ? 'time' : 'length'}
           viewBox="-2 -1 122 73"
@@ -37,10 +38,15 @@ export default function WavePicture({ lineUp, run, limit_V }: WavePictureProps) 
         <Numbers heads={['µs', 'V']} rows={rows.map(([s, volts]) => [fixed(s * 1e6, 2), fixed(volts, 0)])} />
         {wave.byLength.length > 0 && (
           <Numbers
-            heads={['m', 'V', 'at least', 'at most']}
+            heads={[unitOf('length', units), 'V', 'at least', 'at most']}
             rows={wave.byLength
               .filter((_, i) => i % 4 === 0)
-              .map((each) => [fixed(each.length_m, 1), fixed(each.central_V, 0), fixed(each.low_V, 0), fixed(each.high_V, 0)])}
+              .map((each) => [
+                fixed(inUnitOf(each.length_m, 'length', units), 1),
+                fixed(each.central_V, 0),
+                fixed(each.low_V, 0),
+                fixed(each.high_V, 0),
+              ])}
           />
         )}
       </details>

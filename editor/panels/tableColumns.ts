@@ -1,4 +1,4 @@
-import { type Cable, type ElementOf, FIELDS, type Field, type LineUp } from '../../engine/index.ts';
+import { type Cable, type ElementOf, FIELDS, type Field, fixed, formatQuantity, type LineUp, type Review } from '../../engine/index.ts';
 
 /** What stands in the table: three kinds of rows, and of each the values that decide most. All others are in the inspector. */
 
@@ -37,3 +37,57 @@ export const columnsOf = (kind: TableKind): readonly Field[] =>
 
 export const rowsOf = (lineUp: LineUp, kind: TableKind): readonly RowPart[] =>
   [...lineUp.cables, ...lineUp.elements].filter((part): part is RowPart => part.kind === kind);
+
+/** What the review or the drawing says of a row: to be read, not typed. Empty where it is not known. */
+export interface Told {
+  readonly label: string;
+  readonly says: (part: RowPart) => string;
+}
+
+export function toldOf(
+  kind: TableKind,
+  lineUp: LineUp,
+  review: Review,
+): { readonly first: readonly Told[]; readonly last: readonly Told[] } {
+  const tags = new Map(lineUp.elements.map((each) => [each.id, each.tag]));
+  const cables = new Map(review.cables.map((each) => [each.id, each]));
+  const elements = new Map(review.elements.map((each) => [each.id, each]));
+  const runs = new Map(review.runs.map((each) => [each.motorId, each]));
+  const number = (value: number | null | undefined, digits: number, unit: string): string =>
+    value === null || value === undefined ? '' : `${fixed(value, digits)} ${unit}`;
+  switch (kind) {
+    case 'cable': {
+      const end = (side: 'from' | 'to') => (part: RowPart) => (part.kind === 'cable' ? (tags.get(part[side].element ?? '') ?? '') : '');
+      return {
+        first: [
+          { label: 'From', says: end('from') },
+          { label: 'To', says: end('to') },
+        ],
+        last: [
+          { label: 'Drop', says: ({ id }) => number(cables.get(id)?.drop_pct, 2, '%') },
+          { label: 'Current', says: ({ id }) => number(cables.get(id)?.current_A, 1, 'A') },
+          { label: 'Allowed', says: ({ id }) => number(cables.get(id)?.ampacity_A, 0, 'A') },
+        ],
+      };
+    }
+    case 'motor':
+      return {
+        first: [],
+        last: [
+          { label: 'Voltage', says: ({ id }) => number(runs.get(id)?.terminalVoltage_pct, 1, '%') },
+          { label: 'Peak', says: ({ id }) => number(runs.get(id)?.peak_V, 0, 'V') },
+          {
+            label: 'Way from the drive',
+            says: ({ id }) => {
+              const length_m = runs.get(id)?.leadLength_m;
+              return length_m === null || length_m === undefined ? '' : formatQuantity(length_m, 'length', lineUp.project.units);
+            },
+          },
+        ],
+      };
+    case 'drive':
+      return { first: [], last: [{ label: 'Fault current there', says: ({ id }) => kiloamperes(elements.get(id)?.faultCurrent_A) }] };
+  }
+}
+const kiloamperes = (value: number | null | undefined): string =>
+  value === null || value === undefined ? '' : `${fixed(value / 1000, 2)} kA`;

@@ -222,6 +222,9 @@ export const given = (part: Element | Cable, ...paths: readonly string[]): reado
     return [{ what: `${label} of ${tag}`, value: `${shown}${typed}`, origin: origin?.origin ?? 'entered', source: origin?.page ?? '' }];
   });
 
+/** A length in the project's unit, for what people read; numbers and workings stay in metres. */
+export const lengthSaid = (length_m: number, { units }: Project): string => formatQuantity(length_m, 'length', units);
+
 /** Where a limit that was copied from a drive's manual stands, for the source of a finding: it overrides the screening rules. */
 export const manualOf = (drive: ElementOf<'drive'>): string =>
   `the manual of ${drive.tag}${drive.manual?.page ? `, page ${drive.manual.page}` : ', page not given'}; it overrides the screening rules`;

@@ -1,5 +1,6 @@
 import type { Cable } from '../lineup/cable.ts';
 import type { ElementOf } from '../lineup/elements.ts';
+import type { Project } from '../lineup/project.ts';
 import { fixed } from '../lineup/roundTo.ts';
 import { worstLength_m } from './cableModel.ts';
 import {
@@ -10,6 +11,7 @@ import {
   finding,
   given,
   lacks,
+  lengthSaid,
   manualOf,
   marginAbove,
   marginBelow,
@@ -44,12 +46,12 @@ const inputsOf = (cable: Cable, drives: readonly ElementOf<'drive'>[]) => [
 ];
 
 /** Of a length that is a range: what the short end gives, and where it turns. The drop is taken as growing with the length. */
-function range(cable: Cable, worst_pct: number, limit_pct: number): string {
+function range(cable: Cable, worst_pct: number, limit_pct: number, project: Project): string {
   const { length_m, lengthMost_m } = cable;
   if (length_m === undefined || lengthMost_m === undefined || lengthMost_m <= length_m || !(worst_pct > 0)) return '';
   const turn_m = (lengthMost_m * limit_pct) / worst_pct;
   const least_pct = (worst_pct * length_m) / lengthMost_m;
-  return ` Judged at the long end, ${fixed(lengthMost_m, 1)} m; at ${fixed(length_m, 1)} m about ${fixed(least_pct, 2)} %, and the limit is met up to about ${fixed(turn_m, 1)} m of ${cable.tag}.`;
+  return ` Judged at the long end, ${lengthSaid(lengthMost_m, project)}; at ${lengthSaid(length_m, project)} about ${fixed(least_pct, 2)} %, and the limit is met up to about ${lengthSaid(turn_m, project)} of ${cable.tag}.`;
 }
 
 const cableFields = ['conductor.size', 'conductor.metal', 'length_m'] as const;
@@ -148,7 +150,7 @@ export const feederDrop: Check = {
         unit: '%',
         margin_pct: marginBelow(value, limit),
         phrase: `drop ${fixed(value, 2)} %`,
-        text: `${cable.tag} loses ${fixed(flow.drop_V, 2)} V, ${fixed(value, 2)} % of ${fixed(nominal_V, 0)} V, at ${fixed(flow.current_A ?? 0, 1)} A; ${own === undefined ? 'the guide allows' : 'this project allows'} ${fixed(limit, 1)} %.${atLow.join('')}${range(cable, value, limit)}`,
+        text: `${cable.tag} loses ${fixed(flow.drop_V, 2)} V, ${fixed(value, 2)} % of ${fixed(nominal_V, 0)} V, at ${fixed(flow.current_A ?? 0, 1)} A; ${own === undefined ? 'the guide allows' : 'this project allows'} ${fixed(limit, 1)} %.${atLow.join('')}${range(cable, value, limit, project)}`,
         remedies: REMEDIES,
         case: 'rated',
         inputs: inputsOf(cable, drives),
@@ -243,7 +245,7 @@ export const leadDrop: Check = {
       unit: '%',
       margin_pct: starved ? marginAbove(atMotor, least) : marginBelow(value, limit),
       phrase: starved ? `${fixed(atMotor, 1)} % at the motor` : `drop ${fixed(value, 2)} %`,
-      text: `From ${drive.tag} to ${motor.tag} ${fixed(drop_V, 2)} V are lost, ${fixed(value, 2)} % of nameplate, against ${fixed(limit, 1)} %.${here}${others}${cables.map((cable) => range(cable, value, limit)).join('')}`,
+      text: `From ${drive.tag} to ${motor.tag} ${fixed(drop_V, 2)} V are lost, ${fixed(value, 2)} % of nameplate, against ${fixed(limit, 1)} %.${here}${others}${cables.map((cable) => range(cable, value, limit, project)).join('')}`,
       remedies: [...REMEDIES, 'One series reactor less.'],
       case: 'rated',
       inputs: [

@@ -14,6 +14,7 @@ import {
   finding,
   given,
   lacks,
+  lengthSaid,
   lookedUp,
   marginAbove,
   missingOf,
@@ -217,7 +218,7 @@ export const shieldAdequacy: Check = {
     'a drive maker’s published manual (a tenth of the phase conductor; no shield on single phases); another’s guide prefers continuous welded armour; braid of 85 % (common practice)',
   why: 'A thin or gappy shield leaves part of the current to find other ways, and a shield around each phase by itself carries the phase’s own field.',
   scope: 'cable',
-  judge({ cable, side, motors }): readonly Finding[] {
+  judge({ cable, side, motors, project }): readonly Finding[] {
     if (side !== 'output') return [];
     const runs = tagsOf(motors);
     const subject = cableSubject(cable);
@@ -253,11 +254,11 @@ export const shieldAdequacy: Check = {
         return say(
           'caution',
           'interlocked armour, long',
-          `${cable.tag} has interlocked tape armour over ${fixed(length, 1)} m: its joints are many small gaps; on long runs a continuous sheath is preferred.`,
+          `${cable.tag} has interlocked tape armour over ${lengthSaid(length, project)}: its joints are many small gaps; on long runs a continuous sheath is preferred.`,
           { quantity: 'length', value: length, limit: LONG_M, unit: 'm' },
         );
       if (missing.length > 0) return [openFinding(this, subject, runs, missing)];
-      return say('pass', 'interlocked armour, short', `${cable.tag} has interlocked armour over ${fixed(length, 1)} m.`);
+      return say('pass', 'interlocked armour, short', `${cable.tag} has interlocked armour over ${lengthSaid(length, project)}.`);
     }
     if (cable.construction === 'foil-and-braid') {
       const coverage = cable.shieldCoverage_pct;

@@ -13,6 +13,7 @@ import {
   finding,
   given,
   lacks,
+  lengthSaid,
   manualOf,
   marginBelow,
   missingOf,
@@ -62,7 +63,7 @@ export const chargingCurrentCheck: Check = {
     'first launch of an edge into the modes of the cable, from a field solution of typical cross-sections; ± 40 %; the maker’s own table wins',
   why: 'Every edge must fill the cable before anything reaches the motor. Small drives have no amperes to spare for it, and shielded or thicker cable takes more.',
   scope: 'output',
-  judge({ drive, cables, first, motors, nominal_V, parts, basis }): readonly Finding[] {
+  judge({ drive, cables, first, motors, nominal_V, parts, basis, project }): readonly Finding[] {
     const subject = elementSubject(drive);
     const runs = tagsOf(motors);
     const real = cables.filter((cable) => cable.kind === 'cable');
@@ -143,7 +144,7 @@ export const chargingCurrentCheck: Check = {
         unit: '%',
         margin_pct: marginBelow(value, 100),
         phrase: `charging ${fixed(peak_A, 0)} A peak`,
-        text: `${fixed(total, 0)} m of cable behind ${drive.tag} take about ${fixed(peak_A, 0)} A at each edge (${fixed((1 - SPREAD) * peak_A, 0)} to ${fixed((1 + SPREAD) * peak_A, 0)}) and ${fixed(rms_A, 1)} A effective at ${fixed(carrier_Hz / 1000, 1)} kHz; with ${fixed(motor_A, 1)} A of motor that is ${fixed(value, 0)} % of its ${fixed(outputCurrent_A, 1)} A${exceeds(peak_A, 2 * outputCurrent_A) ? ', and the peak is over twice its rating' : ''}.${straddles ? ` It may be up to ${fixed(high, 0)} %: the band straddles the limit.` : ''}`,
+        text: `${lengthSaid(total, project)} of cable behind ${drive.tag} take about ${fixed(peak_A, 0)} A at each edge (${fixed((1 - SPREAD) * peak_A, 0)} to ${fixed((1 + SPREAD) * peak_A, 0)}) and ${fixed(rms_A, 1)} A effective at ${fixed(carrier_Hz / 1000, 1)} kHz; with ${fixed(motor_A, 1)} A of motor that is ${fixed(value, 0)} % of its ${fixed(outputCurrent_A, 1)} A${exceeds(peak_A, 2 * outputCurrent_A) ? ', and the peak is over twice its rating' : ''}.${straddles ? ` It may be up to ${fixed(high, 0)} %: the band straddles the limit.` : ''}`,
         inputs: [
           ...given(drive, 'carrier_Hz', 'outputCurrent_A', 'riseTime_s'),
           ...motors.flatMap((motor) => given(motor, 'ratedCurrent_A')),
@@ -202,7 +203,7 @@ export const manualLimits: Check = {
   },
 };
 
-function thermalLimit(check: CheckFacts, { drive, cables, parts, motors }: OutputScope, total: number): Finding {
+function thermalLimit(check: CheckFacts, { drive, cables, parts, motors, project }: OutputScope, total: number): Finding {
   const subject = elementSubject(drive);
   const runs = tagsOf(motors);
   const id = `${check.slug}/element/${drive.id}/length`;
@@ -226,7 +227,7 @@ function thermalLimit(check: CheckFacts, { drive, cables, parts, motors }: Outpu
   if (limit === undefined)
     return openFinding(check, subject, runs, [lacks(drive, path)], {
       id,
-      text: `${fixed(total, 1)} m of ${shielded ? 'shielded' : 'unshielded'} cable hang on ${drive.tag}; how much its manual allows is not entered.`,
+      text: `${lengthSaid(total, project)} of ${shielded ? 'shielded' : 'unshielded'} cable hang on ${drive.tag}; how much its manual allows is not entered.`,
     });
   const over = exceeds(total, limit);
   return finding(check, subject, runs, {
@@ -238,8 +239,8 @@ function thermalLimit(check: CheckFacts, { drive, cables, parts, motors }: Outpu
     limit,
     unit: 'm',
     margin_pct: marginBelow(total, limit),
-    phrase: `${fixed(total, 0)} of ${fixed(limit, 0)} m`,
-    text: `${fixed(total, 1)} m of ${shielded ? 'shielded' : 'unshielded'} cable hang on ${drive.tag}; its manual allows ${fixed(limit, 1)} m${withReactor === undefined ? '' : ' with a reactor or filter'}.`,
+    phrase: `${lengthSaid(total, project)} of ${lengthSaid(limit, project)}`,
+    text: `${lengthSaid(total, project)} of ${shielded ? 'shielded' : 'unshielded'} cable hang on ${drive.tag}; its manual allows ${lengthSaid(limit, project)}${withReactor === undefined ? '' : ' with a reactor or filter'}.`,
     inputs: [...given(drive, path, 'manual.page'), ...real.flatMap((cable) => given(cable, 'length_m', 'lengthMost_m', 'conductor.sets'))],
     working: [`${sumOf(cables)} = ${fixed(total, 2)} m`],
     remedies: over
@@ -284,8 +285,8 @@ function emissionLimit(check: CheckFacts, { drive, cables, motors, project }: Ou
       limit: fitting.length_m,
       unit: 'm',
       margin_pct: marginBelow(total, fitting.length_m),
-      phrase: `${category}: ${fixed(total, 0)} of ${fixed(fitting.length_m, 0)} m`,
-      text: `Category ${category} is asked; ${drive.tag} keeps it to ${fixed(fitting.length_m, 1)} m${fitting.carrier_Hz === undefined ? '' : ` at ${fixed(fitting.carrier_Hz / 1000, 1)} kHz`}, and ${fixed(total, 1)} m are connected.`,
+      phrase: `${category}: ${lengthSaid(total, project)} of ${lengthSaid(fitting.length_m, project)}`,
+      text: `Category ${category} is asked; ${drive.tag} keeps it to ${lengthSaid(fitting.length_m, project)}${fitting.carrier_Hz === undefined ? '' : ` at ${fixed(fitting.carrier_Hz / 1000, 1)} kHz`}, and ${lengthSaid(total, project)} are connected.`,
       inputs: [
         ...given(drive, 'carrier_Hz', 'manual.page'),
         ...cables.flatMap((cable) => given(cable, 'length_m', 'lengthMost_m', 'conductor.sets')),

@@ -6,6 +6,7 @@ import {
   finding,
   given,
   lacks,
+  lengthSaid,
   marginAbove,
   missingOf,
   notApplicable,
@@ -32,7 +33,7 @@ export const separation: Check = {
     'drive makers’ published guides: motor cable 500 mm from control and 300 mm from other power, supply cable 200 mm from control, crossings at right angles; steel conduits 3 in apart',
   why: 'The edges on a motor cable couple into what runs beside it, metre by metre.',
   scope: 'cable',
-  judge({ cable, side, motors }): readonly Finding[] {
+  judge({ cable, side, motors, project }): readonly Finding[] {
     const runs = tagsOf(motors);
     const subject = cableSubject(cable);
     if (cable.kind === 'link') return [notApplicable(this, subject, runs, 'A connection inside one enclosure.')];
@@ -75,7 +76,7 @@ export const separation: Check = {
           unit: 'mm',
           margin_pct: marginAbove(value, limit),
           phrase: divider ? 'near, with a divider' : 'too near to other cables',
-          text: `${cable.tag} lies ${near.join(' and ')}${parallel_m === undefined ? '' : `, side by side for ${fixed(parallel_m, 1)} m`}${divider ? '; a metal divider stands between' : ''}.`,
+          text: `${cable.tag} lies ${near.join(' and ')}${parallel_m === undefined ? '' : `, side by side for ${lengthSaid(parallel_m, project)}`}${divider ? '; a metal divider stands between' : ''}.`,
           inputs,
           remedies: divider
             ? []

@@ -12,6 +12,7 @@ import {
   finding,
   given,
   lacks,
+  lengthSaid,
   manualOf,
   marginBelow,
   missingOf,
@@ -127,7 +128,7 @@ export const shieldContinuity: Check = {
   source: 'two drive makers’ published guides, both forbid a gap: shields bonded all round in a metal box, or otherwise joined',
   why: 'The current of each edge returns along the shield. Where it stops, that current leaves at the named box and comes back by building steel, bearings and signal grounds.',
   scope: 'run',
-  judge({ motor, drive, cables, boxes, shield }): readonly Finding[] {
+  judge({ motor, drive, cables, boxes, shield, project }): readonly Finding[] {
     const runs = [motor.tag];
     if (shield.state === 'none')
       return [notApplicable(this, elementSubject(motor), runs, 'There is no shield and no metal raceway on this run: see Shield present.')];
@@ -170,7 +171,7 @@ export const shieldContinuity: Check = {
             limit: 0,
             unit: 'm',
             phrase: 'unshielded piece',
-            text: `${tags}, ${fixed(metres, 1)} m of the way from ${drive.tag} to ${motor.tag}, has no shield: the path is broken over its whole length.`,
+            text: `${tags}, ${lengthSaid(metres, project)} of the way from ${drive.tag} to ${motor.tag}, has no shield: the path is broken over its whole length.`,
             remedies: ['The same shielded cable all the way.', 'A bonded metal conduit over this piece.'],
           }),
         ];

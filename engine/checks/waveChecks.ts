@@ -8,6 +8,7 @@ import {
   finding,
   given,
   lacks,
+  lengthSaid,
   marginBelow,
   missingOf,
   notApplicable,
@@ -61,7 +62,7 @@ export const criticalLength: Check = {
   why: 'A cable longer than this lets each edge double at the motor before the wave can come back. Where the next edge comes before the ring has died, the peak can pass twice the bus (IEC 60034-18-41 names double transitions and pulses that are too short).',
   scope: 'run',
   judge(scope): readonly Finding[] {
-    const { motor, drive, tree, cables, basis } = scope;
+    const { motor, drive, tree, cables, basis, project } = scope;
     const subject = elementSubject(motor);
     const runs = [motor.tag];
     const softener = tree.atDrive ?? tree.unmodelled;
@@ -98,7 +99,7 @@ export const criticalLength: Check = {
         openFinding(this, subject, runs, [lacks(drive, 'riseTime_s')], {
           ...shown,
           phrase: 'rise time?',
-          text: `The rise time of ${drive.tag} is not known; at a usual ${fixed(USUAL_RISE_S * 1e6, 1)} µs the critical length would be ${fixed(critical_m, 1)} m, and the way is ${fixed(length_m, 1)} m.`,
+          text: `The rise time of ${drive.tag} is not known; at a usual ${fixed(USUAL_RISE_S * 1e6, 1)} µs the critical length would be ${lengthSaid(critical_m, project)}, and the way is ${lengthSaid(length_m, project)}.`,
         }),
       ];
     }
@@ -106,14 +107,14 @@ export const criticalLength: Check = {
     const [least_m, most_m] = CRITICAL_SPREAD.map((each) => each * critical_m) as [number, number];
     const unsure =
       length_m > least_m && length_m < most_m
-        ? ` It may be anything from ${fixed(least_m, 1)} to ${fixed(most_m, 1)} m: the band holds this length.`
+        ? ` It may be anything from ${lengthSaid(least_m, project)} to ${lengthSaid(most_m, project)}: the band holds this length.`
         : '';
     return [
       finding(this, subject, runs, {
         ...shown,
         verdict: longer ? 'note' : 'pass',
         phrase: longer ? 'full reflection' : 'short of critical length',
-        text: `From ${drive.tag} to ${motor.tag} it is ${fixed(length_m, 1)} m; the critical length at ${fixed(rise_s * 1e6, 2)} µs is ${fixed(critical_m, 1)} m${longer ? ': the peak at the motor is the full one' : ''}.${unsure}`,
+        text: `From ${drive.tag} to ${motor.tag} it is ${lengthSaid(length_m, project)}; the critical length at ${fixed(rise_s * 1e6, 2)} µs is ${lengthSaid(critical_m, project)}${longer ? ': the peak at the motor is the full one' : ''}.${unsure}`,
         remedies: longer ? ['See the peak at the motor.'] : [],
       }),
     ];

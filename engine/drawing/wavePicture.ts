@@ -1,4 +1,5 @@
 import { fixed } from '../lineup/roundTo.ts';
+import { formatQuantity, inUnitOf, type Units, unitOf } from '../lineup/units.ts';
 import type { Waveform } from '../review/waveform.ts';
 import { type Ink, type Item, type Point, stroke, words } from './displayList.ts';
 
@@ -192,10 +193,12 @@ export const TURNS = [
   '3: and once more the right way up: the ring goes on until losses have eaten it.',
 ] as const;
 
-/** @param limit_V what the winding is built for, or null where it is not known */
-export function waveCharts(wave: Waveform, limit_V: number | null): readonly (readonly Item[])[] {
+/** @param limit_V what the winding is built for, or null where it is not known
+ * @param units of the lengths */
+export function waveCharts(wave: Waveform, limit_V: number | null, units: Units): readonly (readonly Item[])[] {
   const limit = limit_V === null ? [] : [{ volts: limit_V, says: `limit ${fixed(limit_V, 0)} V`, ink: 'fail' as const, dash: [2.4, 1] }];
   const bus = { volts: wave.bus_V, says: `bus ${fixed(wave.bus_V, 0)} V`, ink: 'ink2' as const, dash: [0.8, 0.8] };
+  const along = (length_m: number): number => inUnitOf(length_m, 'length', units);
   const charts: (readonly Item[])[] = [
     chart({
       title: `${wave.motorTag}, V at the terminals after one edge`,
@@ -209,15 +212,15 @@ export function waveCharts(wave: Waveform, limit_V: number | null): readonly (re
     charts.push(
       chart({
         title: `${wave.motorTag}, peak in V against length`,
-        across: 'm from drive to motor',
-        points: wave.byLength.map(({ length_m, central_V }) => [length_m, central_V]),
+        across: `${unitOf('length', units)} from drive to motor`,
+        points: wave.byLength.map(({ length_m, central_V }) => [along(length_m), central_V]),
         bounds: [
-          wave.byLength.map(({ length_m, low_V }) => [length_m, low_V]),
-          wave.byLength.map(({ length_m, high_V }) => [length_m, high_V]),
+          wave.byLength.map(({ length_m, low_V }) => [along(length_m), low_V]),
+          wave.byLength.map(({ length_m, high_V }) => [along(length_m), high_V]),
         ],
         levels: [bus, ...limit],
-        upright: { at: wave.critical_m, says: `critical ${fixed(wave.critical_m, 1)} m` },
-        dot: [wave.length_m, wave.peak_V],
+        upright: { at: along(wave.critical_m), says: `critical ${formatQuantity(wave.critical_m, 'length', units)}` },
+        dot: [along(wave.length_m), wave.peak_V],
         bar: [wave.low_V, wave.high_V],
       }),
     );

@@ -4,6 +4,7 @@ import { extent } from '../drawing/extent.ts';
 import { legend } from '../drawing/legend.ts';
 import { CHART, TURNS, waveCharts } from '../drawing/wavePicture.ts';
 import type { LineUp } from '../lineup/lineUp.ts';
+import { formatQuantity } from '../lineup/units.ts';
 import { waveformOf } from '../review/waveform.ts';
 import { calculations } from './calculations.ts';
 import { commissioning } from './commissioning.ts';
@@ -127,14 +128,14 @@ function waves(lineUp: LineUp, review: Review): readonly Block[] {
     const wave = waveformOf(lineUp, run);
     if (!wave) return [];
     const limit = review.findings.find((each) => each.id === `motor-peak-voltage/element/${run.motorId}`)?.limit ?? null;
-    return waveCharts(wave, limit).map((items, i) => ({
+    return waveCharts(wave, limit, lineUp.project.units).map((items, i) => ({
       items,
       w: CHART.w,
       h: CHART.h,
       says:
         i === 0
           ? `Voltage at the terminals of ${run.motorTag} after one edge: it peaks at ${Math.round(wave.peak_V)} V over a bus of ${Math.round(wave.bus_V)} V.`
-          : `Peak at ${run.motorTag} against the length of its lead: ${Math.round(wave.peak_V)} V at ${wave.length_m.toFixed(1)} m.`,
+          : `Peak at ${run.motorTag} against the length of its lead: ${Math.round(wave.peak_V)} V at ${formatQuantity(wave.length_m, 'length', lineUp.project.units)}.`,
     }));
   });
   if (pictures.length === 0) return [];

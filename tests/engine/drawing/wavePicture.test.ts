@@ -37,7 +37,7 @@ describe.each(SITES)('%s', (_name, lineUp) => {
   it('keeps to its frame, and no text lies on another', () => {
     for (const run of runs) {
       const wave = waveformOf(lineUp, run);
-      for (const items of wave ? waveCharts(wave, 1600) : []) {
+      for (const items of wave ? waveCharts(wave, 1600, 'metric') : []) {
         const texts = items.flatMap((item) => (item.t === 'text' ? [{ says: item.text, ...textBox(item) }] : []));
         for (const text of texts) {
           expect([text.says, text.x >= -0.5 && text.x + text.w <= CHART.w && text.y >= -0.5 && text.y + text.h <= CHART.h]).toEqual([
