@@ -6,6 +6,7 @@ import { Chooser } from './panels/Chooser.tsx';
 import { Header } from './panels/Header.tsx';
 import { Reader } from './panels/Reader.tsx';
 import { Tray } from './panels/Tray.tsx';
+import { VerdictNews } from './panels/VerdictNews.tsx';
 import { Sheet } from './sheet/Sheet.tsx';
 import { familyOf } from './sheet/scale.ts';
 import { arrange, useDesk } from './store/deskStore.ts';
@@ -39,6 +40,7 @@ export default function Workspace({ lineUp, review }: WorkspaceProps) {
         <Suspense>{table && <Tables lineUp={lineUp} review={review} />}</Suspense>
         <Suspense>{strip && <RunStripPanel lineUp={lineUp} review={review} />}</Suspense>
         {panels && <Reader lineUp={lineUp} review={review} />}
+        <VerdictNews review={review} stale={working} />
       </main>
       {asking && <Chooser key={asking} asking={asking} />}
       <Suspense>

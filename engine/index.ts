@@ -5,6 +5,7 @@ export { type Finding, type Fix, type Subject, VERDICTS, type Verdict } from './
 export { CHECKS } from './checks/index.ts';
 export type { Review, SolvedCable, SolvedElement, SolvedRun } from './checks/solved.ts';
 export type { Box, Item } from './drawing/displayList.ts';
+export { cableLines, elementLines } from './drawing/labels.ts';
 export { makeRoom, tidyPositions } from './drawing/layout.ts';
 export { badge } from './drawing/marks.ts';
 export { type OneLine, type OneLinePart, oneLine } from './drawing/oneLine.ts';

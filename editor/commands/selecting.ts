@@ -42,6 +42,19 @@ const travels = (words: string, key: Way): Command => ({
   },
 });
 
+/** From wherever the focus is on the sheet. */
+const end = (id: 'first' | 'last', label: string, key: string): Command => ({
+  id,
+  label,
+  group: 'Select',
+  keys: [key],
+  when: ({ lineUp }) => view()?.focused() != null && lineUp.elements.length > 0,
+  run: ({ lineUp }) => {
+    const part = lineUp.elements.at(id === 'first' ? 0 : -1);
+    if (part) view()?.focus(part.id);
+  },
+});
+
 export const SELECTING: readonly Command[] = [
   {
     id: 'choose',
@@ -79,6 +92,8 @@ export const SELECTING: readonly Command[] = [
   travels('to what it feeds', 'ArrowDown'),
   travels('to its left', 'ArrowLeft'),
   travels('to its right', 'ArrowRight'),
+  end('first', 'Go to the first part', 'Home'),
+  end('last', 'Go to the last part', 'End'),
   {
     id: 'all',
     label: 'Choose everything',

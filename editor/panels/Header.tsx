@@ -37,7 +37,7 @@ export function Header({ lineUp, review }: HeaderProps) {
         onBlur={(event) => event.target.value !== project.title && set('Title', { title: event.target.value.slice(0, 200) })}
         onKeyDown={(event) => event.key === 'Enter' && event.currentTarget.blur()}
       />
-      <div className="tally" role="status" aria-label="Verdicts">
+      <div className="tally" role="status" aria-live="off" aria-label="Verdicts">
         {VERDICTS.slice(0, 5).map((verdict) => (
           <span key={verdict} className={`v-${verdict}`}>
             <Badge verdict={verdict} /> {working ? '…' : `${review.counts[verdict]} ${verdict}`}

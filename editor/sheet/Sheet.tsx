@@ -44,6 +44,8 @@ import { ConnectionSays } from './ConnectionSays.tsx';
 import { Drawing } from './Drawing.tsx';
 import { type Guides, snapTo } from './guides.ts';
 import { onLongPress } from './longPress.ts';
+import { Modes } from './Modes.tsx';
+import { findingCounts } from './names.ts';
 import { PartNode, type PartNodeType } from './PartNode.tsx';
 import { type Dropped, onDropped } from './partDrop.ts';
 import { createParts } from './parts.ts';
@@ -134,8 +136,12 @@ export function Sheet({ lineUp, review }: { readonly lineUp: LineUp; readonly re
     return drawn.current;
   }, [placed, review]);
   const chosen = useMemo(() => new Set(selected), [selected]);
-  const nodes = useMemo(() => parts.nodesOf(shown, family, chosen), [parts, shown, family, chosen]);
-  const edges = useMemo(() => parts.edgesOf(shown, family, chosen), [parts, shown, family, chosen]);
+  const [touched, setTouched] = useState<string | null>(null);
+  const found = useMemo(() => findingCounts(review), [review]);
+  const tabStop = stopOf(lineUp, touched, selected);
+  const reach = useMemo(() => ({ selected: chosen, found, tabStop }), [chosen, found, tabStop]);
+  const nodes = useMemo(() => parts.nodesOf(shown, family, reach), [parts, shown, family, reach]);
+  const edges = useMemo(() => parts.edgesOf(shown, family, reach), [parts, shown, family, reach]);
   const shifts = useMemo(() => shiftsOf(placed, drafts), [placed, drafts]);
   const subject = review.findings.find((each) => each.id === spoken)?.subject.id;
   const marked = useMemo(() => (subject ? [...selected, subject] : selected), [selected, subject]);
@@ -258,6 +264,10 @@ export function Sheet({ lineUp, review }: { readonly lineUp: LineUp; readonly re
       data-testid="sheet"
       // The keys and readers that walk the page do not go where nothing is seen.
       inert={table}
+      onFocus={({ target }) => {
+        const id = target.closest('.react-flow__node, .react-flow__edge')?.getAttribute('data-id');
+        if (id) setTouched(id);
+      }}
       onPointerUp={onPointerUp}
       onPointerDownCapture={({ isPrimary }) => {
         cancelled.current = !isPrimary;
@@ -330,9 +340,16 @@ export function Sheet({ lineUp, review }: { readonly lineUp: LineUp; readonly re
       )}
       <RejoinOffer />
       {renaming && <Rename key={renaming} lineUp={shown} id={renaming} />}
+      <Modes />
       <Tools />
     </div>
   );
+}
+
+/** Tab enters the sheet at the part that had the focus last, else at what is chosen, else at the first. */
+function stopOf({ elements, cables }: LineUp, touched: string | null, selected: readonly string[]): string | undefined {
+  const there = (id: string | null | undefined): boolean => [...elements, ...cables].some((each) => each.id === id);
+  return touched !== null && there(touched) ? touched : (selected.find(there) ?? elements[0]?.id);
 }
 
 function shiftsOf({ positions }: LineUp, drafts: ReadonlyMap<string, At>): ReadonlyMap<string, At> {

@@ -1,5 +1,7 @@
 import { busLength, type Cable, type Element, type LineUp, routeCable } from '../../engine/index.ts';
 import type { CableEdgeType } from './CableEdge.tsx';
+import { CHOSEN_ID, TRAVEL_ID } from './Modes.tsx';
+import { cableName, elementName } from './names.ts';
 import type { PartNodeType } from './PartNode.tsx';
 import { type Family, PAD_mm, PX, symbolIn } from './scale.ts';
 
@@ -11,29 +13,43 @@ import { type Family, PAD_mm, PX, symbolIn } from './scale.ts';
 const HANDLE_px = 24;
 
 export interface Parts {
-  readonly nodesOf: (lineUp: LineUp, family: Family, selected: ReadonlySet<string>) => PartNodeType[];
-  readonly edgesOf: (lineUp: LineUp, family: Family, selected: ReadonlySet<string>) => CableEdgeType[];
+  readonly nodesOf: (lineUp: LineUp, family: Family, marked: Marked) => PartNodeType[];
+  readonly edgesOf: (lineUp: LineUp, family: Family, marked: Marked) => CableEdgeType[];
+}
+
+/** What is so of a part besides what the document says. */
+export interface Marked {
+  readonly selected: ReadonlySet<string>;
+  /** Counts of its findings in words, by part. */
+  readonly found: ReadonlyMap<string, string>;
+  /** Where Tab enters the sheet: one part of it alone. */
+  readonly tabStop: string | undefined;
 }
 
 export function createParts(): Parts {
   const node = remember<PartNodeType>();
   const edge = remember<CableEdgeType[]>();
   return {
-    nodesOf: (lineUp, family, selected) =>
+    nodesOf: (lineUp, family, { selected, found, tabStop }) =>
       lineUp.elements.map((element) => {
         const length = element.kind === 'bus' ? busLength(lineUp, lineUp.positions, element.id) : 0;
-        return node(element.id, [element, lineUp.positions[element.id], family, selected.has(element.id), length], () =>
-          makeNode(lineUp, element, family, selected.has(element.id)),
+        const reach = {
+          selected: selected.has(element.id),
+          name: elementName(element, lineUp, found.get(element.id)),
+          stop: tabStop === element.id,
+        };
+        return node(element.id, [element, lineUp.positions[element.id], family, ...Object.values(reach), length], () =>
+          makeNode(lineUp, element, family, reach),
         );
       }),
-    edgesOf: (lineUp, family, selected) => {
+    edgesOf: (lineUp, family, { selected, found, tabStop }) => {
       const elements = new Map(lineUp.elements.map((element) => [element.id, element]));
       const end = (id: string | undefined) => [elements.get(id ?? ''), lineUp.positions[id ?? '']];
-      return lineUp.cables.flatMap((cable) =>
-        edge(cable.id, [cable, family, selected.has(cable.id), ...end(cable.from.element), ...end(cable.to.element)], () =>
-          makeEdge(lineUp, cable, family, selected.has(cable.id)),
-        ),
-      );
+      return lineUp.cables.flatMap((cable) => {
+        const reach = { selected: selected.has(cable.id), found: found.get(cable.id), stop: tabStop === cable.id };
+        const from = [cable, family, lineUp.project.units, ...Object.values(reach), ...end(cable.from.element), ...end(cable.to.element)];
+        return edge(cable.id, from, () => makeEdge(lineUp, cable, family, { ...reach, name: cableName(cable, lineUp, reach.found) }));
+      });
     },
   };
 }
@@ -50,7 +66,15 @@ function remember<T>(): (id: string, from: readonly unknown[], make: () => T) =>
   };
 }
 
-function makeNode(lineUp: LineUp, element: Element, family: Family, selected: boolean): PartNodeType {
+/** How hands and readers reach a part. */
+interface Reach {
+  readonly selected: boolean;
+  readonly name: string;
+  readonly stop: boolean;
+}
+const domOf = ({ selected, stop }: Reach) => ({ tabIndex: stop ? 0 : -1, 'aria-describedby': selected ? CHOSEN_ID : TRAVEL_ID });
+
+function makeNode(lineUp: LineUp, element: Element, family: Family, reach: Reach): PartNodeType {
   const symbol = symbolIn(lineUp, element, family);
   const at = lineUp.positions[element.id] ?? { x_mm: 0, y_mm: 0 };
   const left = symbol.left_mm - PAD_mm;
@@ -66,7 +90,7 @@ function makeNode(lineUp: LineUp, element: Element, family: Family, selected: bo
     position: { x: (at.x_mm + left) * PX, y: (at.y_mm - PAD_mm) * PX },
     width: (symbol.width_mm + 2 * PAD_mm) * PX,
     height: Math.max(symbol.height_mm + 2 * PAD_mm, 6) * PX,
-    selected,
+    selected: reach.selected,
     data: { label: element.tag, ports },
     handles: ports.map(({ port, x, y, below }) => ({
       id: port,
@@ -77,11 +101,12 @@ function makeNode(lineUp: LineUp, element: Element, family: Family, selected: bo
       width: HANDLE_px,
       height: HANDLE_px,
     })),
-    ariaLabel: `${element.kind} ${element.tag}`,
+    ariaLabel: reach.name,
+    domAttributes: domOf(reach),
   };
 }
 
-function makeEdge(lineUp: LineUp, cable: Cable, family: Family, selected: boolean): CableEdgeType[] {
+function makeEdge(lineUp: LineUp, cable: Cable, family: Family, reach: Reach): CableEdgeType[] {
   if (!cable.from.element || !cable.to.element) return [];
   const path = routeCable(lineUp, lineUp.positions, cable, family)
     .map(([x, y], i) => `${i === 0 ? 'M' : 'L'}${x * PX} ${y * PX}`)
@@ -94,9 +119,10 @@ function makeEdge(lineUp: LineUp, cable: Cable, family: Family, selected: boolea
       sourceHandle: cable.from.port ?? 'load',
       target: cable.to.element,
       targetHandle: cable.to.port ?? 'line',
-      selected,
+      selected: reach.selected,
       data: { path },
-      ariaLabel: `cable ${cable.tag}`,
+      ariaLabel: reach.name,
+      domAttributes: domOf(reach),
     },
   ];
 }

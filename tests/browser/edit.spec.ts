@@ -1,5 +1,5 @@
 import { command, corner, drag, expect, lay, middle, selected, THREE_RUNS, tags, test } from './desk.ts';
-import { choose, dragPart, partOf, tally, type } from './page.ts';
+import { cableOf, choose, dragPart, partOf, tally, type } from './page.ts';
 
 /** What is changed: conventions 21 to 43. */
 
@@ -203,12 +203,12 @@ test('33 a part dropped on a cable splits it: both halves keep their data, the n
   await dragPart(page, 'Contactor', from.x - (sheet?.x ?? 0), (from.y + to.y) / 2 + 6 - (sheet?.y ?? 0));
   await expect(page.locator('.react-flow__edge')).toHaveCount(cables + 1);
   for (const [label, end, landing] of [
-    ['cable W-1A', 'end', ''],
-    ['cable W-1A-1', 'start', ''],
-    ['cable W-1A', 'start', 'full'],
-    ['cable W-1A-1', 'end', 'full'],
+    ['W-1A', 'end', ''],
+    ['W-1A-1', 'start', ''],
+    ['W-1A', 'start', 'full'],
+    ['W-1A-1', 'end', 'full'],
   ] as const) {
-    await page.getByLabel(label, { exact: true }).focus();
+    await cableOf(page, label).focus();
     await page.keyboard.press('Enter');
     await expect(page.getByLabel(`Shield landing, ${end}`, { exact: true })).toHaveValue(landing);
     await expect(page.getByLabel('Conductor size', { exact: true })).toHaveValue(/^2\sAWG$/);
@@ -279,7 +279,7 @@ test('38 while a cable is drawn, what is illegal says why beside the pointer, an
 });
 
 test('39 an end is landed elsewhere, by drag and by name', async ({ page }) => {
-  await page.getByLabel('cable W-3B', { exact: true }).focus();
+  await cableOf(page, 'W-3B').focus();
   await page.keyboard.press('Enter');
   await page.keyboard.press('d');
   await page.keyboard.type('M-2');
@@ -287,7 +287,7 @@ test('39 an end is landed elsewhere, by drag and by name', async ({ page }) => {
   await expect(page.getByRole('button', { name: 'Undo' })).toHaveAttribute('title', /Land elsewhere/);
   await undone(page);
   const [from, to] = [await portAt(page, 'M-3, line side'), await portAt(page, 'M-2, line side')];
-  const anchor = page.locator('.react-flow__edge[aria-label="cable W-3B"] .react-flow__edgeupdater-target');
+  const anchor = cableOf(page, 'W-3B').locator('.react-flow__edgeupdater-target');
   const box = await anchor.boundingBox();
   expect(box).not.toBeNull();
   await drag(page, { x: from.x, y: (box?.y ?? from.y) + 1 }, to);

@@ -53,3 +53,6 @@ export const choose = (page: Page, label: string, value: string) => page.getByLa
 
 /** A part on the sheet, by its tag. */
 export const partOf = (page: Page, tag: string) => page.locator('.react-flow__node').filter({ has: page.locator(`[data-part="${tag}"]`) });
+
+/** A cable on the sheet, by its tag. */
+export const cableOf = (page: Page, tag: string) => page.locator(`.react-flow__edge[aria-label^="cable ${tag};"]`);

@@ -1,5 +1,5 @@
 import { expect, tags, test } from './desk.ts';
-import { choose, partOf, tally, type } from './page.ts';
+import { cableOf, choose, partOf, tally, type } from './page.ts';
 
 /** Units and what is typed: conventions 58 to 60. */
 
@@ -16,7 +16,7 @@ test('58 other units show the same values', async ({ page }) => {
 });
 
 test('59 a value is taken in any unit, with a point or a comma, and what could be two things is asked', async ({ page }) => {
-  await page.getByLabel('cable W-1A', { exact: true }).focus();
+  await cableOf(page, 'W-1A').focus();
   await page.keyboard.press('Enter');
   for (const [label, typed] of [
     ['Conductor size', '35 mm2'],
