@@ -40,7 +40,7 @@ export function ValueField(props: ValueFieldProps) {
       <label htmlFor={id} title={hint}>
         {field.label}
       </label>
-      {listed ? <Choice {...props} id={id} bad={bad} setBad={setBad} /> : <Entry {...props} id={id} bad={bad} setBad={setBad} />}
+      {listed ? <Choice {...props} id={id} hint={hint} bad={bad} setBad={setBad} /> : <Entry {...props} id={id} hint={hint} bad={bad} setBad={setBad} />}
       {bad && (
         <span className="bad" role="alert" id={`${id}-bad`}>
           {bad}
@@ -75,18 +75,19 @@ function hintOf({ field, units, range }: ValueFieldProps): string {
 
 interface ControlProps extends ValueFieldProps {
   readonly id: string;
+  readonly hint: string;
   readonly bad: string | null;
   readonly setBad: (bad: string | null) => void;
 }
 
-function Choice({ field, value, needed, unset, take, id, bad, setBad }: ControlProps) {
+function Choice({ field, value, needed, unset, take, id, hint, bad, setBad }: ControlProps) {
   const choices = field.kind === 'yesno' ? ['yes', 'no'] : (field.choices ?? []);
   const shown = field.kind === 'yesno' ? (value === true ? 'yes' : value === false ? 'no' : '') : typeof value === 'string' ? value : '';
   return (
     <select
       id={id}
       value={shown}
-      aria-describedby={bad ? `${id}-bad` : `${id}-help`}
+      aria-describedby={bad ? `${id}-bad` : hint === '' ? undefined : `${id}-help`}
       onChange={({ target }) =>
         setBad(take(target.value === '' ? undefined : field.kind === 'yesno' ? target.value === 'yes' : target.value))
       }
@@ -102,7 +103,7 @@ function Choice({ field, value, needed, unset, take, id, bad, setBad }: ControlP
   );
 }
 
-function Entry({ field, value, typed, units, needed, unset, take, id, bad, setBad }: ControlProps) {
+function Entry({ field, value, typed, units, needed, unset, take, id, hint, bad, setBad }: ControlProps) {
   const [draft, setDraft] = useState<string | null>(null);
   const known = value !== undefined;
   const shown = !known
@@ -132,7 +133,7 @@ function Entry({ field, value, typed, units, needed, unset, take, id, bad, setBa
       autoComplete="off"
       spellCheck={false}
       aria-invalid={bad !== null}
-      aria-describedby={bad ? `${id}-bad` : `${id}-help`}
+      aria-describedby={bad ? `${id}-bad` : hint === '' ? undefined : `${id}-help`}
       onChange={(event) => setDraft(event.target.value)}
       onBlur={commit}
       onKeyDown={(event) => {
