@@ -40,7 +40,11 @@ export function ValueField(props: ValueFieldProps) {
       <label htmlFor={id} title={hint}>
         {field.label}
       </label>
-      {listed ? <Choice {...props} id={id} hint={hint} bad={bad} setBad={setBad} /> : <Entry {...props} id={id} hint={hint} bad={bad} setBad={setBad} />}
+      {listed ? (
+        <Choice {...props} id={id} hint={hint} bad={bad} setBad={setBad} />
+      ) : (
+        <Entry {...props} id={id} hint={hint} bad={bad} setBad={setBad} />
+      )}
       {bad && (
         <span className="bad" role="alert" id={`${id}-bad`}>
           {bad}

@@ -11,6 +11,7 @@ import { isTrackpadPan } from './wheel.ts';
 /** Low enough that fitting shows all of a long site. */
 export const LEAST_ZOOM = 0.02;
 const MOST_ZOOM = 4;
+const PORTS_FROM_ZOOM = 0.4;
 /** Above this a small line-up would look like a poster. */
 const FIT_ZOOM = 1.2;
 
@@ -115,6 +116,7 @@ export function useView(sheet: RefObject<HTMLDivElement | null>, drawing: OneLin
       if (zoom === shown) return;
       shown = zoom;
       box.style.setProperty('--zoom', `${zoom}`);
+      box.classList.toggle('far', zoom < PORTS_FROM_ZOOM);
     };
     keepPorts();
     const stop = store.subscribe(keepPorts);

@@ -1,0 +1,125 @@
+import type { Page } from '@playwright/test';
+import { expect, partOf, test } from './page.ts';
+
+/** For eyes, hands and screens of other kinds: forced colours, less movement, no hues, coarse pointers, a window of 320 by 256. */
+
+/**
+ * Of everything that is seen and can be pressed or filled in: what is smaller than that, by name. A port may be 24 px high in any case:
+ * more would cover the part under it, which must be taken hold of too, and cables are joined by name as well.
+ */
+const tooSmall = (page: Page, wanted: number): Promise<readonly string[]> =>
+  page.evaluate((wanted) => {
+    const controls = [...document.querySelectorAll<HTMLElement>('button, select, input, summary, [role="button"]')];
+    return controls.flatMap((each) => {
+      const own = each.getBoundingClientRect();
+      // A port's room for the hand is drawn round it.
+      const zoom = Number(document.querySelector<HTMLElement>('.sheet')?.style.getPropertyValue('--zoom') || 1);
+      const round = each.classList.contains('react-flow__handle') ? getComputedStyle(each, '::after') : null;
+      const box = round ? { width: zoom * Number.parseFloat(round.width), height: zoom * Number.parseFloat(round.height) } : own;
+      const seen = each.checkVisibility({ opacityProperty: false, visibilityProperty: true }) && box.width > 0 && box.height > 0;
+      const least = round ? 24 : wanted;
+      // Half a pixel is lost where the browser rounds.
+      if (!seen || each.closest('[inert]') || (box.height >= least - 0.5 && box.width >= least - 0.5)) return [];
+      return [
+        `${each.getAttribute('aria-label') ?? each.textContent ?? each.tagName}: ${Math.round(box.width)} × ${Math.round(box.height)}`,
+      ];
+    });
+  }, wanted);
+
+test('forced colours: lines of the drawing, marks and charts take the colours of the system', async ({ page }) => {
+  await page.emulateMedia({ forcedColors: 'active' });
+  const text = await page.evaluate(() => {
+    const probe = document.body.appendChild(document.createElement('span'));
+    probe.style.color = 'CanvasText';
+    const { color } = getComputedStyle(probe);
+    probe.remove();
+    return color;
+  });
+  const strokes = (scope: string) =>
+    page
+      .locator(`${scope} :is(polyline, path, circle, rect)`)
+      .evaluateAll((shapes) => [
+        ...new Set(
+          shapes
+            .map((each) => getComputedStyle(each))
+            .flatMap(({ stroke, strokeWidth }) => (stroke === 'none' || strokeWidth === '0px' ? [] : [stroke])),
+        ),
+      ]);
+  await expect(page.locator('.examples svg').nth(6)).toBeVisible();
+  expect(await strokes('.examples svg')).toEqual([text]);
+  await page.getByText('Heron Weir pumps').click();
+  await partOf(page, 'P-2').waitFor();
+  expect(await strokes('.drawing')).toEqual([text]);
+  expect(await strokes('.tray svg')).toEqual([text]);
+  expect(await strokes('.badge')).toEqual([text]);
+  await page.keyboard.press('u');
+  await page.getByRole('img', { name: 'The run of P-2, unrolled' }).waitFor();
+  expect(await strokes('.strip .chart')).toEqual([text]);
+});
+
+test('less movement: nothing changes slowly', async ({ page }) => {
+  await page.emulateMedia({ reducedMotion: 'reduce' });
+  await page.getByText('Heron Weir pumps').click();
+  await partOf(page, 'P-2').waitFor();
+  const slow = await page.locator('body *').evaluateAll((all) =>
+    all.flatMap((each) => {
+      const { animationName, transitionDuration } = getComputedStyle(each);
+      return animationName === 'none' && transitionDuration.split(', ').every((time) => time === '0s') ? [] : [each.className];
+    }),
+  );
+  expect(slow).toEqual([]);
+});
+
+test('without hues: each verdict has a word and a shape of its own, and each cable that fails its pattern', async ({ page }) => {
+  await page.getByText('Heron Weir pumps').click();
+  await partOf(page, 'P-2').waitFor();
+  const shapes = await page
+    .locator('.tally > span')
+    .evaluateAll((all) =>
+      all.map((each) => [
+        each.textContent?.replaceAll(/[\d\s]/g, ''),
+        [...each.querySelectorAll('svg *')]
+          .map((shape) => `${shape.tagName} ${shape.getAttribute('d') ?? shape.getAttribute('points') ?? shape.getAttribute('r') ?? ''}`)
+          .join(),
+      ]),
+    );
+  expect(new Set(shapes.map(([word]) => word)).size).toBe(5);
+  expect(new Set(shapes.map(([, shape]) => shape)).size).toBe(5);
+});
+
+test('targets: 24 px at every zoom, ports too', async ({ page }) => {
+  expect(await tooSmall(page, 24)).toEqual([]);
+  await page.getByText('Heron Weir pumps').click();
+  await partOf(page, 'P-2').waitFor();
+  for (const zoom of ['-', '0', '+']) {
+    for (let i = 0; i < (zoom === '0' ? 1 : 6); i++) await page.keyboard.press(zoom);
+    await expect.poll(() => tooSmall(page, 24)).toEqual([]);
+  }
+});
+
+test.describe('with a finger', () => {
+  test.use({ hasTouch: true, isMobile: true, viewport: { width: 820, height: 1180 } });
+  test('targets: 44 px', async ({ page }) => {
+    expect(await tooSmall(page, 44)).toEqual([]);
+    await page.getByText('Heron Weir pumps').click();
+    await partOf(page, 'P-2').waitFor();
+    expect(await tooSmall(page, 44)).toEqual([]);
+    await page.locator('.finding').first().tap();
+    expect(await tooSmall(page, 44)).toEqual([]);
+    await page.getByRole('button', { name: 'Go to the field' }).tap();
+    expect(await tooSmall(page, 44)).toEqual([]);
+  });
+});
+
+test('at 320 by 256 nothing is wider than the window but the drawing itself', async ({ page }) => {
+  await page.setViewportSize({ width: 320, height: 256 });
+  const wide = () => page.evaluate(() => document.documentElement.scrollWidth - window.innerWidth);
+  expect(await wide()).toBeLessThanOrEqual(0);
+  await page.getByText('Heron Weir pumps').click();
+  await page.locator('.finding').first().waitFor();
+  expect(await wide()).toBeLessThanOrEqual(0);
+  await page.locator('.finding').first().click();
+  expect(await wide()).toBeLessThanOrEqual(0);
+  await page.getByRole('button', { name: 'Go to the field' }).click();
+  expect(await wide()).toBeLessThanOrEqual(0);
+});
