@@ -11,7 +11,7 @@ export interface CableAnswersProps {
 const SizeLadder = lazy(() => import('./SizeLadder.tsx'));
 const HowLong = lazy(() => import('./HowLong.tsx'));
 
-export function CableAnswers({ cable, lineUp }: CableAnswersProps) {
+export default function CableAnswers({ cable, lineUp }: CableAnswersProps) {
   const [ladder, setLadder] = useState(false);
   return (
     <>

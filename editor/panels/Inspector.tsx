@@ -31,7 +31,7 @@ export interface InspectorOfProps {
   readonly others: readonly Cable[];
 }
 
-export function Inspector({ parts, units, others }: InspectorOfProps) {
+export default function Inspector({ parts, units, others }: InspectorOfProps) {
   const [part] = parts;
   const alone = parts.length === 1;
   const fields = commonFields(parts);

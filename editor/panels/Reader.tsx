@@ -1,21 +1,29 @@
 import { lazy, Suspense } from 'react';
 import { groundRules, type LineUp, type Review } from '../../engine/index.ts';
 import { partsOf } from '../commands/related.ts';
+import { arrange, type Reading, useDesk } from '../store/deskStore.ts';
 import { select, useEditor } from '../store/editorStore.ts';
-import { CableAnswers } from './CableAnswers.tsx';
-import { Inspector } from './Inspector.tsx';
 import { WorstFirst } from './WorstFirst.tsx';
+import '../ui/reading.css';
 
 // Fetched as soon as the sheet is: the list is the first thing that is read, and then what is chosen in it.
-const arriving = [import('./Overview.tsx'), import('./FindingView.tsx')] as const;
+const arriving = [import('./Overview.tsx'), import('./FindingView.tsx'), import('./Inspector.tsx'), import('./CableAnswers.tsx')] as const;
 const Overview = lazy(() => arriving[0]);
 const FindingView = lazy(() => arriving[1]);
+const Inspector = lazy(() => arriving[2]);
+const CableAnswers = lazy(() => arriving[3]);
+
+const RunWalk = lazy(() => import('./RunWalk.tsx'));
+const FieldSheets = lazy(() => import('./FieldSheets.tsx'));
+
+const READINGS: Readonly<Record<Reading, string>> = { findings: 'Findings', walk: 'Walk a run', field: 'Field sheets' };
 
 /** What the selection needs said: a finding, a part with its fields, or the whole list, worst first. */
 export function Reader({ lineUp, review }: { readonly lineUp: LineUp; readonly review: Review }) {
   const selected = useEditor((state) => state.selected);
   const open = useEditor((state) => state.finding);
   const working = useEditor((state) => state.working);
+  const reading = useDesk((state) => state.reading);
   const finding = review.findings.find((each) => each.id === open);
   if (finding)
     return (
@@ -40,8 +48,10 @@ export function Reader({ lineUp, review }: { readonly lineUp: LineUp; readonly r
           </p>
         )}
         <WorstFirst findings={own} />
-        {others.length === 0 && part.kind === 'cable' && <CableAnswers cable={part} lineUp={lineUp} />}
-        <Inspector parts={[part, ...others]} units={lineUp.project.units} others={lineUp.cables} />
+        <Suspense>
+          {others.length === 0 && part.kind === 'cable' && <CableAnswers cable={part} lineUp={lineUp} />}
+          <Inspector parts={[part, ...others]} units={lineUp.project.units} others={lineUp.cables} />
+        </Suspense>
       </aside>
     );
   }
@@ -49,8 +59,17 @@ export function Reader({ lineUp, review }: { readonly lineUp: LineUp; readonly r
     <aside className="reader" aria-label="Review" key="all">
       <h1 className="serif">{working ? `${lineUp.project.title} is being judged…` : headline(lineUp, review)}</h1>
       {groundRules(lineUp) !== '' && <p className="muted">{groundRules(lineUp)}</p>}
+      <nav className="ways" aria-label="Ways to read">
+        {Object.entries(READINGS).map(([way, words]) => (
+          <button key={way} type="button" aria-pressed={reading === way} onClick={() => arrange({ reading: way as Reading })}>
+            {words}
+          </button>
+        ))}
+      </nav>
       <Suspense>
-        <Overview lineUp={lineUp} review={review} />
+        {reading === 'findings' && <Overview lineUp={lineUp} review={review} />}
+        {reading === 'walk' && <RunWalk lineUp={lineUp} review={review} />}
+        {reading === 'field' && <FieldSheets lineUp={lineUp} />}
       </Suspense>
     </aside>
   );

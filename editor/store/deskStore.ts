@@ -6,6 +6,9 @@ import type { PortAt } from './edits.ts';
 /** What a list over the sheet is asked for. */
 export type Ask = 'anything' | 'part' | 'add' | 'insert' | 'connect' | 'start' | 'end' | 'more';
 
+/** What the reader tells of the whole line-up: its findings, a run part by part, or one cable for the hand that lands it. */
+export type Reading = 'findings' | 'walk' | 'field';
+
 export interface Desk {
   readonly asking: Ask | null;
   /** A cable was let go at nothing: the part that is chosen next is joined to this port. */
@@ -25,6 +28,7 @@ export interface Desk {
   readonly table: boolean;
   /** The run of what is chosen lies unrolled under the sheet. */
   readonly strip: boolean;
+  readonly reading: Reading;
   /** The forms and sheets of the package are shown to choose from. */
   readonly exporting: boolean;
   /** The least sizes are asked for. */
@@ -52,6 +56,7 @@ export const useDesk = create<Desk>(() => ({
   moving: false,
   table: false,
   strip: false,
+  reading: 'findings',
   exporting: false,
   sizing: false,
   issuing: false,

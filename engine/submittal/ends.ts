@@ -100,44 +100,44 @@ export function endDetails(lineUp: LineUp): readonly Block[] {
   ];
 }
 
+export const fieldSheets = (lineUp: LineUp): readonly Block[] => real(lineUp).flatMap((cable) => fieldSheet(lineUp, cable));
+
 /** One cable for the hand that lands it: what it is, both ends as drawings, steps, and what to mind. */
-export function fieldSheets(lineUp: LineUp): readonly Block[] {
+export function fieldSheet(lineUp: LineUp, cable: Cable): readonly Block[] {
   const { units } = lineUp.project;
   const tags = new Map(lineUp.elements.map((each) => [each.id, each.tag]));
-  return real(lineUp).flatMap((cable) => {
-    const place = (end: End): string => tags.get(cable[end].element ?? '') ?? 'free end';
-    const facts: Table = {
-      title: `Cable ${cable.tag}: ${place('from')} to ${place('to')}`,
-      ownSheet: true,
+  const place = (end: End): string => tags.get(cable[end].element ?? '') ?? 'free end';
+  const facts: Table = {
+    title: `Cable ${cable.tag}: ${place('from')} to ${place('to')}`,
+    ownSheet: true,
+    empty: '',
+    folds: true,
+    columns: [
+      { head: 'What', w: 46 },
+      { head: 'As designed', grow: 1 },
+      { head: 'As built', w: 30 },
+    ],
+    rows: factsOf(cable, units).map(([what, value]) => [what, value, '']),
+  };
+  return [
+    table(facts),
+    {
+      t: 'pictures',
+      title: '',
+      pictures: SIDES.map((end) => picture(endKind(cable, end), `At ${place(end)}: ${landingWords(cable, end)}`)),
+    },
+    table({
+      title: 'Steps',
       empty: '',
-      folds: true,
-      columns: [
-        { head: 'What', w: 46 },
-        { head: 'As designed', grow: 1 },
-        { head: 'As built', w: 30 },
+      columns: SIDES.map((end) => ({ head: `At ${place(end)}`, grow: 1 })),
+      rows: [
+        SIDES.map((end) =>
+          [...STEPS[endKind(cable, end)], ...measures(cable, end, units)].map((step, n) => `${n + 1}. ${step}`).join('\n'),
+        ),
       ],
-      rows: factsOf(cable, units).map(([what, value]) => [what, value, '']),
-    };
-    return [
-      table(facts),
-      {
-        t: 'pictures',
-        title: '',
-        pictures: SIDES.map((end) => picture(endKind(cable, end), `At ${place(end)}: ${landingWords(cable, end)}`)),
-      },
-      table({
-        title: 'Steps',
-        empty: '',
-        columns: SIDES.map((end) => ({ head: `At ${place(end)}`, grow: 1 })),
-        rows: [
-          SIDES.map((end) =>
-            [...STEPS[endKind(cable, end)], ...measures(cable, end, units)].map((step, n) => `${n + 1}. ${step}`).join('\n'),
-          ),
-        ],
-      }),
-      table({ title: 'Mind', empty: '', columns: [{ head: 'Before and while working', grow: 1 }], rows: CAUTIONS.map((each) => [each]) }),
-    ];
-  });
+    }),
+    table({ title: 'Mind', empty: '', columns: [{ head: 'Before and while working', grow: 1 }], rows: CAUTIONS.map((each) => [each]) }),
+  ];
 }
 
 /** Lines that only hold for this very end. */

@@ -1,0 +1,43 @@
+import { expect, test } from './page.ts';
+
+/** A phone on site: a run read from source to motor with what is found on the way, and how each end of a cable is prepared. */
+
+test.use({ hasTouch: true, isMobile: true, viewport: { width: 390, height: 844 } });
+
+test('a run is walked part by part, and each cable has its field sheet', async ({ page }) => {
+  await page.getByText('Heron Weir pumps').tap();
+  await page.getByRole('button', { name: 'Walk a run' }).tap();
+  const walk = page.getByRole('list', { name: 'Run of P-2' });
+  await expect(walk.locator('> li button.quiet')).toHaveText([
+    'UTIL',
+    'T-1',
+    'MSB',
+    'CB-2',
+    'F-2',
+    'LR-2',
+    'VFD-2',
+    'W-2A',
+    'DS-2',
+    'W-2B',
+    'P-2',
+  ]);
+  const box = walk.locator('> li').filter({ has: page.getByRole('button', { name: 'DS-2', exact: true }) });
+  await expect(box).toContainText('Shield stops at DS-2');
+  const lead = walk.locator('> li').filter({ has: page.getByRole('button', { name: 'W-2A', exact: true }) });
+  await expect(lead).toContainText('Start: landed all round in its gland. End: cut back, not landed.');
+
+  await page.getByRole('button', { name: 'Field sheets' }).tap();
+  await page.getByLabel('Field sheet of').selectOption('W-2B');
+  await expect(page.getByRole('heading', { name: 'Cable W-2B: DS-2 to P-2' })).toBeVisible();
+  await expect(page.getByRole('img', { name: /^At P-2: landed all round/ })).toBeVisible();
+  await expect(page.getByRole('table', { name: 'Mind' })).toContainText('Lock out');
+  expect(await page.evaluate(() => document.documentElement.scrollWidth <= window.innerWidth)).toBe(true);
+});
+
+test('anything is found and done by touch', async ({ page }) => {
+  await page.getByText('Heron Weir pumps').tap();
+  await page.getByRole('button', { name: 'Find', exact: true }).tap();
+  await page.getByRole('combobox', { name: 'Find a tag, or do something' }).fill('Run strip');
+  await page.getByRole('dialog').getByRole('option').first().tap();
+  await expect(page.getByRole('img', { name: 'The run of P-2, unrolled' })).toBeVisible();
+});
