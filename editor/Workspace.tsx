@@ -23,11 +23,12 @@ const Menu = lazy(loadMenu);
 const RunStripPanel = lazy(() => import('./panels/RunStripPanel.tsx'));
 const Tables = lazy(() => import('./panels/Tables.tsx'));
 const PrintPage = lazy(() => import('./panels/PrintPage.tsx'));
+const VariantsDialog = lazy(() => import('./panels/VariantsDialog.tsx'));
 const LeastCopperDialog = lazy(() => import('./panels/LeastCopperDialog.tsx'));
 
 export default function Workspace({ lineUp, review }: WorkspaceProps) {
   const working = useEditor((state) => state.working);
-  const { asking, menu, panels, printing, sizing, strip, table } = useDesk();
+  const { asking, comparing, menu, panels, printing, sizing, strip, table } = useDesk();
   useEffect(listenToClipboard, []);
   // Soon to be asked for, and not worth waiting for then.
   useEffect(() => void loadMenu(), []);
@@ -46,6 +47,7 @@ export default function Workspace({ lineUp, review }: WorkspaceProps) {
       <Suspense>
         {menu && <Menu key={`${menu.x}/${menu.y}`} x={menu.x} y={menu.y} />}
         {sizing && <LeastCopperDialog lineUp={lineUp} onClose={() => arrange({ sizing: false })} />}
+        {comparing && <VariantsDialog lineUp={lineUp} onClose={() => arrange({ comparing: false })} />}
         {printing && <PrintPage lineUp={lineUp} address={printing} />}
       </Suspense>
     </ReactFlowProvider>

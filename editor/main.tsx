@@ -5,6 +5,7 @@ import './ui/tokens.css';
 import './ui/layout.css';
 import './ui/commands.css';
 import './ui/sizing.css';
+import './ui/variants.css';
 import { App } from './App.tsx';
 import { startTheme } from './panels/theme.ts';
 

@@ -18,21 +18,42 @@ export { kindSymbol, symbolOf } from './drawing/symbols.ts';
 export { TURNS, waveCharts } from './drawing/wavePicture.ts';
 export type { Cable, Construction, Landing } from './lineup/cable.ts';
 export { newCable, newElement, newLineUp, nextId } from './lineup/create.ts';
+export { asLineUp, designOf } from './lineup/design.ts';
 export { DESIGNATED, freeTags, renumber, USUAL_LETTERS } from './lineup/designation.ts';
 export { ELEMENT_KINDS, type Element, type ElementKind, type ElementOf, PORTS, type Port } from './lineup/elements.ts';
 export { FIELDS, type Field, valueAt, withValueAt } from './lineup/fields.ts';
-export { type LineUp, lineUp as lineUpSchema } from './lineup/lineUp.ts';
+export { type Design, type LineUp, lineUp as lineUpSchema } from './lineup/lineUp.ts';
 export { type Loaded, load } from './lineup/load.ts';
 export type { Basis, Project, SheetSize } from './lineup/project.ts';
 export { type Range, rangeOf } from './lineup/range.ts';
 export { fixed } from './lineup/roundTo.ts';
 export { save } from './lineup/save.ts';
 export { formatQuantity, inUnitOf, type Parsed, parseQuantity, type Quantity, type Units, unitNames, unitOf } from './lineup/units.ts';
+export {
+  deleteVariant,
+  freeName,
+  MOST_VARIANTS,
+  renameVariant,
+  setAside,
+  swapVariant,
+  type Variant,
+  variantsOf,
+} from './lineup/variants.ts';
 export { createReviewer, judgedAlike, type Reviewer, review } from './review/createReviewer.ts';
 export { groundRules } from './review/groundRules.ts';
 export { type SourcesPage, sourcesMarkdown, sourcesPage } from './review/sourcesPage.ts';
 export { type Waveform, waveformOf } from './review/waveform.ts';
 export { type Choice, resizing } from './sizing/choices.ts';
+export {
+  type Compared,
+  compareDesigns,
+  MOVES,
+  type PartRows,
+  type ValueRow,
+  type VerdictMove,
+  type VerdictRow,
+  valueText,
+} from './sizing/compareDesigns.ts';
 export { type DecidingUnknown, decidingUnknowns, type Turn } from './sizing/decidingUnknowns.ts';
 export { type CableSizing, type LeastCopper, leastCopper, type Obstacle, type SizingOptions, type Unmet } from './sizing/leastCopper.ts';
 export { type Flip, type LengthLimit, type LengthLimits, lengthLimits } from './sizing/lengthLimits.ts';

@@ -5,11 +5,17 @@ import { exportPackage } from '../files/exportPackage.ts';
 
 const WRITING = 'Writing…';
 
+export interface ExportDialogProps {
+  readonly lineUp: LineUp;
+  readonly review: Review;
+  readonly onClose: () => void;
+}
+
 /** Which sheets the set and the report hold, and the forms in which the package can be handed over one by one; what changed since an earlier issue is clouded where one is named. */
-export default function ExportDialog({ review, onClose }: { readonly review: Review; readonly onClose: () => void }) {
+export default function ExportDialog({ lineUp, review, onClose }: ExportDialogProps) {
   const dialog = useRef<HTMLDialogElement>(null);
   useEffect(() => dialog.current?.showModal(), []);
-  const [sheets, setSheets] = useState(() => usualSheets(review));
+  const [sheets, setSheets] = useState(() => usualSheets(lineUp, review));
   const [against, setAgainst] = useState<LineUp | null>(null);
   const [told, setTold] = useState('');
   const hand = async (format: Format) => {

@@ -89,7 +89,7 @@ export function Header({ lineUp, review }: HeaderProps) {
       </button>
       {exporting && (
         <Suspense>
-          <ExportDialog review={review} onClose={() => arrange({ exporting: false })} />
+          <ExportDialog lineUp={lineUp} review={review} onClose={() => arrange({ exporting: false })} />
         </Suspense>
       )}
       <button type="button" className="main" disabled={issuing} onClick={() => run('issue')}>

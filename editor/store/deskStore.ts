@@ -33,6 +33,8 @@ export interface Desk {
   readonly exporting: boolean;
   /** The least sizes are asked for. */
   readonly sizing: boolean;
+  /** Variants stand side by side. */
+  readonly comparing: boolean;
   /** The package is being written. */
   readonly issuing: boolean;
   /** Where the picture is that is to be printed. */
@@ -59,6 +61,7 @@ export const useDesk = create<Desk>(() => ({
   reading: 'findings',
   exporting: false,
   sizing: false,
+  comparing: false,
   issuing: false,
   printing: null,
   letters: typeof localStorage === 'undefined' || localStorage.getItem(LETTERS) !== 'off',

@@ -1,4 +1,4 @@
-import type { DecidingUnknown, LeastCopper, LengthLimits, LineUp, Proposal, SizeTable } from '../../engine/index.ts';
+import type { DecidingUnknown, LeastCopper, LengthLimits, LineUp, Proposal, Review, SizeTable } from '../../engine/index.ts';
 
 /** What is asked about other documents than the open one, each of which must be judged: always by a thread of its own. */
 
@@ -16,6 +16,8 @@ export interface Answers {
   readonly least: LeastCopper;
   /** Of nothing but the document. */
   readonly unknowns: readonly DecidingUnknown[];
+  /** Of a variant. */
+  readonly judged: Review;
 }
 
 export interface Question<A extends keyof Answers = keyof Answers> {

@@ -1,4 +1,13 @@
-import { decidingUnknowns, type LineUp, leastCopper, lengthLimits, proposeFixes, sizeTable, type Watching } from '../../engine/index.ts';
+import {
+  decidingUnknowns,
+  type LineUp,
+  leastCopper,
+  lengthLimits,
+  proposeFixes,
+  review,
+  sizeTable,
+  type Watching,
+} from '../../engine/index.ts';
 import type { Answers, Question, Word } from './sizing.ts';
 
 /** Answers one question about sizes on a thread of its own, and says meanwhile how far it is. */
@@ -13,6 +22,7 @@ const ANSWERING: Answering = {
   sizes: (lineUp, [cable = '']) => sizeTable(lineUp, cable),
   lengths: (lineUp, [cable = ''], watching) => lengthLimits(lineUp, cable, undefined, watching),
   least: (lineUp, locked, watching) => leastCopper(lineUp, { locked, ...watching }),
+  judged: (lineUp) => review(lineUp),
   unknowns: (lineUp, _, watching) => decidingUnknowns(lineUp, watching),
 };
 

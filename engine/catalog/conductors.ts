@@ -156,3 +156,8 @@ export const conductorDiameter_mm = (name: string): number | null =>
 
 /** The size of that trade name, or null for one that no table has. */
 export const conductorSize = (name: string): ConductorSize | null => BY_NAME.get(name) ?? null;
+
+export const DENSITY: Source = { standard: 'IEC 60028, IEC 60111', place: 'density at 20 °C', status: 'from memory' };
+
+/** Annealed copper, hard-drawn aluminium. */
+export const DENSITY_kgPerM3 = { copper: 8890, aluminium: 2703 } as const;

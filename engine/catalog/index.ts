@@ -1,6 +1,6 @@
 import { TABLE_9 } from './acImpedance.ts';
 import { TABLE_310_15_B, TABLE_310_15_C, TABLE_310_16 } from './ampacity.ts';
-import { IEC_60228, TABLE_8 } from './conductors.ts';
+import { DENSITY, IEC_60228, TABLE_8 } from './conductors.ts';
 import { FILL_TABLE_1, FILL_TABLE_4 } from './conduitFill.ts';
 import { IEC_RATINGS_SOURCE, US_RATINGS_SOURCE } from './deviceRatings.ts';
 import { TABLE_54_2, TABLE_250_122 } from './groundingConductors.ts';
@@ -24,6 +24,7 @@ const row = (module: string, title: string, source: Source): TableFacts => ({ mo
 export const TABLES: readonly TableFacts[] = [
   row('conductors', 'Conductor areas, diameters, d.c. resistance', TABLE_8),
   row('conductors', 'Conductor resistance by class', IEC_60228),
+  row('conductors', 'Density of conductor metals', DENSITY),
   row('acImpedance', 'A.c. resistance and reactance in conduit', TABLE_9),
   row('ampacity', 'Ampacity', TABLE_310_16),
   row('ampacity', 'Ambient correction', TABLE_310_15_B),

@@ -1,7 +1,7 @@
 import { readFileSync, renameSync, rmSync, writeFileSync } from 'node:fs';
 import { basename, join } from 'node:path';
 import { fileURLToPath } from 'node:url';
-import { type Finding, groundRules, type LineUp, leastCopper, load, type Review, review } from '../index.ts';
+import { asLineUp, type Finding, groundRules, type LineUp, leastCopper, load, type Review, review, variantsOf } from '../index.ts';
 import { write, writeAll } from '../submittal/formats.ts';
 import type { SheetKind } from '../submittal/sections.ts';
 import { type SizingReport, sizingReport } from './sizingReport.ts';
@@ -31,6 +31,8 @@ export interface Report {
   /** Everything but the edits that would mend it. */
   readonly findings: readonly Omit<Finding, 'fixes'>[];
   readonly solved: Pick<Review, 'elements' | 'cables' | 'runs'>;
+  /** Where the document has any. */
+  readonly variants?: readonly (Pick<Review, 'verdict' | 'counts'> & { readonly name: string })[];
   readonly sizing?: SizingReport;
 }
 export interface Judged {
@@ -108,6 +110,10 @@ async function judged({ file, basis, sizing, pdf, folder, sheets, against }: Job
       : (await writeAll(facts)).map(({ ending, bytes }) => [join(folder, `${stem(file)}${ending}`), bytes] as const)),
   ];
   const sized = sizing && (await leastCopper(lineUp, sizing.mostSets === null ? {} : { mostSets: sizing.mostSets }));
+  const variants = variantsOf(lineUp).map(({ name, design }) => {
+    const { verdict, counts } = review(asLineUp(design));
+    return { name, verdict, counts };
+  });
   const failed = asked.filter(([path, bytes]) => !put(path, bytes));
   return {
     report: {
@@ -117,6 +123,7 @@ async function judged({ file, basis, sizing, pdf, folder, sheets, against }: Job
       rules: groundRules(lineUp),
       findings: result.findings.map(({ fixes: _fixes, ...rest }) => rest),
       solved: { elements: result.elements, cables: result.cables, runs: result.runs },
+      ...(variants.length > 0 ? { variants } : {}),
       ...(sized ? { sizing: sizingReport(sized) } : {}),
     },
     complaints: failed.map(([path]) => `${path}: it cannot be written. Check that the folder exists and that you may write there.`),

@@ -118,6 +118,8 @@ export const report = z.array(
     rules: z.string(),
     findings: z.array(finding),
     solved,
+    /** Other ways to build it, held aside in the document. */
+    variants: z.array(z.strictObject({ name: z.string(), verdict, counts: z.record(verdict, z.int().min(0)) })).optional(),
     sizing: sizing.optional(),
   }),
 );

@@ -64,7 +64,7 @@ function partChanges(was: Part, part: Part, before: LineUp, after: LineUp, units
     if (from !== to) changes.push({ label: field.label, before: shown(from), after: shown(to) });
   }
   // A list, or a field that this version does not name.
-  return changes.length > 0 ? changes : [{ label: 'Other values', before: 'as issued before', after: 'changed' }];
+  return changes.length > 0 ? changes : [{ label: 'Other values', before: 'as before', after: 'changed' }];
 }
 
 function landsOn(part: Part, end: 'from' | 'to', lineUp: LineUp): string {

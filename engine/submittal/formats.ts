@@ -51,12 +51,12 @@ export async function write(format: Format, facts: Package): Promise<readonly Wr
   switch (format) {
     case 'pdf': {
       const { submittalPdf } = await import('./pdf.ts');
-      const { lineUp, review, date, against, sheets = usualSheets(review, against) } = facts;
+      const { lineUp, review, date, against, sheets = usualSheets(lineUp, review, against) } = facts;
       return one(submittalPdf(lineUp, review, { fonts: await facts.fonts(), date, sheets, against }));
     }
     case 'html': {
       const { htmlOf } = await import('./html.ts');
-      const { lineUp, review, date, against, sheets = [...usualSheets(review, against), 'field'] } = facts;
+      const { lineUp, review, date, against, sheets = [...usualSheets(lineUp, review, against), 'field'] } = facts;
       return one(htmlOf(lineUp, review, { date, sheets, against }));
     }
     case 'xlsx':

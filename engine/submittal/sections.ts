@@ -5,6 +5,7 @@ import { legend } from '../drawing/legend.ts';
 import { CHART, TURNS, waveCharts } from '../drawing/wavePicture.ts';
 import type { LineUp } from '../lineup/lineUp.ts';
 import { formatQuantity } from '../lineup/units.ts';
+import { variantsOf } from '../lineup/variants.ts';
 import { waveformOf } from '../review/waveform.ts';
 import { calculations } from './calculations.ts';
 import { commissioning } from './commissioning.ts';
@@ -19,6 +20,7 @@ import { pathTables } from './pathTables.ts';
 import { revisionTables } from './revisions.ts';
 import { cableSchedule, cableTotals, equipmentList, plates } from './scheduleTables.ts';
 import { sourceTables } from './sourceTables.ts';
+import { variantTables } from './variantTables.ts';
 
 /** The sheets a package may hold, in their order. Cover and one-line are drawn by hand, the others are made of blocks. */
 export const SHEET_KINDS = {
@@ -33,6 +35,7 @@ export const SHEET_KINDS = {
   path: 'Shield and ground path',
   ends: 'End preparation',
   waves: 'Waves at the motors',
+  variants: 'Comparison of variants',
   calculations: 'Calculations',
   sources: 'Assumptions, sources and basis',
   commissioning: 'Commissioning form',
@@ -43,11 +46,12 @@ export type SheetKind = keyof typeof SHEET_KINDS;
 export const EVERY_SHEET = Object.keys(SHEET_KINDS) as readonly SheetKind[];
 
 /** What a reviewer needs; a matrix of one run says nothing new, a first issue has no history, and forms and field sheets are for the site. */
-export const usualSheets = (review: Review, against?: LineUp): readonly SheetKind[] =>
+export const usualSheets = (lineUp: LineUp, review: Review, against?: LineUp): readonly SheetKind[] =>
   EVERY_SHEET.filter(
     (each) =>
       each !== 'commissioning' &&
       each !== 'field' &&
+      (each !== 'variants' || variantsOf(lineUp).length > 0) &&
       (each !== 'matrix' || review.runs.length > 1) &&
       (each !== 'revisions' || against !== undefined),
   );
@@ -96,6 +100,8 @@ function blocksOf(slug: SheetKind, lineUp: LineUp, review: Review, { sheets, wid
       return endDetails(lineUp);
     case 'waves':
       return waves(lineUp, review);
+    case 'variants':
+      return variantTables(lineUp, review, wide).map(table);
     case 'calculations':
       return calculations(lineUp, review, wide);
     case 'sources':

@@ -99,7 +99,8 @@ describe.each([
 
   it('bookmarks lead to the sheets where their titles stand, and so does the list on the cover', async () => {
     const outline = (await document.getOutline()) ?? [];
-    const kinds = EVERY_SHEET.map((each) => SHEET_KINDS[each]);
+    // None of them holds a variant.
+    const kinds = EVERY_SHEET.filter((each) => each !== 'variants').map((each) => SHEET_KINDS[each]);
     expect(outline.map((each) => each.title)).toEqual(kinds);
     const pageOf = async (dest: unknown): Promise<number> =>
       document.getPageIndex((Array.isArray(dest) ? dest[0] : null) as Parameters<PDFDocumentProxy['getPageIndex']>[0]);
@@ -141,9 +142,11 @@ describe('choice of sheets', () => {
     }
   });
   it('nobody asked: no forms, and no matrix of one run', () => {
-    expect(usualSheets(answer)).not.toContain('matrix');
-    expect(usualSheets(review(example('fennel-lane-capping')))).toContain('matrix');
-    for (const each of ['field', 'commissioning', 'revisions'] as const) expect(usualSheets(answer)).not.toContain(each);
+    expect(usualSheets(lineUp, answer)).not.toContain('matrix');
+    const capping = example('fennel-lane-capping');
+    expect(usualSheets(capping, review(capping))).toContain('matrix');
+    for (const each of ['field', 'commissioning', 'revisions', 'variants'] as const)
+      expect(usualSheets(lineUp, answer)).not.toContain(each);
   });
   it('without the calculations, what passes stands among the findings', async () => {
     const document = await opened(made(lineUp, answer, 'A3', ['findings']));
