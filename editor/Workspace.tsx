@@ -2,7 +2,6 @@ import { ReactFlowProvider } from '@xyflow/react';
 import { lazy, Suspense, useEffect } from 'react';
 import type { LineUp, Review } from '../engine/index.ts';
 import { listenToClipboard } from './files/clipboard.ts';
-import { Chooser } from './panels/Chooser.tsx';
 import { Header } from './panels/Header.tsx';
 import { Reader } from './panels/Reader.tsx';
 import { Tray } from './panels/Tray.tsx';
@@ -20,18 +19,24 @@ export interface WorkspaceProps {
 
 const loadMenu = () => import('./panels/Menu.tsx');
 const Menu = lazy(loadMenu);
+const loadChooser = () => import('./panels/Chooser.tsx');
+const Chooser = lazy(loadChooser);
 const RunStripPanel = lazy(() => import('./panels/RunStripPanel.tsx'));
 const Tables = lazy(() => import('./panels/Tables.tsx'));
+const NotesDialog = lazy(() => import('./panels/NotesDialog.tsx'));
 const PrintPage = lazy(() => import('./panels/PrintPage.tsx'));
 const VariantsDialog = lazy(() => import('./panels/VariantsDialog.tsx'));
 const LeastCopperDialog = lazy(() => import('./panels/LeastCopperDialog.tsx'));
 
 export default function Workspace({ lineUp, review }: WorkspaceProps) {
   const working = useEditor((state) => state.working);
-  const { asking, comparing, menu, panels, printing, sizing, strip, table } = useDesk();
+  const { asking, comparing, menu, noting, panels, printing, sizing, strip, table } = useDesk();
   useEffect(listenToClipboard, []);
   // Soon to be asked for, and not worth waiting for then.
-  useEffect(() => void loadMenu(), []);
+  useEffect(() => {
+    void loadMenu();
+    void loadChooser();
+  }, []);
   return (
     <ReactFlowProvider>
       <main className={['app', working && 'stale', !panels && 'bare'].filter(Boolean).join(' ')}>
@@ -43,10 +48,11 @@ export default function Workspace({ lineUp, review }: WorkspaceProps) {
         {panels && <Reader lineUp={lineUp} review={review} />}
         <VerdictNews review={review} stale={working} />
       </main>
-      {asking && <Chooser key={asking} asking={asking} />}
       <Suspense>
+        {asking && <Chooser key={asking} asking={asking} />}
         {menu && <Menu key={`${menu.x}/${menu.y}`} x={menu.x} y={menu.y} />}
         {sizing && <LeastCopperDialog lineUp={lineUp} onClose={() => arrange({ sizing: false })} />}
+        {noting && <NotesDialog lineUp={lineUp} onClose={() => arrange({ noting: false })} />}
         {comparing && <VariantsDialog lineUp={lineUp} onClose={() => arrange({ comparing: false })} />}
         {printing && <PrintPage lineUp={lineUp} address={printing} />}
       </Suspense>

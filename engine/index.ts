@@ -24,6 +24,16 @@ export { ELEMENT_KINDS, type Element, type ElementKind, type ElementOf, PORTS, t
 export { FIELDS, type Field, valueAt, withValueAt } from './lineup/fields.ts';
 export { type Design, type LineUp, lineUp as lineUpSchema } from './lineup/lineUp.ts';
 export { type Loaded, load } from './lineup/load.ts';
+export {
+  addNote,
+  changeNote,
+  deleteNote,
+  MOST_NOTES,
+  moveNote,
+  type Note,
+  notesOf,
+  withoutParts,
+} from './lineup/notes.ts';
 export type { Basis, Project, SheetSize } from './lineup/project.ts';
 export { type Range, rangeOf } from './lineup/range.ts';
 export { fixed } from './lineup/roundTo.ts';

@@ -5,12 +5,22 @@ import type { Command, Scene } from './command.ts';
 import { DRAWING } from './drawing.ts';
 import { EDITING } from './editing.ts';
 import { FILING } from './filing.ts';
+import { MARKING } from './marking.ts';
 import { SELECTING } from './selecting.ts';
 import { VARYING } from './varying.ts';
 import { VIEWING } from './viewing.ts';
 
 /** All that can be done. Where two commands share a key, the first that can be done takes it. */
-export const COMMANDS: readonly Command[] = [...DRAWING, ...SELECTING, ...EDITING, ...ARRANGING, ...VARYING, ...VIEWING, ...FILING];
+export const COMMANDS: readonly Command[] = [
+  ...DRAWING,
+  ...SELECTING,
+  ...EDITING,
+  ...ARRANGING,
+  ...MARKING,
+  ...VARYING,
+  ...VIEWING,
+  ...FILING,
+];
 
 const BY_ID = new Map(COMMANDS.map((command) => [command.id, command]));
 export function commandOf(id: string): Command {

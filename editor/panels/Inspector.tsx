@@ -22,7 +22,7 @@ const field = (path: string, label: string, kind: Field['kind'], more: Partial<F
   ...more,
 });
 const EARTHING = FIELDS.supply.find((each) => each.path === 'earthing')?.choices ?? [];
-const TAG = field('tag', 'Tag', 'text');
+const TAG = field('tag', 'Tag', 'text', { help: 'As it stands on the drawing and in every schedule' });
 const KIND = field('kind', 'Kind', 'choice', { choices: ['cable', 'link'], help: 'A link is a connection inside one enclosure' });
 
 export interface InspectorOfProps {

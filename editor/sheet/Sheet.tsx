@@ -43,6 +43,7 @@ import { CableEdge, type CableEdgeType } from './CableEdge.tsx';
 import { ConnectionSays } from './ConnectionSays.tsx';
 import { Drawing } from './Drawing.tsx';
 import { type Guides, snapTo } from './guides.ts';
+import { useLabelHold } from './labelHold.ts';
 import { onLongPress } from './longPress.ts';
 import { Modes } from './Modes.tsx';
 import { findingCounts } from './names.ts';
@@ -124,6 +125,8 @@ export function Sheet({ lineUp, review }: { readonly lineUp: LineUp; readonly re
   const [parts] = useState(createParts);
   const firstPort = useRef<PortAt | null>(null);
   const copying = useRef(false);
+  /** The click that ends here was one on a label. */
+  const labelTaken = useRef(false);
   /** A second finger came down: what the first was dragging stays where it was. */
   const cancelled = useRef(false);
   const family = familyOf(lineUp);
@@ -131,10 +134,13 @@ export function Sheet({ lineUp, review }: { readonly lineUp: LineUp; readonly re
   const placed = useMemo(() => withPlaces(lineUp), [lineUp]);
   const shown = useMemo(() => (drafts.size === 0 ? placed : move(placed, drafts)), [placed, drafts]);
   const drawn = useRef<OneLine | null>(null);
+  const place_mm = useRef((_x: number, _y: number): At => ({ x_mm: 0, y_mm: 0 }));
+  const label = useLabelHold(drawn, place_mm);
+  const labelled = label.shown(placed);
   const drawing = useMemo(() => {
-    drawn.current = steady(drawn.current, oneLine(placed, review));
+    drawn.current = steady(drawn.current, oneLine(labelled, review));
     return drawn.current;
-  }, [placed, review]);
+  }, [labelled, review]);
   const chosen = useMemo(() => new Set(selected), [selected]);
   const [touched, setTouched] = useState<string | null>(null);
   const found = useMemo(() => findingCounts(review), [review]);
@@ -146,6 +152,7 @@ export function Sheet({ lineUp, review }: { readonly lineUp: LineUp; readonly re
   const subject = review.findings.find((each) => each.id === spoken)?.subject.id;
   const marked = useMemo(() => (subject ? [...selected, subject] : selected), [selected, subject]);
   const { fit, bring, toSheet } = useView(sheet, drawing);
+  place_mm.current = toSheet;
 
   // What the reader speaks of comes into view.
   // Only a new subject moves the view, not a new drawing of it
@@ -231,6 +238,8 @@ export function Sheet({ lineUp, review }: { readonly lineUp: LineUp; readonly re
   useEffect(() => onDropped(drop), [drop]);
 
   const onPointerUp = (event: ReactPointerEvent) => {
+    labelTaken.current = label.onUp();
+    if (labelTaken.current) return;
     if (!(event.target as Element).closest('.react-flow__pane, .react-flow__edge, .react-flow__edges')) return;
     if (waiting) drop({ kind: waiting, at: { x: event.clientX, y: event.clientY } });
     else if (moving) {
@@ -269,8 +278,10 @@ export function Sheet({ lineUp, review }: { readonly lineUp: LineUp; readonly re
         if (id) setTouched(id);
       }}
       onPointerUp={onPointerUp}
-      onPointerDownCapture={({ isPrimary }) => {
+      onPointerDownCapture={(event) => {
+        const { isPrimary } = event;
         cancelled.current = !isPrimary;
+        if (waiting === null && !moving && !coarse && label.onDown(event)) return;
         if (!isPrimary && drafts.size > 0) {
           setDrafts(new Map());
           setGuides(STILL);
@@ -278,6 +289,7 @@ export function Sheet({ lineUp, review }: { readonly lineUp: LineUp; readonly re
       }}
       onPointerMoveCapture={(event) => {
         copying.current = event.altKey;
+        label.onMove(event);
       }}
       onContextMenu={onContextMenu}
       onDoubleClick={onDoubleClick}
@@ -309,7 +321,7 @@ export function Sheet({ lineUp, review }: { readonly lineUp: LineUp; readonly re
         }}
         onNodeClick={chooseOnly}
         onEdgeClick={chooseOnly}
-        onPaneClick={() => waiting === null && !moving && select([])}
+        onPaneClick={() => waiting === null && !moving && !labelTaken.current && select([])}
         selectionOnDrag={!coarse}
         panOnDrag={coarse || MIDDLE_BUTTON}
         selectionMode={SelectionMode.Partial}

@@ -35,6 +35,8 @@ export interface Desk {
   readonly sizing: boolean;
   /** Variants stand side by side. */
   readonly comparing: boolean;
+  /** Notes on the drawing lie open. */
+  readonly noting: boolean;
   /** The package is being written. */
   readonly issuing: boolean;
   /** Where the picture is that is to be printed. */
@@ -62,6 +64,7 @@ export const useDesk = create<Desk>(() => ({
   exporting: false,
   sizing: false,
   comparing: false,
+  noting: false,
   issuing: false,
   printing: null,
   letters: typeof localStorage === 'undefined' || localStorage.getItem(LETTERS) !== 'off',

@@ -11,6 +11,7 @@ import {
   type Port,
   tidyPositions,
   valueAt,
+  withoutParts,
   withValueAt,
 } from '../../engine/index.ts';
 
@@ -143,7 +144,13 @@ export function remove(lineUp: LineUp, ids: readonly string[]): LineUp {
   const positions = Object.fromEntries(Object.entries(lineUp.positions).filter(([id]) => !gone.has(id)));
   return elements.length === lineUp.elements.length && cables.length === lineUp.cables.length
     ? lineUp
-    : { ...lineUp, elements, cables, positions };
+    : withoutParts({ ...lineUp, elements, cables, positions }, allGone(lineUp, elements, cables));
+}
+
+/** With a part go the cables that landed on it. */
+function allGone(before: LineUp, elements: readonly Element[], cables: readonly Cable[]): ReadonlySet<string> {
+  const left = new Set([...elements, ...cables].map((each) => each.id));
+  return new Set([...before.elements, ...before.cables].flatMap(({ id }) => (left.has(id) ? [] : [id])));
 }
 
 /** Sets or, with undefined, takes out one value at a dotted path of one part or of several, and keeps what was typed. */

@@ -1,7 +1,7 @@
 import type { Verdict } from '../checks/finding.ts';
 import type { Cable, Landing } from '../lineup/cable.ts';
 import { type Item, type Point, type Segment, TEXT_mm, WEIGHT } from './displayList.ts';
-import { verdictAlong } from './marks.ts';
+import { unknownMark, verdictAlong } from './marks.ts';
 import { along, beside, legs, length_mm, trim } from './polyline.ts';
 
 /** The shield's companion stands this far to the right of its cable. */
@@ -139,29 +139,7 @@ export function landingMark(landing: Landing | 'unknown', points: readonly Point
       return [{ t: 'line', points: [at(COMPANION_mm - 0.9, 3.6), at(COMPANION_mm + 0.9, 3.6)], weight_mm: WEIGHT.line, ink: 'ink' }];
     case 'unknown': {
       const [x, y] = at(COMPANION_mm + 0.4, 2.2);
-      return [
-        { t: 'circle', x, y, r: 1.25, weight_mm: 0.3, ink: 'ink', fill: 'canvas', dash: [0.01, 0.65] },
-        // A mark, not a text: drawn, so that nothing printed is smaller than the smallest text.
-        {
-          t: 'path',
-          d: [
-            ['M', x - 0.45, y - 0.3],
-            ['C', x - 0.45, y - 0.9, x + 0.45, y - 0.9, x + 0.45, y - 0.3],
-            ['C', x + 0.45, y + 0.1, x, y, x, y + 0.4],
-          ],
-          weight_mm: 0.3,
-          ink: 'ink',
-        },
-        {
-          t: 'line',
-          points: [
-            [x, y + 0.75],
-            [x, y + 0.77],
-          ],
-          weight_mm: 0.3,
-          ink: 'ink',
-        },
-      ];
+      return unknownMark(x, y);
     }
   }
 }

@@ -1,10 +1,13 @@
 import type { Review } from '../checks/solved.ts';
 import type { Cable } from '../lineup/cable.ts';
 import type { LineUp } from '../lineup/lineUp.ts';
+import { notesOf } from '../lineup/notes.ts';
 import { cableItems } from './cableItems.ts';
 import { type Item, TEXT_mm, translate } from './displayList.ts';
 import { extent } from './extent.ts';
 import { gapItems } from './gapItems.ts';
+import { groundEnd, groundItems } from './groundItems.ts';
+import { keynoteFlags } from './keynote.ts';
 import { badge, callout, verdictAlong } from './marks.ts';
 
 /** What the marks on this one-line mean: only those that are on it. Drawn by the very functions that draw them there. */
@@ -17,13 +20,21 @@ interface Row {
   readonly says: string;
 }
 
+const LYING = [
+  [0, 0],
+  [SAMPLE_mm, 0],
+] as const;
+const GROUND_ENDS = ['landed', 'lost', 'unknown'] as const;
+const GROUND_WORDS = {
+  landed: 'grounding conductors, landed at both ends',
+  lost: 'grounding conductors, not all landed',
+  unknown: 'grounding conductors, not known whether landed',
+} as const;
+
 /** A cable of the document lying on its side, as a sample. */
 const lying = (cable: Parameters<typeof cableItems>[0]['cable']): readonly Item[] =>
   cableItems({
-    points: [
-      [0, 0],
-      [SAMPLE_mm, 0],
-    ],
+    points: LYING,
     cable,
     verdict: 'pass',
     gapFrom: false,
@@ -89,6 +100,16 @@ export function legend(lineUp: LineUp, review: Review, numbered: boolean): reado
       : []),
     ...translate(badge(verdict), along ? SAMPLE_mm - 2 : SAMPLE_mm / 2, 0),
   ];
+  const shown = lineUp.project.showGrounds === true ? real : [];
+  const grounds = new Set(shown.flatMap((cable) => [groundEnd(cable, 'from'), groundEnd(cable, 'to')]));
+  for (const end of GROUND_ENDS)
+    if (grounds.has(end)) {
+      const count = end === 'unknown' ? {} : { groundsLanded: end === 'landed' ? 1 : 0 };
+      const like: Cable = { ...plain, grounds: { count: 1 }, from: count, to: count };
+      rows.push({ sample: groundItems(like, LYING), says: GROUND_WORDS[end] });
+    }
+  if (notesOf(lineUp).some((each) => (each.parts ?? []).length > 0))
+    rows.push({ sample: keynoteFlags([1], SAMPLE_mm / 2 - 2.5, 1.3), says: 'number in the notes of this drawing' });
   const VERDICT_WORDS = { fail: 'fails', open: 'cannot be judged yet', caution: 'caution', note: 'note' } as const;
   for (const verdict of ['fail', 'open', 'caution'] as const)
     if (review.counts[verdict] > 0) rows.push({ sample: middle(verdict, onCables.has(verdict)), says: VERDICT_WORDS[verdict] });

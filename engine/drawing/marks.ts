@@ -90,3 +90,30 @@ export const callout = (number: number, x: number, y: number): readonly Item[] =
     x,
     y,
   );
+
+/** What is not known, at a place too small for a badge. */
+export function unknownMark(x: number, y: number): readonly Item[] {
+  return [
+    { t: 'circle', x, y, r: 1.25, weight_mm: 0.3, ink: 'ink', fill: 'canvas', dash: [0.01, 0.65] },
+    // A mark, not a text: drawn, so that nothing printed is smaller than the smallest text.
+    {
+      t: 'path',
+      d: [
+        ['M', x - 0.45, y - 0.3],
+        ['C', x - 0.45, y - 0.9, x + 0.45, y - 0.9, x + 0.45, y - 0.3],
+        ['C', x + 0.45, y + 0.1, x, y, x, y + 0.4],
+      ],
+      weight_mm: 0.3,
+      ink: 'ink',
+    },
+    {
+      t: 'line',
+      points: [
+        [x, y + 0.75],
+        [x, y + 0.77],
+      ],
+      weight_mm: 0.3,
+      ink: 'ink',
+    },
+  ];
+}

@@ -4,11 +4,13 @@ import type { Review } from '../checks/solved.ts';
 import type { Cable } from '../lineup/cable.ts';
 import { elementOf } from '../lineup/elementOf.ts';
 import type { LineUp } from '../lineup/lineUp.ts';
+import { keynotes } from '../lineup/notes.ts';
 import { boundaries, namePlace, sides } from './boundaries.ts';
 import { COMPANION_mm, cableItems } from './cableItems.ts';
 import { type Box, type Item, type Point, translate } from './displayList.ts';
 import { around, extent } from './extent.ts';
 import { gapItems } from './gapItems.ts';
+import { GROUND_mm, groundItems } from './groundItems.ts';
 import { cableLines, elementLines } from './labels.ts';
 import { tidyPositions } from './layout.ts';
 import { memory } from './memory.ts';
@@ -25,6 +27,8 @@ export interface OneLinePart extends Box {
   readonly items: readonly Item[];
   /** Its labels and marks. */
   readonly said: readonly Item[];
+  /** Round its tag and what is known of it; null where it shows none. */
+  readonly label: Box | null;
 }
 export interface OneLine {
   readonly items: readonly Item[];
@@ -53,10 +57,12 @@ export function oneLine(lineUp: LineUp, review: Review, options: OneLineOptions 
     ? lineUp.positions
     : { ...tidyPositions(lineUp), ...lineUp.positions };
   const units = lineUp.project.units;
+  const grounds = lineUp.project.showGrounds === true;
   const byPart = findingsByPart(review);
+  const noted = keynotes(lineUp);
   const gaps = gapsOf(review);
   const cutEnds = new Set([...gaps.values()].flatMap((gap) => gap.ends));
-  const parts: (Omit<OneLinePart, 'said'> & { readonly said: Item[] })[] = [];
+  const parts: (Omit<OneLinePart, 'said' | 'label'> & { readonly said: Item[]; label: Box | null })[] = [];
   const wanted: (Wanted & { readonly id: string })[] = [];
   const obstacles: Box[] = [];
   const clouds: Item[] = [];
@@ -77,14 +83,17 @@ export function oneLine(lineUp: LineUp, review: Review, options: OneLineOptions 
       elementOf(lineUp.elements, element),
       element === undefined ? undefined : positions[element],
     ]);
-    const { points, items, box } = drawnCable(cable, [...ends, verdict, gapFrom, gapTo, family], () => {
+    const { points, items, box } = drawnCable(cable, [...ends, verdict, gapFrom, gapTo, family, grounds], () => {
       const route = routeCable(lineUp, positions, cable, family);
-      const made = route.length === 0 ? [] : cableItems({ points: route, cable, verdict, gapFrom, gapTo });
+      const made =
+        route.length === 0
+          ? []
+          : [...cableItems({ points: route, cable, verdict, gapFrom, gapTo }), ...(grounds ? groundItems(cable, route) : [])];
       return { points: route, items: made, box: extent(made) };
     });
     if (points.length === 0) continue;
-    parts.push({ id: cable.id, kind: 'cable', items, said: [], ...box });
-    for (const leg of legs(points)) obstacles.push(legBox(leg));
+    parts.push({ id: cable.id, kind: 'cable', items, said: [], label: null, ...box });
+    for (const leg of legs(points)) obstacles.push(legBox(leg, grounds));
     const widest = [...legs(points)].sort((a, b) => b.length - a.length)[0];
     // Short of the parts at its ends, which may have clouds of their own.
     if (widest)
@@ -102,9 +111,11 @@ export function oneLine(lineUp: LineUp, review: Review, options: OneLineOptions 
       findings: byPart.get(cable.id) ?? [],
       gap: gap?.state,
       revision: revisionOf(cable.id),
+      moved: lineUp.labels?.[cable.id],
+      notes: noted.get(cable.id),
     };
     // A link shows its tag only when something is to be said of it.
-    if (cable.kind === 'cable' || said.findings.some((each) => LOUD.includes(each.verdict)))
+    if (cable.kind === 'cable' || said.notes || said.findings.some((each) => LOUD.includes(each.verdict)))
       wanted.push({ ...said, x: middle[0], y: middle[1], right: 4.5 + room(cable.id), left: 4 + room(cable.id) });
   }
   for (const element of lineUp.elements) {
@@ -116,7 +127,7 @@ export function oneLine(lineUp: LineUp, review: Review, options: OneLineOptions 
       return { items: placed, box: extent(placed) };
     });
     const marks: Item[] = [];
-    parts.push({ id: element.id, kind: 'element', items, said: marks, ...box });
+    parts.push({ id: element.id, kind: 'element', items, said: marks, label: null, ...box });
     obstacles.push(box);
     mark(element.id, grown(box));
     const gap = gaps.get(element.id);
@@ -146,6 +157,8 @@ export function oneLine(lineUp: LineUp, review: Review, options: OneLineOptions 
       findings: byPart.get(element.id) ?? [],
       gap: gap?.state,
       revision: revisionOf(element.id),
+      moved: lineUp.labels?.[element.id],
+      notes: noted.get(element.id),
     };
     if (element.kind === 'bus')
       wanted.push({ ...said, x: at.x_mm + symbol.left_mm, y: at.y_mm - 6.5 - said.lines.length * 2.35, right: 0, left: 0 });
@@ -181,10 +194,14 @@ export function oneLine(lineUp: LineUp, review: Review, options: OneLineOptions 
   );
   const lines = enclosures.flatMap(({ box }) => sides(box));
   const labels = placeLabels([...names, ...wanted], [...obstacles, ...lines], options.callouts ?? new Map());
-  const bounds = [...enclosures.flatMap((each) => each.items), ...labels.slice(0, names.length).flat()];
+  const bounds = [...enclosures.flatMap((each) => each.items), ...labels.slice(0, names.length).flatMap((each) => each.items)];
   const byId = new Map(parts.map((part) => [part.id, part]));
   wanted.forEach(({ id }, index) => {
-    byId.get(id)?.said.push(...(labels[names.length + index] ?? []));
+    const part = byId.get(id);
+    const label = labels[names.length + index];
+    if (!part || !label) return;
+    part.said.push(...label.items);
+    part.label = label.box;
   });
   // Cables below, parts upon them, what is said of both on top.
   const inOrder = [...parts].sort((a, b) => (a.kind === b.kind ? 0 : a.kind === 'cable' ? -1 : 1));
@@ -224,8 +241,8 @@ function labelPlace(points: readonly Point[]): Point {
 const grown = ({ x, y, w, h }: Box): Box => ({ x: x - 1, y: y - 1, w: w + 2, h: h + 2 });
 
 /** A cable with its pipe, shield and marks. */
-function legBox({ x, y, ux, uy, length }: ReturnType<typeof legs>[number]): Box {
-  const half = 2.8;
+function legBox({ x, y, ux, uy, length }: ReturnType<typeof legs>[number], grounds = false): Box {
+  const half = grounds ? GROUND_mm + 0.6 : 2.8;
   return {
     x: Math.min(x, x + ux * length) - half,
     y: Math.min(y, y + uy * length),

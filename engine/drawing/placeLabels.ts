@@ -1,12 +1,13 @@
 import type { Finding, Verdict } from '../checks/finding.ts';
-import { type Box, type Ink, type Item, LINE_PITCH_mm, TEXT_mm, translate } from './displayList.ts';
+import { type Box, type Ink, type Item, LINE_PITCH_mm, TEXT_mm, translate, WEIGHT } from './displayList.ts';
 import { extent, textWidth_mm } from './extent.ts';
 import { gapText } from './gapItems.ts';
+import { keynoteFlags } from './keynote.ts';
 import { fitText, wrapText } from './labels.ts';
 import { badge, callout, ringRadius_mm } from './marks.ts';
 import { memory } from './memory.ts';
 import { type Occupied, occupied } from './occupied.ts';
-import { triangle } from './revisionMarks.ts';
+import { TRIANGLE_mm, triangle } from './revisionMarks.ts';
 
 /** Puts tags, ratings and verdict phrases beside their parts so that none covers another. */
 
@@ -25,6 +26,10 @@ export interface Wanted {
   /** Free of the part from here on, to the right and to the left of the axis. */
   readonly right: number;
   readonly left: number;
+  /** How far its label was moved by hand. */
+  readonly moved?: { readonly dx_mm: number; readonly dy_mm: number } | undefined;
+  /** Of the notes that are tied to it. */
+  readonly notes?: readonly number[] | undefined;
 }
 
 const LOUD: readonly Verdict[] = ['fail', 'open', 'caution'];
@@ -33,28 +38,71 @@ const RINGS_A_ROW = 4;
 /** Between the middles of two rings, beyond their radii. */
 const RING_GAP_mm = 0.6;
 
+export interface Placed {
+  readonly items: readonly Item[];
+  /** Round the tag and what is known. */
+  readonly box: Box | null;
+}
+
 /** @returns the labels of each, in the order asked for */
 export function placeLabels(
   wanted: readonly Wanted[],
   obstacles: readonly Box[],
   callouts: ReadonlyMap<string, number>,
-): readonly (readonly Item[])[] {
+): readonly Placed[] {
   const taken = occupied(obstacles.filter((box) => box.w > 0 && box.h > 0));
-  const labels: Item[][] = wanted.map(() => []);
-  const put = (index: number, { items, box: tight }: Block): void => {
-    if (items.length === 0) return;
+  const labels = wanted.map((): { items: Item[]; box: Box | null } => ({ items: [], box: null }));
+  const put = (index: number, { items, box: tight }: Block): Box | null => {
+    if (items.length === 0) return null;
     const box = padded(tight);
     const [dx, dy] = freePlace(box, taken);
-    taken.add({ ...box, x: box.x + dx, y: box.y + dy });
-    labels[index]?.push(...(dx === 0 && dy === 0 ? items : translate(items, dx, dy)));
+    const there = { ...box, x: box.x + dx, y: box.y + dy };
+    taken.add(there);
+    labels[index]?.items.push(...(dx === 0 && dy === 0 ? items : translate(items, dx, dy)));
+    return there;
   };
+  const putTag = (index: number, block: Block): void => {
+    const label = labels[index];
+    const there = put(index, block);
+    if (label) label.box = there;
+  };
+  // What a hand has placed stands there; the others keep off it.
   wanted.forEach((each, index) => {
-    put(index, tagBlock(each));
+    if (!each.moved) return;
+    const { items, box } = tagBlock(each);
+    const { dx_mm: dx, dy_mm: dy } = each.moved;
+    const there = padded({ ...box, x: box.x + dx, y: box.y + dy });
+    taken.add(there);
+    labels[index]?.items.push(...leader(each, there), ...translate(items, dx, dy));
+    const label = labels[index];
+    if (label) label.box = there;
+  });
+  wanted.forEach((each, index) => {
+    if (!each.moved) putTag(index, tagBlock(each));
   });
   wanted.forEach((each, index) => {
     put(index, verdictBlock(each, callouts));
   });
   return labels;
+}
+
+/** Farther from its part than this, a thin line leads back to it. */
+const LEADER_FROM_mm = 12;
+
+function leader({ x, y }: Wanted, box: Box): readonly Item[] {
+  const nearest = { x: Math.min(Math.max(x, box.x), box.x + box.w), y: Math.min(Math.max(y, box.y), box.y + box.h) };
+  if (Math.hypot(nearest.x - x, nearest.y - y) < LEADER_FROM_mm) return [];
+  return [
+    {
+      t: 'line',
+      points: [
+        [x, y],
+        [nearest.x, nearest.y],
+      ],
+      weight_mm: WEIGHT.hair,
+      ink: 'ink3',
+    },
+  ];
 }
 
 const padded = (box: Box): Box => ({ x: box.x - 0.4, y: box.y - 0.3, w: box.w + 0.8, h: box.h + 0.6 });
@@ -87,8 +135,10 @@ const verdictBlocks = memory<Block>();
 
 /** The tag and what is known, at the wanted place. */
 export const tagBlock = (each: Wanted): Block =>
-  tagBlocks(each.owner, [each.tag, ...each.lines, each.gap && namesGap(each), each.gap, each.revision, each.x, each.y, each.right], () =>
-    blockOf(tagItems(each)),
+  tagBlocks(
+    each.owner,
+    [each.tag, ...each.lines, each.gap && namesGap(each), each.gap, each.revision, each.x, each.y, each.right, ...(each.notes ?? [])],
+    () => blockOf(tagItems(each)),
   );
 
 /** The worst badge and its phrase, then the numbers of all findings of this part. */
@@ -102,8 +152,12 @@ function tagItems(each: Wanted): readonly Item[] {
   const count = 1 + each.lines.length + (namesGap(each) ? 1 : 0);
   let y = each.y - ((count - 1) * LINE_PITCH_mm) / 2 + 1.3;
   const items: Item[] = [{ t: 'text', x, y, text: fitText(each.tag, 46, 600), size_mm: TEXT_mm, weight: 600, anchor: 'start', ink: 'ink' }];
-  if (each.revision !== undefined)
-    items.push(...triangle(each.revision, x + textWidth_mm(fitText(each.tag, 46, 600), TEXT_mm, 600) + 2, y));
+  let end = x + textWidth_mm(fitText(each.tag, 46, 600), TEXT_mm, 600) + 2;
+  if (each.revision !== undefined) {
+    items.push(...triangle(each.revision, end, y));
+    end += TRIANGLE_mm + 1;
+  }
+  items.push(...keynoteFlags(each.notes ?? [], end, y));
   for (const text of each.lines) {
     y += LINE_PITCH_mm;
     items.push({ t: 'text', x, y, text, size_mm: TEXT_mm, weight: 400, anchor: 'start', ink: 'ink2' });

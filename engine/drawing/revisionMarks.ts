@@ -4,7 +4,7 @@ import { arc } from './glyphs.ts';
 /** A cloud round what changed since the last issue, and beside its tag the triangle that names the revision. */
 
 const BUMP_mm = 3.4;
-const TRIANGLE_mm = 8;
+export const TRIANGLE_mm = 8;
 
 /** Bumps outward all along the box, clockwise; as many whole ones to a side as come nearest to their size. */
 export function cloud({ x, y, w, h }: Box): Item {

@@ -75,7 +75,7 @@ function landsOn(part: Part, end: 'from' | 'to', lineUp: LineUp): string {
 }
 
 /** Fields of the title block change with every issue, and are no change of the line-up. */
-const TITLE_BLOCK = new Set(['revision', 'date', 'status', 'createdBy', 'checkedBy', 'approvedBy', 'sheetSize', 'summary']);
+const TITLE_BLOCK = new Set(['revision', 'date', 'status', 'createdBy', 'checkedBy', 'approvedBy', 'sheetSize', 'showGrounds', 'summary']);
 
 function projectChanges(before: LineUp, after: LineUp): Difference[] {
   const [was, now] = [before.project as Record<string, unknown>, after.project as Record<string, unknown>];

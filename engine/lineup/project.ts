@@ -26,6 +26,8 @@ export const project = z.looseObject({
   units: z.enum(['us', 'metric']),
   symbols: z.enum(['us', 'iec']).optional(),
   sheetSize: sheetSize.optional(),
+  /** The protective conductor is drawn beside its cable. */
+  showGrounds: yesNo.optional(),
   /** How parts are named. */
   designations: designations.optional(),
   /** Emission category the contract asks for (IEC 61800-3). */

@@ -4,6 +4,7 @@ import { extent } from '../drawing/extent.ts';
 import { legend } from '../drawing/legend.ts';
 import { CHART, TURNS, waveCharts } from '../drawing/wavePicture.ts';
 import type { LineUp } from '../lineup/lineUp.ts';
+import { notesOf } from '../lineup/notes.ts';
 import { formatQuantity } from '../lineup/units.ts';
 import { variantsOf } from '../lineup/variants.ts';
 import { waveformOf } from '../review/waveform.ts';
@@ -17,6 +18,7 @@ import { matrix } from './matrix.ts';
 import { ABBREVIATIONS, NOTES } from './notes.ts';
 import { assumptionsTable, deviations, openItems, standing } from './openTables.ts';
 import { pathTables } from './pathTables.ts';
+import { projectNotes } from './projectNotes.ts';
 import { revisionTables } from './revisions.ts';
 import { cableSchedule, cableTotals, equipmentList, plates } from './scheduleTables.ts';
 import { sourceTables } from './sourceTables.ts';
@@ -78,7 +80,10 @@ function blocksOf(slug: SheetKind, lineUp: LineUp, review: Review, { sheets, wid
     case 'open':
       return [standing(review), openItems(review), deviations(lineUp)].map(table);
     case 'legend':
-      return [...key(lineUp, review), ...[NOTES, ABBREVIATIONS, CAUTION, NOT_COVERED].map(table)];
+      return [
+        ...key(lineUp, review),
+        ...[...(notesOf(lineUp).length > 0 ? [projectNotes(lineUp)] : []), NOTES, ABBREVIATIONS, CAUTION, NOT_COVERED].map(table),
+      ];
     case 'findings':
       // What passes stands in the calculations too, with its working.
       return [
