@@ -89,7 +89,9 @@ export function placeLabels(
 /** Farther from its part than this, a thin line leads back to it. */
 const LEADER_FROM_mm = 12;
 
-function leader({ x, y }: Wanted, box: Box): readonly Item[] {
+function leader({ x: axis, y, right, left }: Wanted, box: Box): readonly Item[] {
+  // From the side of the part that faces the label.
+  const x = box.x > axis ? axis + Math.max(0, right - 2) : box.x + box.w < axis ? axis - left : axis;
   const nearest = { x: Math.min(Math.max(x, box.x), box.x + box.w), y: Math.min(Math.max(y, box.y), box.y + box.h) };
   if (Math.hypot(nearest.x - x, nearest.y - y) < LEADER_FROM_mm) return [];
   return [
