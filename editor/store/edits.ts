@@ -14,6 +14,7 @@ import {
   withoutParts,
   withValueAt,
 } from '../../engine/index.ts';
+import { likeLast } from './likeLast.ts';
 
 /** What hands do to the document, as functions from one document to the next. */
 
@@ -64,7 +65,8 @@ export function illegal(lineUp: LineUp, from: PortAt, to: PortAt): string | null
 
 export function connect(lineUp: LineUp, from: PortAt, to: PortAt): { readonly lineUp: LineUp; readonly id: string } {
   const towards = from.port === 'line' && to.port === 'load';
-  const cable = towards ? newCable(lineUp, to, from) : newCable(lineUp, from, to);
+  const bare = towards ? newCable(lineUp, to, from) : newCable(lineUp, from, to);
+  const cable = likeLast({ ...lineUp, cables: [...lineUp.cables, bare] }, bare);
   return { id: cable.id, lineUp: { ...lineUp, cables: [...lineUp.cables, cable] } };
 }
 
