@@ -694,7 +694,7 @@ export const IEC_SOIL: readonly (readonly [number, number, number])[] = [
   [3, 0.96, 0.9],
 ];
 
-/** Bunched in air, on a surface, embedded or enclosed: [circuits, factor]. On trays and in the ground other tables allow more: this is the safe side. */
+/** Bunched in air, on a surface, embedded or enclosed, and several in one duct: [circuits, factor]. On trays and in ducts of their own other tables allow more: this is the safe side. */
 export const IEC_GROUPING_SOURCE: Source = table('Table B.52.17 item 1', 'published');
 export const IEC_GROUPING: readonly (readonly [number, number])[] = [
   [1, 1],
@@ -709,4 +709,15 @@ export const IEC_GROUPING: readonly (readonly [number, number])[] = [
   [12, 0.45],
   [16, 0.41],
   [20, 0.38],
+];
+
+/** Laid straight into the ground, touching: [circuits, factor]. There cables warm each other more than in air; apart from each other they may have more. */
+export const IEC_GROUPING_GROUND_SOURCE: Source = table('Table B.52.18', 'from memory');
+export const IEC_GROUPING_GROUND: readonly (readonly [number, number])[] = [
+  [1, 1],
+  [2, 0.75],
+  [3, 0.65],
+  [4, 0.6],
+  [5, 0.55],
+  [6, 0.5],
 ];

@@ -5,7 +5,7 @@ import { FILL_TABLE_1, FILL_TABLE_4 } from './conduitFill.ts';
 import { IEC_RATINGS_SOURCE, US_RATINGS_SOURCE } from './deviceRatings.ts';
 import { TABLE_54_2, TABLE_250_122 } from './groundingConductors.ts';
 import { CURRENT_SOURCE, VOLTAGE_SOURCE } from './harmonicLimits.ts';
-import { IEC_AMBIENT_SOURCE, IEC_AMPACITY, IEC_GROUPING_SOURCE, IEC_SOIL_SOURCE } from './iecAmpacity.ts';
+import { IEC_AMBIENT_SOURCE, IEC_AMPACITY, IEC_GROUPING_GROUND_SOURCE, IEC_GROUPING_SOURCE, IEC_SOIL_SOURCE } from './iecAmpacity.ts';
 import { INCEPTION_SOURCE } from './inception.ts';
 import { INSULATION_TYPES_IEC, INSULATION_TYPES_US, WALL_SOURCES } from './insulation.ts';
 import { IEC_MOTOR_SOURCE, NEMA_EFFICIENCY, NEMA_POWER_FACTOR, TABLE_430_250 } from './motors.ts';
@@ -35,6 +35,7 @@ export const TABLES: readonly TableFacts[] = [
   row('iecAmpacity', 'Ambient correction, air and ground', IEC_AMBIENT_SOURCE),
   row('iecAmpacity', 'Thermal resistivity of the ground', IEC_SOIL_SOURCE),
   row('iecAmpacity', 'Grouping', IEC_GROUPING_SOURCE),
+  row('iecAmpacity', 'Grouping, direct in the ground', IEC_GROUPING_GROUND_SOURCE),
   row('insulation', 'Insulation types', INSULATION_TYPES_US),
   row('insulation', 'Insulation types', INSULATION_TYPES_IEC),
   row('insulation', 'Wall by type and size', WALL_SOURCES.us),

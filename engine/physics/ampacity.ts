@@ -6,6 +6,8 @@ import {
   IEC_AMBIENT_SOURCE,
   IEC_AMPACITY,
   IEC_GROUPING,
+  IEC_GROUPING_GROUND,
+  IEC_GROUPING_GROUND_SOURCE,
   IEC_GROUPING_SOURCE,
   IEC_SOIL,
   IEC_SOIL_SOURCE,
@@ -84,25 +86,32 @@ function usAmpacity(input: AmpacityInput): Ampacity | null {
   };
 }
 
-/** A US size takes the next metric row that is not larger. */
+/**
+ * A US size takes the next metric row that is not larger. The tables are for conductors at 70 °C (PVC) and 90 °C (XLPE, EPR): rubber
+ * or cross-linked insulation that may not run at 90 °C takes the first, and what may not run at 70 °C has none.
+ */
 function iecAmpacity(input: AmpacityInput): Ampacity | null {
   const size = conductorSize(input.size);
+  if (input.insulationTemperature_C < 70) return null;
+  const group = input.insulationTemperature_C < 90 ? 'pvc' : input.group;
   const pick = (method: ReferenceMethod) =>
-    IEC_AMPACITY.find((table) => table.metal === input.metal && table.group === input.group && table.method === method);
+    IEC_AMPACITY.find((table) => table.metal === input.metal && table.group === group && table.method === method);
   const table = pick(input.method);
   const row = size ? table?.rows.filter(([area]) => area <= size.area_mm2 * 1.0001).at(-1) : undefined;
   if (!size || !table || !row) return null;
   // Aluminium XLPE: the tables at hand print B1 above C, the wrong way round physically; the smaller of the two is used.
   const other =
-    input.metal === 'aluminium' && input.group === 'xlpe' && input.method === 'B1'
+    input.metal === 'aluminium' && group === 'xlpe' && input.method === 'B1'
       ? pick('C')?.rows.find(([area]) => area === row[0])
       : undefined;
   const table_A = Math.min(row[1], other?.[1] ?? row[1]);
   const inGround = input.method === 'D1' || input.method === 'D2';
   const temperature = (inGround ? IEC_AMBIENT_GROUND : IEC_AMBIENT_AIR).find(([upTo_C]) => input.ambient_C <= upTo_C);
-  const ambient = temperature?.[input.group === 'pvc' ? 1 : 2] ?? null;
-  if (ambient === null) return null;
-  const grouping = IEC_GROUPING.find(([circuits]) => input.groupedCircuits <= circuits)?.[1] ?? IEC_GROUPING.at(-1)?.[1] ?? 0.38;
+  const ambient = temperature?.[group === 'pvc' ? 1 : 2] ?? null;
+  // More circuits than the table ends with have no factor in it.
+  const direct = input.method === 'D2';
+  const grouping = (direct ? IEC_GROUPING_GROUND : IEC_GROUPING).find(([circuits]) => input.groupedCircuits <= circuits)?.[1];
+  if (ambient === null || grouping === undefined) return null;
   const soil = inGround ? soilFactor(input.soil_KmPerW ?? 2.5, input.method === 'D1') : 1;
   if (soil === null) return null;
   return {
@@ -110,7 +119,7 @@ function iecAmpacity(input: AmpacityInput): Ampacity | null {
     table_A,
     factors: [
       { name: inGround ? 'ground temperature' : 'ambient', value: ambient, source: cite(IEC_AMBIENT_SOURCE) },
-      { name: 'grouping', value: grouping, source: cite(IEC_GROUPING_SOURCE) },
+      { name: 'grouping', value: grouping, source: cite(direct ? IEC_GROUPING_GROUND_SOURCE : IEC_GROUPING_SOURCE) },
       ...(inGround ? [{ name: 'soil', value: soil, source: cite(IEC_SOIL_SOURCE) }] : []),
       { name: 'sets', value: input.sets, source: '' },
     ],

@@ -68,4 +68,41 @@ describe('IEC 60364-5-52 ampacity, published examples', () => {
   ] as const)('%s %s %s in method E × 0.70: %i A', (size, group, metal, printed) => {
     expectClose(0.7 * (iec(size, group, 30, metal, 'E')?.table_A ?? 0), printed, { absolute: 1 }, 'a drive maker’s guide');
   });
+
+  const grouped = (given: { method: 'C' | 'D1' | 'D2'; circuits: number; group?: 'pvc' | 'xlpe'; hot_C?: number }) =>
+    ampacity({
+      basis: 'iec',
+      size: '35 mm2',
+      metal: 'copper',
+      sets: 1,
+      insulationTemperature_C: given.hot_C ?? 90,
+      terminalTemperature_C: null,
+      ambient_C: given.method === 'C' ? 30 : 20,
+      loadedConductors: 3,
+      method: given.method,
+      groupedCircuits: given.circuits,
+      soil_KmPerW: null,
+      group: given.group ?? 'xlpe',
+    })?.value_A ?? null;
+
+  // 129 A alone, 35 mm2 copper XLPE (Table B.52.5), times Table B.52.18, touching (both from memory).
+  it.each([
+    [1, 129],
+    [2, 129 * 0.75],
+    [3, 129 * 0.65],
+    [6, 129 * 0.5],
+  ])('%i circuits straight in the ground', (circuits, expected) =>
+    expectClose(grouped({ method: 'D2', circuits }) ?? 0, expected, { relative: 1e-12 }, 'Table B.52.18'),
+  );
+  it('more circuits than a table ends with have no factor: 20 in air (B.52.17), 6 in the ground (B.52.18)', () => {
+    expectClose(grouped({ method: 'C', circuits: 20 }) ?? 0, 147 * 0.38, { relative: 1e-12 }, 'Table B.52.17');
+    expect([grouped({ method: 'C', circuits: 21 }), grouped({ method: 'D2', circuits: 7 })]).toEqual([null, null]);
+  });
+  it('rubber that may run at 75 °C takes the 70 °C column, what may run at 60 °C has none (Table B.52.4: 119 A)', () => {
+    expect(grouped({ method: 'C', circuits: 1, hot_C: 75 })).toBe(119);
+    expect([grouped({ method: 'C', circuits: 1, group: 'pvc', hot_C: 60 }), grouped({ method: 'C', circuits: 1, hot_C: 60 })]).toEqual([
+      null,
+      null,
+    ]);
+  });
 });
