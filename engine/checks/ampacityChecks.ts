@@ -62,7 +62,8 @@ function judgeAmpacity(check: CheckFacts, scope: CableScope, need: Need): readon
     return [openFinding(check, subject, runs, missing, missing.length > 0 ? {} : { text: need.how })];
   const { coolest_C, unknown } = terminals([scope.fromElement, scope.toElement]);
   const capped = basis === 'us' ? Math.min(coolest_C ?? 90, unknown.length > 0 ? 60 : 90) : null;
-  const best = cableAmpacity(cable, basis, basis === 'us' ? coolest_C : null);
+  // A terminal that is not marked takes the 75 °C column at most (NEC 110.14(C)(1)).
+  const best = cableAmpacity(cable, basis, basis === 'us' ? Math.min(coolest_C ?? 90, unknown.length > 0 ? 75 : 90) : null);
   const least = cableAmpacity(cable, basis, capped);
   const need_A = need.need_A;
   if (!best || !least) {
@@ -80,6 +81,9 @@ function judgeAmpacity(check: CheckFacts, scope: CableScope, need: Need): readon
   const assumptions: Assumption[] = [
     ...(cable.conductor.sets === undefined ? [{ what: 'sets in parallel', value: '1', source: 'not given' }] : []),
     ...(cable.installation.moisture === undefined ? [{ what: 'place', value: 'wet', source: 'worst case: not given' }] : []),
+    ...(basis === 'iec' && (cable.installation.method ?? '').startsWith('D') && cable.installation.soil_KmPerW === undefined
+      ? [{ what: 'thermal resistivity of the ground', value: '2.5 K·m/W', source: 'that of the tables: not given' }]
+      : []),
   ];
   const shared = {
     quantity: 'ampacity',
