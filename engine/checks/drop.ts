@@ -139,6 +139,7 @@ export const feederDrop: Check = {
         ];
     }
     const authority: Authority = own === undefined ? 'guide' : 'project';
+    const guessed = drives.filter((drive) => drive.inputPowerFactor === undefined);
     return [
       finding(this, subject, runs, {
         verdict: over ? (own === undefined ? 'caution' : 'fail') : 'pass',
@@ -158,16 +159,16 @@ export const feederDrop: Check = {
           ...flow.says,
           `Z = ${fixed(1000 * (flow.resistance_ohm ?? 0), 3)} + j${fixed(1000 * (flow.reactance_ohm ?? 0), 3)} mΩ, whole length, sets in parallel`,
           `I = ${fixed(flow.current_A ?? 0, 2)} A, phasor sum of what it feeds`,
-          `drop = |V near| − |V far| = ${fixed(flow.drop_V, 3)} V`,
+          guessed.length === 0
+            ? `drop = |V near| − |V far| = ${fixed(flow.drop_V, 3)} V`
+            : `drop = √3 |Z| × the currents added up, the most at any power factor = ${fixed(flow.drop_V, 3)} V`,
         ],
         assumptions: [
-          ...drives
-            .filter((drive) => drive.inputPowerFactor === undefined)
-            .map((drive) => ({
-              what: `input power factor of ${drive.tag}`,
-              value: 'that which drops most',
-              source: 'worst case: not given',
-            })),
+          ...guessed.map((drive) => ({
+            what: `input power factor of ${drive.tag}`,
+            value: 'that which drops most',
+            source: 'worst case: not given',
+          })),
           ...flow.assumptions,
         ],
       }),

@@ -196,11 +196,15 @@ export function solveZone(zone: Zone, available_V: Readonly<Record<SolvedCase, n
     const overload_pct = drive ? drive.overload_pct : zone.source.kind === 'drive' ? zone.source.overload_pct : undefined;
     overloads.push({ ...load, ratedCurrent_A: (current * Math.max(100, overload_pct ?? 100)) / 100 });
   }
+  // A load that takes the worst angle takes it for all that is ahead of it together, source included.
+  const angleUnknown = steps.map(() => false);
+  for (const load of loads) if (load.powerFactor === null) angleUnknown[load.node - 1] = true;
   // A current that is not known makes every branch above it unknown.
   const below = [...drawn];
   for (let i = steps.length - 1; i > 0; i--) {
     const parent = steps[i]?.parent ?? -1;
     const [own, sum] = [below[i], below[parent]];
+    if (parent >= 0 && angleUnknown[i]) angleUnknown[parent] = true;
     if (parent >= 0) below[parent] = own === null || sum === null || own === undefined || sum === undefined ? null : own + sum;
   }
 
@@ -247,6 +251,18 @@ export function solveZone(zone: Zone, available_V: Readonly<Record<SolvedCase, n
     overload: overloaded ? flowOf(available_V.overload ?? start_V, overloads) : rated,
   };
 
+  /** Sizes of the load currents behind each step, added up without their angles. */
+  const currentSums = (flow: FlowResult): readonly number[] => {
+    const sums = steps.map(() => 0);
+    for (const load of loads) sums[load.node - 1] = magnitude(flow.currents_A[load.node] ?? ZERO);
+    for (let i = steps.length - 1; i > 0; i--) {
+      const parent = steps[i]?.parent ?? -1;
+      if (parent >= 0) sums[parent] = (sums[parent] ?? 0) + (sums[i] ?? 0) / (impedances[i]?.ratio ?? 1);
+    }
+    return sums;
+  };
+  const sumsOf = new Map(Object.values(flows).map((flow) => [flow, flow && angleUnknown.includes(true) ? currentSums(flow) : []]));
+
   const collapsed = rated !== null && !rated.converged && !drawn.includes(null) && impedances.every((each) => each.known);
   const gains: number[] = [];
   for (const step of steps) gains.push((step.parent < 0 ? 1 : (gains[step.parent] ?? 1)) / (impedances[step.index]?.ratio ?? 1));
@@ -268,10 +284,16 @@ export function solveZone(zone: Zone, available_V: Readonly<Record<SolvedCase, n
       if (flow?.converged !== true) return NO_CASE;
       const here = flow.voltages_V[i + 1] ?? ZERO;
       const above = flow.voltages_V[step.parent + 1] ?? ZERO;
+      // What one branch loses of its own is then bounded by |Z| times its currents added up, whatever their angles.
+      const lost_V =
+        Math.sqrt(3) *
+        (angleUnknown[i]
+          ? magnitude(impedance.z) * (sumsOf.get(flow)?.[i] ?? 0)
+          : magnitude(scale(above, 1 / impedance.ratio)) - magnitude(here));
       return {
         voltage_V: voltageKnown[i] ? magnitude(here) * Math.sqrt(3) : null,
         current_A: currentKnown ? magnitude(flow.currents_A[i + 1] ?? ZERO) : null,
-        drop_V: currentKnown && impedance.known ? (magnitude(scale(above, 1 / impedance.ratio)) - magnitude(here)) * Math.sqrt(3) : null,
+        drop_V: currentKnown && impedance.known ? lost_V : null,
       };
     };
     const cases = {

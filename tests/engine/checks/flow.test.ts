@@ -145,6 +145,33 @@ describe('operating cases', () => {
   });
 });
 
+describe('a power factor that is not given', () => {
+  // The source is an inductance, the feeder nearly a resistance: the angle that lowers the drive’s voltage most is not the one the feeder loses most at.
+  it.each([1000, 3000, 20_000])('lets a feeder behind %i A lose no less than at any power factor', (faultCurrent_A) => {
+    const weak = set(
+      set(
+        new LineUpBuilder({ title: 'weak' })
+          .part('supply', { tag: 'S', voltage_V: 480, frequency_Hz: 60, faultCurrent_A, xOverR: 10, earthing: 'solid-wye' })
+          .cable(inSteel('8 AWG', 300, { tag: 'F' }))
+          .part('drive', { ...drive, inputCurrent_A: 30 })
+          .cable(shielded('8 AWG', 50, { tag: 'W' }))
+          .part('motor', { tag: 'M', ...motor, ratedCurrent_A: 30 })
+          .build(),
+        'D',
+        'overload_pct',
+        undefined,
+      ),
+      'D',
+      'inputPowerFactor',
+      undefined,
+    );
+    const lost = (lineUp: LineUp) => review(lineUp).findings.find((each) => each.check === 'feeder-drop')?.value ?? Number.NaN;
+    const without = lost(weak);
+    for (const powerFactor of [0.5, 0.7, 0.9, 0.95, 0.98, 1])
+      expect([powerFactor, lost(set(weak, 'D', 'inputPowerFactor', powerFactor)) <= without]).toEqual([powerFactor, true]);
+  });
+});
+
 describe('lengths', () => {
   it('a range is judged at its long end, and says what the short end gives and where the limit turns', () => {
     const range = set(set(site(), 'F', 'length_m', 30), 'F', 'lengthMost_m', 300);
