@@ -2,6 +2,7 @@ import { ReactFlowProvider } from '@xyflow/react';
 import { lazy, Suspense, useEffect } from 'react';
 import type { LineUp, Review } from '../engine/index.ts';
 import { listenToClipboard } from './files/clipboard.ts';
+import { Chooser } from './panels/Chooser.tsx';
 import { Header } from './panels/Header.tsx';
 import { Reader } from './panels/Reader.tsx';
 import { Tray } from './panels/Tray.tsx';
@@ -19,8 +20,6 @@ export interface WorkspaceProps {
 
 const loadMenu = () => import('./panels/Menu.tsx');
 const Menu = lazy(loadMenu);
-const loadChooser = () => import('./panels/Chooser.tsx');
-const Chooser = lazy(loadChooser);
 const RunStripPanel = lazy(() => import('./panels/RunStripPanel.tsx'));
 const Tables = lazy(() => import('./panels/Tables.tsx'));
 const NotesDialog = lazy(() => import('./panels/NotesDialog.tsx'));
@@ -33,10 +32,7 @@ export default function Workspace({ lineUp, review }: WorkspaceProps) {
   const { asking, comparing, menu, noting, panels, printing, sizing, strip, table } = useDesk();
   useEffect(listenToClipboard, []);
   // Soon to be asked for, and not worth waiting for then.
-  useEffect(() => {
-    void loadMenu();
-    void loadChooser();
-  }, []);
+  useEffect(() => void loadMenu(), []);
   return (
     <ReactFlowProvider>
       <main className={['app', working && 'stale', !panels && 'bare'].filter(Boolean).join(' ')}>
@@ -48,8 +44,9 @@ export default function Workspace({ lineUp, review }: WorkspaceProps) {
         {panels && <Reader lineUp={lineUp} review={review} />}
         <VerdictNews review={review} stale={working} />
       </main>
+      {/* Here at once: a fast hand types its first letters before anything could be fetched. */}
+      {asking && <Chooser key={asking} asking={asking} />}
       <Suspense>
-        {asking && <Chooser key={asking} asking={asking} />}
         {menu && <Menu key={`${menu.x}/${menu.y}`} x={menu.x} y={menu.y} />}
         {sizing && <LeastCopperDialog lineUp={lineUp} onClose={() => arrange({ sizing: false })} />}
         {noting && <NotesDialog lineUp={lineUp} onClose={() => arrange({ noting: false })} />}

@@ -6,7 +6,7 @@ import { describe, expect, it, vi } from 'vitest';
 
 const BUDGET_START_kB = 220;
 // The start page is what the budget is about; the sheet comes after it, with the wave solver and its pictures.
-const BUDGET_SHEET_kB = 295;
+const BUDGET_SHEET_kB = 300;
 
 const built = async (): Promise<readonly Rolldown.OutputChunk[]> => {
   // Under a test runner React would come in its larger development form.
