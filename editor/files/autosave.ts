@@ -1,6 +1,6 @@
 import { type IDBPDatabase, openDB } from 'idb';
 import { type LineUp, load, save } from '../../engine/index.ts';
-import { openText, setSaved, useEditor } from '../store/editorStore.ts';
+import { openText, refuse, setSaved, useEditor } from '../store/editorStore.ts';
 
 /** Keeps the work in the browser: written at most 300 ms after an edit, and at once when the page is hidden or left. */
 
@@ -21,32 +21,86 @@ const database = async (): Promise<IDBPDatabase> => {
   return opened;
 };
 
-async function put(key: string, lineUp: LineUp): Promise<void> {
+const put = (key: string, lineUp: LineUp): Promise<void> => putText(key, save(lineUp));
+
+async function putText(key: string, text: string): Promise<void> {
   const transaction = (opened ?? (await database())).transaction('lineUps', 'readwrite', { durability: 'strict' });
-  const written = transaction.store.put(save(lineUp), key);
+  const written = transaction.store.put(text, key);
   // A page that is being left would otherwise be gone before the transaction ends by itself.
   transaction.commit();
   await Promise.all([written, transaction.done]);
 }
 
-/** The sign tells the truth: saved only while nothing newer waits. */
+/** Where this tab keeps its work: of several, one has the place that is opened next time, the others one each among those to take up again. */
+let place = CURRENT;
+
+/** After a failure, and then twice as long each time. */
+const FIRST_RETRY_MS = 2000;
+const LAST_RETRY_MS = 60_000;
+let turn = 0;
+let retry_ms = FIRST_RETRY_MS;
+
+/** The sign tells the truth: saved only while nothing newer waits. What an older write comes to say is of no interest. */
 async function write(): Promise<void> {
   const { lineUp } = useEditor.getState();
   if (!lineUp) return;
+  const mine = ++turn;
   try {
-    await put(CURRENT, lineUp);
+    await put(place, lineUp);
+    retry_ms = FIRST_RETRY_MS;
     const now = useEditor.getState();
     // What is in a file already need not say less.
     if (now.lineUp === lineUp && now.saved !== 'saved to file') setSaved('saved in this browser');
   } catch {
+    if (mine !== turn) return;
     setSaved('not saved');
+    setTimeout(() => mine === turn && void write(), retry_ms);
+    retry_ms = Math.min(2 * retry_ms, LAST_RETRY_MS);
   }
+}
+
+/** A page that is loaded anew may come before the browser has let go of the old one. */
+const WAIT_MS = 800;
+
+/** Whether this tab has the place that is opened next time, for as long as it lives. One that has to wait gets it when the other closes. */
+function holdPlace(): Promise<boolean> {
+  if (!navigator.locks) return Promise.resolve(true);
+  const forGood = () => new Promise<never>(() => undefined);
+  return new Promise((resolve) => {
+    navigator.locks
+      .request(CURRENT, { signal: AbortSignal.timeout(WAIT_MS) }, () => {
+        resolve(true);
+        return forGood();
+      })
+      .catch(() => {
+        place = `${KEPT}${Date.now()}`;
+        resolve(false);
+        void navigator.locks.request(CURRENT, async () => {
+          await takePlace().catch(() => setSaved('not saved'));
+          return forGood();
+        });
+      });
+  });
+}
+
+/** The other tab is gone. What it had open goes to those that can be taken up again before this one takes its place. */
+async function takePlace(): Promise<void> {
+  const db = await database();
+  const left: unknown = await db.get('lineUps', CURRENT);
+  if (typeof left === 'string') await putText(`${KEPT}${Date.now()}`, left);
+  const mine = place;
+  place = CURRENT;
+  const { lineUp } = useEditor.getState();
+  if (lineUp) await put(CURRENT, lineUp);
+  await db.delete('lineUps', mine);
 }
 
 export interface Kept {
   /** When, in milliseconds. */
   readonly at: number;
-  readonly lineUp: LineUp;
+  /** Null: it cannot be read any more; its text is kept all the same. */
+  readonly lineUp: LineUp | null;
+  readonly text: string;
 }
 
 const keptKeys = async (): Promise<readonly string[]> =>
@@ -62,15 +116,18 @@ export async function keep(lineUp: LineUp): Promise<void> {
   for (const key of keys.slice(0, Math.max(0, keys.length + 1 - MOST_KEPT))) await db.delete('lineUps', key);
 }
 
-/** What was kept and can still be read, the newest first. */
+/** What was kept, the newest first. */
 export async function keptOnes(): Promise<readonly Kept[]> {
   try {
     const db = await database();
     const read = await Promise.all(
       (await keptKeys()).map(async (key): Promise<readonly Kept[]> => {
         const text: unknown = await db.get('lineUps', key);
-        const loaded = typeof text === 'string' ? load(text, key) : null;
-        return loaded?.ok && loaded.lineUp.elements.length > 0 ? [{ at: Number(key.slice(KEPT.length)), lineUp: loaded.lineUp }] : [];
+        if (typeof text !== 'string' || key === place) return [];
+        const loaded = load(text, key);
+        const at = Number(key.slice(KEPT.length));
+        if (!loaded.ok) return [{ at, lineUp: null, text }];
+        return loaded.lineUp.elements.length > 0 ? [{ at, lineUp: loaded.lineUp, text }] : [];
       }),
     );
     return read.flat().reverse();
@@ -82,8 +139,14 @@ export async function keptOnes(): Promise<readonly Kept[]> {
 /** Opens what was kept, then keeps every edit from here on. */
 export async function startAutosave(): Promise<void> {
   try {
-    const kept: unknown = await (await database()).get('lineUps', CURRENT);
-    if (typeof kept === 'string') openText(kept, 'the work kept in this browser');
+    const first = await holdPlace();
+    const kept: unknown = first ? await (await database()).get('lineUps', CURRENT) : null;
+    if (!first) refuse('Copperline is open in another tab. What you begin here is kept beside it, and overwrites nothing.');
+    if (typeof kept === 'string') {
+      openText(kept, 'the work kept in this browser');
+      // What cannot be read must not be written over by what comes next.
+      if (useEditor.getState().refused) await putText(`${KEPT}${Date.now()}`, kept);
+    }
   } catch {
     setSaved('not saved');
   }

@@ -1,6 +1,6 @@
 import { fileOpen, fileSave } from 'browser-fs-access';
-import type { LineUp } from '../../engine/index.ts';
-import { asText, openText, refuse, setSaved, useEditor } from '../store/editorStore.ts';
+import { type LineUp, save } from '../../engine/index.ts';
+import { openText, refuse, setSaved, useEditor } from '../store/editorStore.ts';
 import { keep } from './autosave.ts';
 
 /** Opening and saving files. Giving up in the system's dialog is no fault. */
@@ -9,15 +9,31 @@ const gaveUp = (fault: unknown): boolean => fault instanceof DOMException && fau
 
 /** The document as its file has it, as long as it is the one that is open. */
 let filed: { readonly lineUp: LineUp | null; readonly opened: number } | null = null;
-const isFiled = (): void => {
+
+/** More than a line-up may hold is not even read. */
+const MOST_BYTES = 10 * 1024 * 1024;
+
+async function openRead(file: File): Promise<void> {
+  const before = useEditor.getState().opened;
+  if (file.size > MOST_BYTES)
+    return refuse(
+      `${file.name} holds ${(file.size / 1048576).toFixed(1)} MB, more than the 10 MB a line-up may hold. Choose another file.`,
+    );
+  openText(await file.text(), file.name);
   const { lineUp, opened } = useEditor.getState();
-  filed = { lineUp, opened };
-};
+  if (opened !== before) filed = { lineUp, opened };
+}
+
+const notRead = (name: string, fault: unknown): void =>
+  refuse(`${name} could not be read: ${fault instanceof Error ? fault.message : String(fault)}. What is open stays as it is.`);
 
 export async function openDropped(file: File): Promise<void> {
-  const { opened } = useEditor.getState();
-  openText(await file.text(), file.name);
-  if (useEditor.getState().opened !== opened) isFiled();
+  try {
+    await openRead(file);
+  } catch (fault) {
+    // A folder, or a file that went away.
+    notRead(file.name, fault);
+  }
 }
 
 /** Asks before the page is left, but only of what has a file that is older than the work. */
@@ -32,28 +48,35 @@ export function guardLeaving(): () => void {
 
 export async function openFile(): Promise<void> {
   try {
-    const file = await fileOpen({ extensions: ['.json'], description: 'Line-up' });
-    await openDropped(file);
+    await openRead(await fileOpen({ extensions: ['.json'], description: 'Line-up' }));
   } catch (fault) {
-    if (!gaveUp(fault)) refuse(`The file could not be read: ${fault instanceof Error ? fault.message : String(fault)}`);
+    if (!gaveUp(fault)) notRead('The file', fault);
   }
 }
 
 export async function saveFile(): Promise<void> {
-  const text = asText();
-  if (text === null) return;
-  const title = useEditor.getState().lineUp?.project.title ?? 'line-up';
+  // While the system asks for a name, work may go on: what is filed is what was written, and no more.
+  const { lineUp, opened } = useEditor.getState();
+  if (!lineUp) return;
   try {
-    await fileSave(new Blob([text], { type: 'application/json' }), {
-      fileName: `${title.replaceAll(/[^\p{L}\p{N}]+/gu, '-').toLowerCase() || 'line-up'}.json`,
+    await fileSave(new Blob([save(lineUp)], { type: 'application/json' }), {
+      fileName: `${lineUp.project.title.replaceAll(/[^\p{L}\p{N}]+/gu, '-').toLowerCase() || 'line-up'}.json`,
       extensions: ['.json'],
     });
-    setSaved('saved to file');
-    isFiled();
-    const { lineUp } = useEditor.getState();
+    filed = { lineUp, opened };
+    if (useEditor.getState().lineUp === lineUp) setSaved('saved to file');
     // A version that left the house can be taken up again.
-    if (lineUp) await keep(lineUp).catch(() => undefined);
+    await keep(lineUp).catch(() => undefined);
   } catch (fault) {
     if (!gaveUp(fault)) setSaved('not saved');
+  }
+}
+
+/** Work that cannot be read any more, as it was found: someone may still mend it. */
+export async function saveText(text: string): Promise<void> {
+  try {
+    await fileSave(new Blob([text], { type: 'application/json' }), { fileName: 'not-readable.json', extensions: ['.json'] });
+  } catch (fault) {
+    if (!gaveUp(fault)) refuse(`The file could not be written: ${fault instanceof Error ? fault.message : String(fault)}.`);
   }
 }

@@ -13,7 +13,7 @@ import {
   VERDICTS,
 } from '../../engine/index.ts';
 import { type Kept, keptOnes } from '../files/autosave.ts';
-import { openFile } from '../files/lineUpFile.ts';
+import { openFile, saveText } from '../files/lineUpFile.ts';
 import { Paint } from '../sheet/Paint.tsx';
 import { openLineUp, openText, showStart, useEditor } from '../store/editorStore.ts';
 import '../ui/start.css';
@@ -177,11 +177,17 @@ export function Start() {
               Go on with {open.project.title}
             </button>
           )}
-          {kept.map(({ at, lineUp }) => (
-            <button key={at} type="button" onClick={() => openLineUp(lineUp)}>
-              Take up {lineUp.project.title} again <span className="muted">{timeText(at)}</span>
-            </button>
-          ))}
+          {kept.map(({ at, lineUp, text }) =>
+            lineUp ? (
+              <button key={at} type="button" onClick={() => openLineUp(lineUp)}>
+                Take up {lineUp.project.title} again <span className="muted">{timeText(at)}</span>
+              </button>
+            ) : (
+              <button key={at} type="button" onClick={() => void saveText(text)}>
+                Save to a file what cannot be read <span className="muted">{timeText(at)}</span>
+              </button>
+            ),
+          )}
         </p>
       )}
       <h2>Or open one and break it</h2>

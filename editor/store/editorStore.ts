@@ -1,5 +1,5 @@
 import { create } from 'zustand';
-import { applyFix, type ElementKind, type Fix, type LineUp, load, newLineUp, type Review, review, save } from '../../engine/index.ts';
+import { applyFix, type ElementKind, type Fix, type LineUp, load, newLineUp, type Review, review } from '../../engine/index.ts';
 import { createJudge } from './judge.ts';
 
 /** The open document, its history, what is selected and what the engine says of it. A review of an older document is kept until the new one comes, and is called stale. History holds the very documents: undo is exact. */
@@ -191,7 +191,3 @@ export const closeRefusal = (): void => set({ refused: null });
 /** Shows or leaves the start page; the open document stays open beneath it. */
 export const showStart = (atStart: boolean): void => set({ atStart });
 export const setSaved = (saved: Saved): void => set({ saved });
-export const asText = (): string | null => {
-  const { lineUp } = get();
-  return lineUp ? save(lineUp) : null;
-};

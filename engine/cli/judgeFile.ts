@@ -1,4 +1,4 @@
-import { readFileSync, renameSync, rmSync, writeFileSync } from 'node:fs';
+import { closeSync, fsyncSync, openSync, readFileSync, renameSync, rmSync, writeFileSync } from 'node:fs';
 import { basename, join } from 'node:path';
 import { fileURLToPath } from 'node:url';
 import { asLineUp, type Finding, groundRules, type LineUp, leastCopper, load, type Review, review, variantsOf } from '../index.ts';
@@ -55,7 +55,14 @@ export const stem = (file: string): string => basename(file).replace(/\.json$/i,
 function put(path: string, bytes: Uint8Array): boolean {
   const beside = `${path}.${process.pid}.part`;
   try {
-    writeFileSync(beside, bytes);
+    // On the disk before it takes the name: a file that is there is whole.
+    const handle = openSync(beside, 'w');
+    try {
+      writeFileSync(handle, bytes);
+      fsyncSync(handle);
+    } finally {
+      closeSync(handle);
+    }
     renameSync(beside, path);
     return true;
   } catch {
