@@ -17,11 +17,29 @@ export { svgOf } from './drawing/svg.ts';
 export { kindSymbol, symbolOf } from './drawing/symbols.ts';
 export { TURNS, waveCharts } from './drawing/wavePicture.ts';
 export type { Cable, Construction, Landing } from './lineup/cable.ts';
+export {
+  addComment,
+  type Comment,
+  type CommentChange,
+  changeComment,
+  commentsOf,
+  deleteComment,
+} from './lineup/comments.ts';
 export { newCable, newElement, newLineUp, nextId } from './lineup/create.ts';
 export { asLineUp, designOf } from './lineup/design.ts';
 export { DESIGNATED, freeTags, renumber, USUAL_LETTERS } from './lineup/designation.ts';
 export { ELEMENT_KINDS, type Element, type ElementKind, type ElementOf, PORTS, type Port } from './lineup/elements.ts';
 export { FIELDS, type Field, valueAt, withValueAt } from './lineup/fields.ts';
+export {
+  asIssued,
+  deleteIssue,
+  freeze,
+  type Issue,
+  type IssueFacts,
+  issuesOf,
+  lastIssue,
+  nextRevision,
+} from './lineup/issues.ts';
 export { type Design, type LineUp, lineUp as lineUpSchema } from './lineup/lineUp.ts';
 export { type Loaded, load } from './lineup/load.ts';
 export {

@@ -1,7 +1,7 @@
 import type { Cable } from './cable.ts';
 import type { Element } from './elements.ts';
 import { FIELDS, valueAt } from './fields.ts';
-import type { LineUp } from './lineUp.ts';
+import type { Design } from './lineUp.ts';
 import { formatQuantity, type Units } from './units.ts';
 
 /** What changed from one issue of a line-up to the next: parts by their id, values by their field. Where a part stands on the sheet is no change. */
@@ -16,7 +16,7 @@ export interface Difference {
 
 type Part = Element | Cable;
 
-export function differences(before: LineUp, after: LineUp): readonly Difference[] {
+export function differences(before: Design, after: Design): readonly Difference[] {
   const old = new Map<string, Part>([...before.elements, ...before.cables].map((part) => [part.id, part]));
   const now = new Map<string, Part>([...after.elements, ...after.cables].map((part) => [part.id, part]));
   const { units } = after.project;
@@ -45,7 +45,7 @@ const written = (value: unknown): string =>
 const kindOf = (part: Part): keyof typeof FIELDS =>
   'conductor' in part && typeof part.conductor === 'object' ? 'cable' : (part as Element).kind;
 
-function partChanges(was: Part, part: Part, before: LineUp, after: LineUp, units: Units): Difference['changes'] {
+function partChanges(was: Part, part: Part, before: Design, after: Design, units: Units): Difference['changes'] {
   const changes: { label: string; before: string; after: string }[] = [];
   const note = (label: string, from: string, to: string): void => {
     if (from !== to) changes.push({ label, before: from, after: to });
@@ -67,7 +67,7 @@ function partChanges(was: Part, part: Part, before: LineUp, after: LineUp, units
   return changes.length > 0 ? changes : [{ label: 'Other values', before: 'as before', after: 'changed' }];
 }
 
-function landsOn(part: Part, end: 'from' | 'to', lineUp: LineUp): string {
+function landsOn(part: Part, end: 'from' | 'to', lineUp: Design): string {
   if (kindOf(part) !== 'cable') return '';
   const { element, port } = (part as Cable)[end];
   if (element === undefined) return 'nowhere';
@@ -77,7 +77,7 @@ function landsOn(part: Part, end: 'from' | 'to', lineUp: LineUp): string {
 /** Fields of the title block change with every issue, and are no change of the line-up. */
 const TITLE_BLOCK = new Set(['revision', 'date', 'status', 'createdBy', 'checkedBy', 'approvedBy', 'sheetSize', 'showGrounds', 'summary']);
 
-function projectChanges(before: LineUp, after: LineUp): Difference[] {
+function projectChanges(before: Design, after: Design): Difference[] {
   const [was, now] = [before.project as Record<string, unknown>, after.project as Record<string, unknown>];
   const changes = [...new Set([...Object.keys(was), ...Object.keys(now)])]
     .filter((name) => !TITLE_BLOCK.has(name) && written(was[name]) !== written(now[name]))

@@ -54,6 +54,8 @@ export const lineUp = z.looseObject({
         says: text,
         from: text.optional(),
         reply: text.optional(),
+        /** Id of the issue that it was written on. */
+        issue: id.optional(),
         /** Ids of the parts that the answer changed. */
         parts: z.array(id).max(200).optional(),
         closed: text.optional(),

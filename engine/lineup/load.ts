@@ -10,7 +10,8 @@ export type Loaded =
   | { readonly ok: true; readonly lineUp: LineUp; readonly notes: readonly string[] }
   | { readonly ok: false; readonly where: string; readonly what: string; readonly mend: string };
 
-const MOST_BYTES = 10 * 1024 * 1024;
+/** What is longer is not read. */
+export const MOST_BYTES = 10 * 1024 * 1024;
 const MOST_DEPTH = 64;
 
 const refuse = (where: string, what: string, mend: string): Loaded => ({ ok: false, where: printable(where), what: printable(what), mend });

@@ -2,7 +2,7 @@ import { strToU8 } from 'fflate';
 import type { Review } from '../checks/solved.ts';
 import { svgOf } from '../drawing/svg.ts';
 import type { LineUp } from '../lineup/lineUp.ts';
-import { save } from '../lineup/save.ts';
+import { issuedText } from './issuedText.ts';
 import { packageDrawing } from './packageDrawing.ts';
 import type { Fonts } from './pen.ts';
 import { schedulesOf } from './schedules.ts';
@@ -22,7 +22,7 @@ export const FORMATS = {
   csv: 'The schedules as plain tables',
   svg: 'The one-line as a picture',
   dxf: 'The one-line for a drawing program',
-  json: 'The line-up itself',
+  json: 'The line-up as issued, without what is kept beside it',
 } as const;
 export type Format = keyof typeof FORMATS;
 const ENDINGS = Object.keys(FORMATS) as readonly Format[];
@@ -35,7 +35,7 @@ export interface Package {
   readonly fonts: () => Promise<Fonts>;
   /** Sheets of the set and of the report; the usual ones where nothing is said, and the field sheets in the report. */
   readonly sheets?: readonly SheetKind[] | undefined;
-  /** The line-up as it was issued before: what changed is clouded and listed. */
+  /** The line-up as it was issued before, where it is not the last issue in the document: what changed is clouded and listed. */
   readonly against?: LineUp | undefined;
 }
 export interface Written {
@@ -72,7 +72,7 @@ export async function write(format: Format, facts: Package): Promise<readonly Wr
     case 'dxf':
       return one((await import('./dxf.ts')).dxfOf(drawn(facts)));
     case 'json':
-      return one(strToU8(save(facts.lineUp)));
+      return one(strToU8(issuedText(facts.lineUp)));
   }
 }
 

@@ -4,10 +4,10 @@ import { badge } from '../drawing/marks.ts';
 import { svgOf } from '../drawing/svg.ts';
 import { escaped } from '../drawing/xml.ts';
 import type { LineUp } from '../lineup/lineUp.ts';
-import { save } from '../lineup/save.ts';
 import { groundRules } from '../review/groundRules.ts';
 import { type Block, type Section, type Table, verdictOf } from './content.ts';
 import { MAKER } from './frame.ts';
+import { issuedText } from './issuedText.ts';
 import { standingText } from './openTables.ts';
 import { packageDrawing } from './packageDrawing.ts';
 import { type SheetKind, sectionsOf } from './sections.ts';
@@ -46,7 +46,7 @@ export function htmlOf(lineUp: LineUp, review: Review, { date, sheets, against }
     [project.number, project.revision && `revision ${project.revision}`, project.status, project.date ?? date].filter(Boolean).join(', '),
     standingText(review),
     [basisText(lineUp), groundRules(lineUp)].filter(Boolean).join(' '),
-    `SHA-256 of the line-up file: ${sha256(save(lineUp))}`,
+    `SHA-256 of the line-up file: ${sha256(issuedText(lineUp))}`,
     `${MAKER}. A design aid: local code, the authority, the makers’ instructions and the engineer of record decide.`,
   ];
   const others = sections.filter((each) => each.slug !== 'cover');

@@ -5,6 +5,7 @@ import { save } from '../lineup/save.ts';
 import { drawCover } from './cover.ts';
 import { Flow } from './flow.ts';
 import { drawBorder, drawStrip, drawTitleBlock, MAKER, type SheetFacts } from './frame.ts';
+import { issuedText } from './issuedText.ts';
 import { oneLineSheets } from './oneLineSheets.ts';
 import { packageDrawing } from './packageDrawing.ts';
 import type { Fonts } from './pen.ts';
@@ -19,7 +20,7 @@ export interface SubmittalOptions {
   readonly sheetSize?: SheetSize;
   /** Which sheets, in whatever order. */
   readonly sheets: readonly SheetKind[];
-  /** The line-up as it was issued before: what changed is clouded. */
+  /** The line-up as it was issued before, where it is not the last issue in the document: what changed is clouded. */
   readonly against?: LineUp | undefined;
 }
 
@@ -38,7 +39,7 @@ export function submittalPdf(lineUp: LineUp, review: Review, options: SubmittalO
   const date = lineUp.project.date ?? options.date;
   const flow = new Flow(options.fonts, w, h);
   const { doc } = flow.pen;
-  const hash = sha256(save(lineUp));
+  const hash = sha256(issuedText(lineUp));
   const sections = sectionsOf(lineUp, review, { sheets: options.sheets, wide: w > 300, date, against });
   for (const section of sections) {
     if (section.slug === 'cover') {
@@ -63,7 +64,7 @@ export function submittalPdf(lineUp: LineUp, review: Review, options: SubmittalO
     (doc.internal as unknown as { write(text: string): void }).write('/PageLabels << /Nums [0 << /S /D /St 1 >>] >>'),
   );
   doc.setCreationDate(pdfDate(options.date));
-  const asked = [MAKER, hash, against ? sha256(save(against)) : '', options.date, size, options.sheets.join()];
+  const asked = [MAKER, sha256(save(lineUp)), against ? sha256(save(against)) : '', options.date, size, options.sheets.join()];
   doc.setFileId(sha256(asked.join('/')).slice(0, 32).toUpperCase());
   return new Uint8Array(doc.output('arraybuffer'));
 }

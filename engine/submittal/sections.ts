@@ -3,6 +3,8 @@ import { translate } from '../drawing/displayList.ts';
 import { extent } from '../drawing/extent.ts';
 import { legend } from '../drawing/legend.ts';
 import { CHART, TURNS, waveCharts } from '../drawing/wavePicture.ts';
+import { commentsOf } from '../lineup/comments.ts';
+import { comparedWith } from '../lineup/issues.ts';
 import type { LineUp } from '../lineup/lineUp.ts';
 import { notesOf } from '../lineup/notes.ts';
 import { formatQuantity } from '../lineup/units.ts';
@@ -47,7 +49,7 @@ export const SHEET_KINDS = {
 export type SheetKind = keyof typeof SHEET_KINDS;
 export const EVERY_SHEET = Object.keys(SHEET_KINDS) as readonly SheetKind[];
 
-/** What a reviewer needs; a matrix of one run says nothing new, a first issue has no history, and forms and field sheets are for the site. */
+/** What a reviewer needs; a matrix of one run says nothing new, a first issue without comments has no history, and forms and field sheets are for the site. */
 export const usualSheets = (lineUp: LineUp, review: Review, against?: LineUp): readonly SheetKind[] =>
   EVERY_SHEET.filter(
     (each) =>
@@ -55,7 +57,7 @@ export const usualSheets = (lineUp: LineUp, review: Review, against?: LineUp): r
       each !== 'field' &&
       (each !== 'variants' || variantsOf(lineUp).length > 0) &&
       (each !== 'matrix' || review.runs.length > 1) &&
-      (each !== 'revisions' || against !== undefined),
+      (each !== 'revisions' || comparedWith(lineUp, against) !== undefined || commentsOf(lineUp).length > 0),
   );
 
 export interface Choice {
@@ -63,7 +65,7 @@ export interface Choice {
   /** Room for many columns. */
   readonly wide: boolean;
   readonly date: string;
-  /** The line-up as it was issued before. */
+  /** The line-up as it was issued before; the last issue in the document where nothing is said. */
   readonly against?: LineUp | undefined;
 }
 
@@ -73,6 +75,7 @@ export const sectionsOf = (lineUp: LineUp, review: Review, choice: Choice): read
     .filter(({ slug, blocks }) => slug === 'cover' || slug === 'oneline' || blocks.length > 0);
 
 function blocksOf(slug: SheetKind, lineUp: LineUp, review: Review, { sheets, wide, date, against }: Choice): readonly Block[] {
+  const before = comparedWith(lineUp, against);
   switch (slug) {
     case 'cover':
     case 'oneline':
@@ -114,7 +117,7 @@ function blocksOf(slug: SheetKind, lineUp: LineUp, review: Review, { sheets, wid
     case 'commissioning':
       return commissioning(lineUp, review).map(table);
     case 'revisions':
-      return revisionTables(lineUp, date, against).map(table);
+      return revisionTables(lineUp, date, before).map(table);
     case 'field':
       return fieldSheets(lineUp);
   }

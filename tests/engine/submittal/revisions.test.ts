@@ -1,10 +1,23 @@
 import { readFileSync } from 'node:fs';
 import { describe, expect, it } from 'vitest';
 import { around, extent, textBox } from '../../../engine/drawing/extent.ts';
-import { type Item, type LineUp, load, oneLine, review, withValueAt } from '../../../engine/index.ts';
+import {
+  addComment,
+  changeComment,
+  freeze,
+  type Item,
+  type LineUp,
+  load,
+  oneLine,
+  review,
+  save,
+  withValueAt,
+} from '../../../engine/index.ts';
 import { differences } from '../../../engine/lineup/differences.ts';
+import { htmlOf } from '../../../engine/submittal/html.ts';
 import { packageDrawing } from '../../../engine/submittal/packageDrawing.ts';
-import { sectionsOf } from '../../../engine/submittal/sections.ts';
+import { sectionsOf, usualSheets } from '../../../engine/submittal/sections.ts';
+import { sha256 } from '../../../engine/submittal/sha256.ts';
 
 /** What changed since the last issue: found in the data, clouded on the drawing, listed on its sheet, and nothing else. */
 
@@ -82,5 +95,77 @@ describe('clouds', () => {
     const [first] = section?.blocks ?? [];
     expect(first?.title).toBe('Changes since revision A');
     expect(first?.t === 'table' ? first.rows : []).toEqual([['W-2A', 'changed', 'Conductor size', '2\u00a0AWG', '1\u00a0AWG']]);
+  });
+});
+
+const issued = freeze(before, { date: '2026-11-26', says: 'For approval', by: 'A. N. Other', checkedBy: 'B. Else' });
+const with_ = (lineUp: LineUp, tag: string, path: string, value: unknown): LineUp => ({
+  ...lineUp,
+  cables: lineUp.cables.map((each) => (each.tag === tag ? withValueAt(each, path, value) : each)),
+});
+const tablesOf = (lineUp: LineUp, against?: LineUp) => {
+  const [section] = sectionsOf(lineUp, review(lineUp), { sheets: ['revisions'], wide: true, date: '2026-12-01', against });
+  return (section?.blocks ?? []).flatMap((each) => (each.t === 'table' ? [each] : []));
+};
+const filled = (rows: readonly (readonly string[])[] = []) => rows.filter((row) => row.some((cell) => cell !== ''));
+
+describe('the sheet of revisions', () => {
+  const next = with_(issued, 'W-2A', 'conductor.size', '1 AWG');
+  it('is in the set when there is an earlier issue or a comment', () => {
+    expect(usualSheets(before, review(before))).not.toContain('revisions');
+    expect(usualSheets(issued, review(issued))).toContain('revisions');
+    const asked = addComment(before, { says: 'Why?' });
+    expect(usualSheets(asked, review(asked))).toContain('revisions');
+  });
+  it('lists the issues with what each changed in the one before, and this one last', () => {
+    const third = with_(freeze(next, { date: '2026-11-28' }), 'W-2B', 'length_m', 12);
+    const [changes, history] = tablesOf(third);
+    expect(changes?.title).toBe('Changes since revision B');
+    expect(filled(history?.rows)).toEqual([
+      ['A', '2026-11-26', 'For approval', 'A. N. Other', 'B. Else'],
+      ['B', '2026-11-28', 'Changed: W-2A.', '', ''],
+      ['C', '2026-12-01', expect.stringContaining('Changed: W-2B.'), before.project.createdBy ?? '', before.project.checkedBy ?? ''],
+    ]);
+  });
+  it('compares with the issue that is named rather than with the last one', () => {
+    const third = freeze(next, { date: '2026-11-28' });
+    expect(tablesOf(third)[0]?.rows).toEqual([]);
+    expect(tablesOf(third, before)[0]?.rows.map(([tag]) => tag)).toEqual(['W-2A']);
+  });
+  it('prints comments with their replies and, closed, what changed in what they are tied to, whatever was issued since', () => {
+    const asked = addComment(issued, { says: 'Too thin?', from: 'Reviewer', sheet: '3', parts: [idOf('W-2A')] });
+    const open = addComment(asked, { says: 'And this?', parts: [idOf('W-2A')] });
+    const changedThen = with_(
+      changeComment(open, 'c1', { reply: 'Made thicker.', closed: '2026-11-27' }),
+      'W-2A',
+      'conductor.size',
+      '1 AWG',
+    );
+    const rows = [
+      ['1', '3', 'Too thin? (Reviewer)', 'Made thicker.\nSince revision A: W-2A: Conductor size 2\u00a0AWG, now 1\u00a0AWG.', '2026-11-27'],
+      ['2', '', 'And this?', '', ''],
+    ];
+    expect(filled(tablesOf(changedThen).at(-1)?.rows)).toEqual(rows);
+    expect(filled(tablesOf(freeze(changedThen, { date: '2026-11-28' })).at(-1)?.rows)).toEqual(rows);
+    const gone = { ...changedThen, cables: changedThen.cables.filter((each) => each.tag !== 'W-2A') };
+    expect(filled(tablesOf(gone).at(-1)?.rows)[0]?.[3]).toContain('W-2A is taken out');
+    const same = changeComment(open, 'c1', { closed: '2026-11-27' });
+    expect(filled(tablesOf(same).at(-1)?.rows)[0]?.[3]).toBe('Since revision A nothing changed in W-2A.');
+  });
+});
+
+describe('the hash on the cover', () => {
+  const named = (lineUp: LineUp): string | undefined =>
+    /SHA-256 of the line-up file: ([0-9a-f]{64})/.exec(
+      new TextDecoder().decode(htmlOf(lineUp, review(lineUp), { date: '2026-11-26', sheets: ['revisions'] })),
+    )?.[1];
+  it('is that of the file with nothing beside it; comments and issues do not change it', () => {
+    expect(named(before)).toBe(sha256(save(before)));
+    const [issue] = issued.issues ?? [];
+    if (!issue) throw new Error('nothing was issued');
+    expect(named({ ...before, issues: [issue] })).toBe(named(before));
+    const asked = addComment(before, { says: 'Why?' });
+    expect(named(asked)).toBe(named(before));
+    expect(named(changeComment(asked, 'c1', { reply: 'So that.', closed: '2026-11-27' }))).toBe(named(before));
   });
 });
