@@ -25,11 +25,12 @@ const Tables = lazy(() => import('./panels/Tables.tsx'));
 const NotesDialog = lazy(() => import('./panels/NotesDialog.tsx'));
 const PrintPage = lazy(() => import('./panels/PrintPage.tsx'));
 const VariantsDialog = lazy(() => import('./panels/VariantsDialog.tsx'));
+const RevisionsDialog = lazy(() => import('./panels/RevisionsDialog.tsx'));
 const LeastCopperDialog = lazy(() => import('./panels/LeastCopperDialog.tsx'));
 
 export default function Workspace({ lineUp, review }: WorkspaceProps) {
   const working = useEditor((state) => state.working);
-  const { asking, comparing, menu, noting, panels, printing, sizing, strip, table } = useDesk();
+  const { asking, comparing, menu, noting, panels, printing, revising, sizing, strip, table } = useDesk();
   useEffect(listenToClipboard, []);
   // Soon to be asked for, and not worth waiting for then.
   useEffect(() => void loadMenu(), []);
@@ -50,6 +51,7 @@ export default function Workspace({ lineUp, review }: WorkspaceProps) {
         {menu && <Menu key={`${menu.x}/${menu.y}`} x={menu.x} y={menu.y} />}
         {sizing && <LeastCopperDialog lineUp={lineUp} onClose={() => arrange({ sizing: false })} />}
         {noting && <NotesDialog lineUp={lineUp} onClose={() => arrange({ noting: false })} />}
+        {revising && <RevisionsDialog lineUp={lineUp} onClose={() => arrange({ revising: false })} />}
         {comparing && <VariantsDialog lineUp={lineUp} onClose={() => arrange({ comparing: false })} />}
         {printing && <PrintPage lineUp={lineUp} address={printing} />}
       </Suspense>

@@ -6,6 +6,7 @@ import './ui/layout.css';
 import './ui/commands.css';
 import './ui/sizing.css';
 import './ui/variants.css';
+import './ui/revisions.css';
 import { App } from './App.tsx';
 import { startTheme } from './panels/theme.ts';
 

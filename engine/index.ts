@@ -24,10 +24,12 @@ export {
   changeComment,
   commentsOf,
   deleteComment,
+  MOST_COMMENTS,
 } from './lineup/comments.ts';
 export { newCable, newElement, newLineUp, nextId } from './lineup/create.ts';
 export { asLineUp, designOf } from './lineup/design.ts';
 export { DESIGNATED, freeTags, renumber, USUAL_LETTERS } from './lineup/designation.ts';
+export { type Difference, differences } from './lineup/differences.ts';
 export { ELEMENT_KINDS, type Element, type ElementKind, type ElementOf, PORTS, type Port } from './lineup/elements.ts';
 export { FIELDS, type Field, valueAt, withValueAt } from './lineup/fields.ts';
 export {
@@ -39,6 +41,7 @@ export {
   issuesOf,
   lastIssue,
   nextRevision,
+  revisionOf,
 } from './lineup/issues.ts';
 export { type Design, type LineUp, lineUp as lineUpSchema } from './lineup/lineUp.ts';
 export { type Loaded, load } from './lineup/load.ts';

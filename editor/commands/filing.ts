@@ -14,6 +14,7 @@ export const FILING: readonly Command[] = [
   { id: 'open', label: 'Open a file…', group: 'File', keys: ['Ctrl+O'], typing: 'always', anywhere: true, run: () => void openFile() },
   { id: 'issue', label: 'Issue package', group: 'File', keys: [], run: () => void issuePackage() },
   { id: 'export', label: 'Export: choose sheets and forms…', group: 'File', keys: [], run: () => arrange({ exporting: true }) },
+  { id: 'revisions', label: 'Revisions and comments…', group: 'File', keys: [], run: () => arrange({ revising: true, menu: null }) },
   { id: 'print', label: 'Print the one-line', group: 'File', keys: ['Ctrl+P'], typing: 'always', run: () => void printDrawing() },
   { id: 'svg', label: 'Copy the drawing as SVG', group: 'File', keys: [], run: () => copyPicture('svg') },
   { id: 'png', label: 'Copy the drawing as PNG', group: 'File', keys: [], run: () => copyPicture('png') },

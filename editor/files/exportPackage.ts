@@ -4,6 +4,8 @@ import { refuse, whenJudged } from '../store/editorStore.ts';
 import type { PackageOrder } from './packageWorker.ts';
 
 export interface PackageChoice {
+  /** What left the house under this date, rather than the line-up that is open; it is judged where it is written. */
+  readonly issued?: { readonly lineUp: LineUp; readonly date: string };
   readonly sheets?: readonly SheetKind[];
   /** The line-up as it was issued before. */
   readonly against?: LineUp;
@@ -13,11 +15,11 @@ export interface PackageChoice {
  * Writes the package in one form, on a thread of its own, and hands it to the browser, never with a review that is not of this very
  * document. Writers and fonts are fetched only now.
  */
-export async function exportPackage(format: Format = 'pdf', choice: PackageChoice = {}): Promise<void> {
+export async function exportPackage(format: Format = 'pdf', { issued, ...choice }: PackageChoice = {}): Promise<void> {
   try {
-    const { lineUp, review } = await whenJudged();
+    const { lineUp, review } = issued ? { ...issued, review: undefined } : await whenJudged();
     const fontsAt = new URL(`${import.meta.env.BASE_URL}fonts/`, document.baseURI).href;
-    const date = lineUp.project.date ?? new Date().toISOString().slice(0, 10);
+    const date = lineUp.project.date ?? issued?.date ?? new Date().toISOString().slice(0, 10);
     hand(lineUp, await written({ format, lineUp, review, date, fontsAt, ...choice }));
   } catch (fault) {
     refuse(`The package was not written: ${fault instanceof Error ? fault.message : String(fault)}`);

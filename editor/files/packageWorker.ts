@@ -1,8 +1,11 @@
+import { review as judge, type Review } from '../../engine/index.ts';
 import { bundled, type Format, type Package, write } from '../../engine/submittal/formats.ts';
 
 /** The writers on a thread of their own: a set of a hundred sheets takes seconds, and the sheet on screen goes on meanwhile. */
 
-export interface PackageOrder extends Omit<Package, 'fonts'> {
+export interface PackageOrder extends Omit<Package, 'fonts' | 'review'> {
+  /** Undefined: it is judged here. */
+  readonly review: Review | undefined;
   readonly format: Format;
   /** Address of the folder of the fonts. */
   readonly fontsAt: string;
@@ -10,7 +13,7 @@ export interface PackageOrder extends Omit<Package, 'fonts'> {
 
 const fetched = async (address: string) => new Uint8Array(await (await fetch(address)).arrayBuffer());
 
-addEventListener('message', async ({ data: { format, fontsAt, ...rest } }: MessageEvent<PackageOrder>) => {
+addEventListener('message', async ({ data: { format, fontsAt, review, ...rest } }: MessageEvent<PackageOrder>) => {
   const fonts = async () => {
     const [regular, semibold] = await Promise.all([
       fetched(`${fontsAt}SourceSans3_400Regular.ttf`),
@@ -19,7 +22,7 @@ addEventListener('message', async ({ data: { format, fontsAt, ...rest } }: Messa
     return { regular, semibold };
   };
   try {
-    postMessage(bundled(format, await write(format, { ...rest, fonts })));
+    postMessage(bundled(format, await write(format, { ...rest, review: review ?? judge(rest.lineUp), fonts })));
   } catch (fault) {
     // A rejected promise does not reach the other side; an exception of no promise's does.
     setTimeout(() => {

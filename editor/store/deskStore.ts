@@ -37,6 +37,8 @@ export interface Desk {
   readonly comparing: boolean;
   /** Notes on the drawing lie open. */
   readonly noting: boolean;
+  /** Issues and comments lie open. */
+  readonly revising: boolean;
   /** The package is being written. */
   readonly issuing: boolean;
   /** Where the picture is that is to be printed. */
@@ -65,6 +67,7 @@ export const useDesk = create<Desk>(() => ({
   sizing: false,
   comparing: false,
   noting: false,
+  revising: false,
   issuing: false,
   printing: null,
   letters: typeof localStorage === 'undefined' || localStorage.getItem(LETTERS) !== 'off',
