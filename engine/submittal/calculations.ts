@@ -14,10 +14,11 @@ function subjects(lineUp: LineUp, review: Review): readonly string[] {
 
 export function calculations(lineUp: LineUp, review: Review, wide: boolean): readonly Block[] {
   const judged = review.findings.filter((each) => each.verdict !== 'not-applicable' && each.verdict !== 'out-of-scope');
+  const numbers = numbered(review);
   return subjects(lineUp, review).flatMap((id) => {
     const own = judged.filter((each) => each.subject.id === id);
     const [first] = own;
-    return first ? calculation(id, first.subject.tag || 'the line-up', own, numbered(review), wide) : [];
+    return first ? calculation(id, first.subject.tag || 'the line-up', own, numbers, wide) : [];
   });
 }
 

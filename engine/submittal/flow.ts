@@ -54,6 +54,7 @@ export class Flow {
   newSheet(kind: string, block = false): void {
     if (this.sheets.length > 0) this.pen.doc.addPage([this.w, this.h], this.w > this.h ? 'landscape' : 'portrait');
     this.sheets.push({ kind, block });
+    this.pen.settle(this.sheet);
     // Below a title block nothing flows on.
     this.#y = block ? Infinity : TOP;
   }
@@ -88,6 +89,7 @@ export class Flow {
       if (i > 0 && block.t === 'table' && block.ownSheet) this.newSheet(title);
       this.#block(block, title, blocks.length > 1);
       while (this.sheets.length < this.pen.doc.getNumberOfPages()) this.sheets.push({ kind: title, block: false });
+      this.pen.settle(this.sheet);
     });
   }
 

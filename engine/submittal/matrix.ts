@@ -5,8 +5,15 @@ import { type Table, VERDICT_WORD } from './content.ts';
 
 /** Checks against runs: the worst verdict of each, by word and by shape. */
 export function matrix(review: Review, wide: boolean): readonly Table[] {
-  const verdict = (slug: string, run: string): Verdict =>
-    worst(review.findings.filter((each) => each.check === slug && each.runs.includes(run)).map((each) => each.verdict));
+  const given = new Map<string, Verdict[]>();
+  for (const { check, runs, verdict } of review.findings)
+    for (const run of runs) {
+      const key = `${check}/${run}`;
+      const own = given.get(key);
+      if (own) own.push(verdict);
+      else given.set(key, [verdict]);
+    }
+  const verdict = (slug: string, run: string): Verdict => worst(given.get(`${slug}/${run}`) ?? []);
   const runs = review.runs.map((run) => run.motorTag);
   const judged = CHECKS.filter((check) => runs.some((run) => verdict(check.slug, run) !== 'not-applicable'));
   const others = CHECKS.filter((check) => !judged.includes(check));

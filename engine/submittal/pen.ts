@@ -14,13 +14,15 @@ export const FACE = 'SourceSans3';
 export const PT = 72 / 25.4;
 const MISSING = '□';
 
-interface FontMetadata {
-  readonly metadata?: { characterToGlyph(code: number): number };
+interface Font {
+  readonly id: string;
+  readonly metadata: { characterToGlyph(code: number): number; widthOfGlyph(glyph: number): number };
 }
 
 export class Pen {
   readonly doc: jsPDF;
   readonly #glyphs = new Map<number, boolean>();
+  readonly #widths = new Map<string, Map<number, number>>();
 
   constructor(fonts: Fonts, width_mm: number, height_mm: number) {
     this.doc = new jsPDF({
@@ -35,6 +37,36 @@ export class Pen {
     this.#addFont('regular.ttf', fonts.regular, 'normal');
     this.#addFont('semibold.ttf', fonts.semibold, 'bold');
     this.doc.setFont(FACE, 'normal');
+    // Joins Arabic letters, of which the face has none: a fifth of the time of a set.
+    const { events } = this.doc.internal;
+    for (const token of Object.keys(events.getTopics()['preProcessText'] ?? {})) events.unsubscribe(token);
+    this.doc.getStringUnitWidth = (text) => this.#widthOf(text);
+  }
+
+  /** Of the font as it is set, in its size. */
+  #widthOf(text: string): number {
+    const { id, metadata } = this.doc.getFont() as unknown as Font;
+    const known = this.#widths.get(id) ?? new Map<number, number>();
+    this.#widths.set(id, known);
+    let width = 0;
+    for (let i = 0; i < text.length; i++) {
+      const code = text.charCodeAt(i);
+      let own = known.get(code);
+      if (own === undefined) {
+        own = metadata.widthOfGlyph(metadata.characterToGlyph(code)) || 0;
+        known.set(code, own);
+      }
+      width += own;
+    }
+    return width / 1000;
+  }
+
+  /** The pages before this one, each in one string: the thousands of small ones that it was made of take ten times the memory. */
+  settle(page: number): void {
+    const pages = this.doc.internal.pages as unknown as string[][];
+    for (const own of pages.slice(1, page)) {
+      if (own.length > 1) own.splice(0, own.length, own.join('\n'));
+    }
   }
 
   #addFont(name: string, bytes: Uint8Array, style: 'normal' | 'bold'): void {
@@ -59,8 +91,8 @@ export class Pen {
   #has(code: number): boolean {
     const known = this.#glyphs.get(code);
     if (known !== undefined) return known;
-    const font = this.doc.getFont() as unknown as FontMetadata;
-    const has = code >= 0x20 && code <= 0xffff && (font.metadata?.characterToGlyph(code) ?? 0) > 0;
+    const font = this.doc.getFont() as unknown as Font;
+    const has = code >= 0x20 && code <= 0xffff && font.metadata.characterToGlyph(code) > 0;
     this.#glyphs.set(code, has);
     return has;
   }

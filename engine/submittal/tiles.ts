@@ -41,9 +41,10 @@ function cuts(start: number, length: number, most: number, kept: readonly (reado
     const limit = from + most;
     let cut = limit;
     let least = Number.POSITIVE_INFINITY;
-    for (const at of [limit, ...kept.flat()]) {
+    const near = kept.filter(([a, b]) => b > from && a < limit);
+    for (const at of new Set([limit, ...near.flat()])) {
       if (at <= from + most / 4 || at > limit) continue;
-      const crossed = kept.filter(([a, b]) => a < at && at < b).length;
+      const crossed = near.filter(([a, b]) => a < at && at < b).length;
       if (crossed < least || (crossed === least && at > cut)) [cut, least] = [at, crossed];
     }
     found.push(cut);
