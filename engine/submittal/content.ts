@@ -58,8 +58,9 @@ export const VERDICT_WORD: Readonly<Record<Verdict, string>> = {
   'not-applicable': 'N/A',
   'out-of-scope': 'OUT OF SCOPE',
 };
-export const verdictOf = (word: string): Verdict | undefined =>
-  (Object.keys(VERDICT_WORD) as Verdict[]).find((each) => VERDICT_WORD[each] === word);
+/** Of a cell that is the word alone, or the word and, two spaces on, its number. */
+export const verdictOf = (cell: string): Verdict | undefined =>
+  (Object.keys(VERDICT_WORD) as Verdict[]).find((each) => VERDICT_WORD[each] === cell.split('  ')[0]);
 
 /** Where the calculations of a part stand. */
 export const calculationOf = (id: string): string => `calculation-${id}`;

@@ -180,8 +180,10 @@ export class Flow {
       ),
       didParseCell: ({ section, column, cell }) => {
         if (section !== 'body' || !badges.has(column.index) || !verdictOf(`${cell.raw}`)) return;
-        cell.styles.fontStyle = 'bold';
-        cell.styles.cellPadding = { top: 0.8, bottom: 0.8, left: 6.2, right: 0.5 };
+        // With its number beside it the word needs no weight, and what is broken into lines needs room on its right.
+        const alone = !`${cell.raw}`.includes('  ');
+        if (alone) cell.styles.fontStyle = 'bold';
+        cell.styles.cellPadding = { top: 0.8, bottom: 0.8, left: 6.2, right: alone ? 0.5 : 2.6 };
       },
       didDrawCell: ({ section, column, row, cell, pageNumber }) => {
         if (section !== 'body') return;

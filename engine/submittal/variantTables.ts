@@ -38,12 +38,13 @@ function tablesOf({ names, parts, verdicts, counts, totals }: Comparison, contin
       intro: 'What is not said of a design, because the part is not there, is shown as –.',
       empty: 'None.',
       columns: [{ head: 'Of', w: 26 }, { head: 'Check', w: 44 }, ...columns],
+      verdictColumns: names.map((_, i) => 2 + i),
       rows: verdicts.map((row) => [row.tag || 'line-up', row.title, ...verdictCells(row)]),
     },
     {
       title: titled('All together'),
       empty: '',
-      columns: [{ head: '', w: 70 }, ...columns],
+      columns: [{ head: 'Counted', w: 70 }, ...columns],
       rows: [
         [
           'Verdicts against the present one',

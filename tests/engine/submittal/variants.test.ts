@@ -24,10 +24,10 @@ describe('the sheet of variants', () => {
     expect(heads(bare, true)).toEqual([]);
   });
   it('stands every variant beside the present line-up, on narrow paper in more tables', () => {
-    expect(heads(withVariants, true)).toEqual([['', 'Present', '1/2', '1/3', '1/4']]);
+    expect(heads(withVariants, true)).toEqual([['Counted', 'Present', '1/2', '1/3', '1/4']]);
     expect(heads(withVariants, false)).toEqual([
-      ['', 'Present', '1/2', '1/3'],
-      ['', 'Present', '1/4'],
+      ['Counted', 'Present', '1/2', '1/3'],
+      ['Counted', 'Present', '1/4'],
     ]);
   });
 });
