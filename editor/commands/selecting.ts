@@ -32,9 +32,10 @@ const travels = (words: string, key: Way): Command => ({
   label: `Go ${words}`,
   group: 'Select',
   keys: [key],
-  when: ({ lineUp, selected }) => {
+  when: ({ selected }) => {
     const id = view()?.focused();
-    return id != null && !selected.includes(id) && neighbour(lineUp, id, key) !== undefined;
+    // At a dead end nothing happens: the arrow must not move what is chosen elsewhere.
+    return id != null && !selected.includes(id);
   },
   run: ({ lineUp }) => {
     const next = neighbour(lineUp, view()?.focused() ?? '', key);
