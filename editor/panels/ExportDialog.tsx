@@ -1,5 +1,5 @@
 import { useEffect, useRef, useState } from 'react';
-import { type LineUp, load, type Review } from '../../engine/index.ts';
+import { type LineUp, lastIssue, load, type Review } from '../../engine/index.ts';
 import { EVERY_SHEET, FORMATS, type Format, SHEET_KINDS, usualSheets } from '../../engine/submittal/formats.ts';
 import { exportPackage } from '../files/exportPackage.ts';
 
@@ -17,6 +17,7 @@ export default function ExportDialog({ lineUp, review, onClose }: ExportDialogPr
   useEffect(() => dialog.current?.showModal(), []);
   const [sheets, setSheets] = useState(() => usualSheets(lineUp, review));
   const [against, setAgainst] = useState<LineUp | null>(null);
+  const last = lastIssue(lineUp);
   const [told, setTold] = useState('');
   const hand = async (format: Format) => {
     setTold(WRITING);
@@ -52,6 +53,7 @@ export default function ExportDialog({ lineUp, review, onClose }: ExportDialogPr
       </fieldset>
       <label>
         Compare with an earlier issue
+        {last && <span className="muted">rather than with revision {last.revision}, the last</span>}
         <input type="file" accept=".json" onChange={(event) => void compare(event.target.files?.[0])} />
       </label>
       <ul aria-label="Forms">

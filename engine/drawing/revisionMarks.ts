@@ -45,7 +45,8 @@ export const triangle = (revision: string, x: number, y: number): readonly Item[
     t: 'text',
     x: x + TRIANGLE_mm / 2,
     y: y + 0.2,
-    text: revision.slice(0, 2),
+    // Its end: P10 is not P1.
+    text: revision.slice(-2).trim(),
     size_mm: TEXT_mm,
     weight: 600,
     anchor: 'middle',

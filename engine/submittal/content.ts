@@ -9,6 +9,8 @@ export interface Column {
   /** Share of the room that is left. */
   readonly grow?: number;
   readonly right?: boolean;
+  /** What it tells of changed: the revision that says so. */
+  readonly changed?: string | undefined;
 }
 export interface Table {
   readonly title: string;
@@ -22,6 +24,8 @@ export interface Table {
   readonly anchor?: string;
   /** Where the first cell of each row leads. */
   readonly links?: readonly (string | null)[];
+  /** Rows of what changed since the earlier issue: the revision that says so. */
+  readonly changed?: readonly (string | undefined)[];
   /** Short rows: on a wide sheet they stand in two or three columns side by side. */
   readonly folds?: boolean;
   /** To be filled in by hand: rows have room for it. */

@@ -1,6 +1,7 @@
 import { autoTable } from 'jspdf-autotable';
 import { translate } from '../drawing/displayList.ts';
 import { badge } from '../drawing/marks.ts';
+import { TRIANGLE_mm, triangle } from '../drawing/revisionMarks.ts';
 import { type Block, type Column, type Section, type Table, verdictOf } from './content.ts';
 import { FACE, type Fonts, Pen, PT } from './pen.ts';
 import { BORDER_mm, STRIP_mm } from './sheet.ts';
@@ -10,6 +11,8 @@ import { BORDER_mm, STRIP_mm } from './sheet.ts';
 export const TEXT_mm = 3.8;
 const TITLE_mm = 7;
 const HEAD_mm = 5.2;
+/** Room for a triangle beside a tag. */
+const MARK_mm = TRIANGLE_mm + 1.2;
 const EDGE = BORDER_mm + 3;
 const FOOT = BORDER_mm + STRIP_mm + 3;
 const TOP = BORDER_mm + 5;
@@ -143,7 +146,7 @@ export class Flow {
       return;
     }
     const room = this.w - 2 * EDGE;
-    const table = folded(whole, this.w > 500 ? 3 : this.w > 300 ? 2 : 1);
+    const table = marked(folded(whole, this.w > 500 ? 3 : this.w > 300 ? 2 : 1));
     const badges = new Set(table.verdictColumns);
     const fixed = table.columns.reduce((sum, each) => sum + (each.w ?? 0), 0);
     const shares = table.columns.reduce((sum, each) => sum + (each.grow ?? 0), 0);
@@ -178,7 +181,12 @@ export class Flow {
           { cellWidth: each.w ?? (each.grow ? ((room - fixed) * each.grow) / shares : 0), halign: side(each) },
         ]),
       ),
-      didParseCell: ({ section, column, cell }) => {
+      didParseCell: ({ section, column, row, cell }) => {
+        if (section === 'head' ? table.columns[column.index]?.changed : column.index === 0 && table.changed) {
+          // Beside every tag of the column, so that they stand under each other.
+          cell.styles.cellPadding = { top: 0.8, bottom: 0.8, left: 1.2 + MARK_mm, right: 2.6 };
+          if (section === 'head' || table.changed?.[row.index]) cell.styles.minCellHeight = TRIANGLE_mm + 0.6;
+        }
         if (section !== 'body' || !badges.has(column.index) || !verdictOf(`${cell.raw}`)) return;
         // With its number beside it the word needs no weight, and what is broken into lines needs room on its right.
         const alone = !`${cell.raw}`.includes('  ');
@@ -186,8 +194,13 @@ export class Flow {
         cell.styles.cellPadding = { top: 0.8, bottom: 0.8, left: 6.2, right: alone ? 0.5 : 2.6 };
       },
       didDrawCell: ({ section, column, row, cell, pageNumber }) => {
-        if (section !== 'body') return;
         const { x, y, width, height } = cell;
+        const revision =
+          section === 'head' ? table.columns[column.index]?.changed : column.index === 0 ? table.changed?.[row.index] : undefined;
+        // A head stands at the foot of its cell, a row at the top.
+        const base = section === 'head' ? y + height - 1.9 : y + TRIANGLE_mm * 0.87 - 0.4;
+        if (revision) this.pen.draw(triangle(revision, x + 0.8, base), 0, 0, { x: 0, y: 0, w: this.w, h: this.h });
+        if (section !== 'body') return;
         const verdict = badges.has(column.index) ? verdictOf(`${cell.raw}`) : undefined;
         if (verdict) this.pen.draw(translate(badge(verdict), x + 3.4, y + 3.1), 0, 0, { x, y, w: width, h: height });
         const anchor = column.index === 0 ? table.links?.[row.index] : undefined;
@@ -203,6 +216,12 @@ export class Flow {
 
 /** A head alone at the foot of a sheet says nothing: what must stand under it is its first pictures, or a few rows. */
 const roomFor = (block: Block): number => HEAD_mm + 5 + (block.t === 'pictures' ? Math.max(...block.pictures.map((each) => each.h)) : 30);
+
+/** With room beside the tags, where any has a mark. */
+const marked = ({ changed, columns: [first, ...others], ...table }: Table): Table =>
+  changed?.some(Boolean) && first
+    ? { ...table, changed, columns: [{ ...first, ...(first.w !== undefined && { w: first.w + MARK_mm }) }, ...others] }
+    : { ...table, columns: [...(first ? [first] : []), ...others] };
 
 /** The rows of a table that folds, in so many columns side by side. */
 function folded(table: Table, most: number): Table {

@@ -72,7 +72,8 @@ export async function write(format: Format, facts: Package): Promise<readonly Wr
     case 'dxf':
       return one((await import('./dxf.ts')).dxfOf(drawn(facts)));
     case 'json':
-      return one(strToU8(issuedText(facts.lineUp)));
+      // Not under the name of the document, which holds more.
+      return [{ ending: '.issued.json', bytes: strToU8(issuedText(facts.lineUp)) }];
   }
 }
 

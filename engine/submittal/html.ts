@@ -1,6 +1,7 @@
 import { strToU8 } from 'fflate';
 import type { Review } from '../checks/solved.ts';
 import { badge } from '../drawing/marks.ts';
+import { TRIANGLE_mm, triangle } from '../drawing/revisionMarks.ts';
 import { svgOf } from '../drawing/svg.ts';
 import { escaped } from '../drawing/xml.ts';
 import type { LineUp } from '../lineup/lineUp.ts';
@@ -25,6 +26,7 @@ a { color: #14635d; }
 table { border-collapse: collapse; min-width: 40rem; width: 100%; }
 th, td { text-align: left; vertical-align: top; padding: 0.25rem 0.9rem 0.25rem 0; border-bottom: 1px solid #80827b; white-space: pre-line; overflow-wrap: break-word; }
 thead th { border-bottom: 2px solid #1c2225; vertical-align: bottom; } tbody th { font-weight: 400; }
+.changed { width: 1.5rem; height: 1.35rem; vertical-align: -0.2rem; margin-right: 0.35rem; }
 .right { text-align: right; } .verdict { font-weight: 600; white-space: nowrap; } .verdict svg { width: 1rem; height: 1rem; vertical-align: -0.15rem; margin-right: 0.35rem; }
 figure { display: inline-block; margin: 0.5rem 1.5rem 0.5rem 0; max-width: 100%; } figure svg { max-width: 100%; height: auto; }
 @media print { h2 { break-before: page; } .wide { overflow: visible; } }
@@ -100,12 +102,14 @@ function block(each: Block, section: string, id: string, anchors: ReadonlySet<st
 const figure = (svg: string, says: string): string =>
   `<figure>${svg.replace('<svg ', `<svg role="img" aria-label="${escaped(says)}" `)}</figure>`;
 
-function table({ title, intro, columns, rows, empty, links, verdictColumns }: Table, anchors: ReadonlySet<string>): string {
+function table({ title, intro, columns, rows, empty, links, verdictColumns, changed }: Table, anchors: ReadonlySet<string>): string {
   const before = intro ? `<p>${escaped(intro)}</p>\n` : '';
   if (rows.length === 0) return `${before}<p>${escaped(empty)}</p>`;
   const side = (i: number): string => (columns[i]?.right ? ' class="right"' : '');
   const shown = columns.map((_, i) => i).filter((i) => columns[i]?.head !== '');
-  const head = shown.map((i) => `<th scope="col"${side(i)}>${escaped(columns[i]?.head ?? '')}</th>`).join('');
+  const head = shown
+    .map((i) => `<th scope="col"${side(i)}>${revisionMark(columns[i]?.changed)}${escaped(columns[i]?.head ?? '')}</th>`)
+    .join('');
   const body = rows.map((row, r) => {
     const cells = shown.map((i) => {
       const text = row[i] ?? '';
@@ -113,7 +117,9 @@ function table({ title, intro, columns, rows, empty, links, verdictColumns }: Ta
       if (verdict) return `<td class="verdict">${mark(verdict)}${escaped(text)}</td>`;
       const link = i === 0 ? links?.[r] : undefined;
       const content = link && anchors.has(link) ? `<a href="#${link}">${escaped(text)}</a>` : escaped(text);
-      return i === 0 && text !== '' ? `<th scope="row"${side(i)}>${content}</th>` : `<td${side(i)}>${content}</td>`;
+      return i === 0 && text !== ''
+        ? `<th scope="row"${side(i)}>${revisionMark(changed?.[r])}${content}</th>`
+        : `<td${side(i)}>${content}</td>`;
     });
     return `<tr>${cells.join('')}</tr>`;
   });
@@ -128,3 +134,12 @@ ${body.join('\n')}
 
 const mark = (verdict: Parameters<typeof badge>[0]): string =>
   svgOf(badge(verdict), { x: -2.4, y: -2.4, w: 4.8, h: 4.8 }).replace('<svg ', '<svg aria-hidden="true" ');
+
+/** The triangle that names the revision, as on paper. */
+const revisionMark = (revision: string | undefined): string =>
+  revision === undefined
+    ? ''
+    : svgOf(triangle(revision, 0, 0), { x: -0.3, y: 0.7 - TRIANGLE_mm * 0.87, w: TRIANGLE_mm + 0.6, h: TRIANGLE_mm * 0.87 + 0.6 }).replace(
+        '<svg ',
+        `<svg class="changed" role="img" aria-label="changed in revision ${escaped(revision)}" `,
+      );

@@ -1,5 +1,7 @@
+import type { Cable } from '../lineup/cable.ts';
 import { commentsOf } from '../lineup/comments.ts';
 import { differences } from '../lineup/differences.ts';
+import type { Element } from '../lineup/elements.ts';
 import { changedTags, issuesOf } from '../lineup/issues.ts';
 import type { Design, LineUp } from '../lineup/lineUp.ts';
 import type { Table } from './content.ts';
@@ -15,6 +17,33 @@ const padded = (rows: readonly (readonly string[])[], columns: number): readonly
 /** Parts of this line-up that a reviewer of the earlier issue has not seen as they are now. */
 export const changedParts = (lineUp: LineUp, against: LineUp | undefined): ReadonlySet<string> =>
   new Set(against ? differences(against, lineUp).map((each) => each.id) : []);
+
+/** How the schedules show what changed: the revision beside each part that did, and what is there no longer in words. */
+export interface Marks {
+  readonly of: (id: string) => string | undefined;
+  readonly says: (kind: (part: Element | Cable) => boolean) => string | undefined;
+}
+
+export function changeMarks(lineUp: LineUp, against: LineUp | undefined): Marks {
+  const changed = changedParts(lineUp, against);
+  const left = new Set([...lineUp.elements, ...lineUp.cables].map((each) => each.id));
+  const revision = lineUp.project.revision ?? '?';
+  return {
+    of: (id) => (changed.has(id) ? revision : undefined),
+    says: (kind) => {
+      if (!against) return undefined;
+      const gone = [...against.elements, ...against.cables].filter((each) => !left.has(each.id) && kind(each)).map((each) => each.tag);
+      const now = [...lineUp.elements, ...lineUp.cables].some((each) => changed.has(each.id) && kind(each));
+      const since = `since ${issueName(against)}`;
+      return [
+        now
+          ? `A triangle: new, or entered otherwise, ${since}. What follows from it by calculation is not marked.`
+          : `Nothing is new or entered otherwise ${since}.`,
+        ...(gone.length > 0 ? [`Taken out ${since}: ${gone.join(', ')}.`] : []),
+      ].join(' ');
+    },
+  };
+}
 
 const WORDS = { added: 'new', removed: 'taken out', changed: 'changed' } as const;
 

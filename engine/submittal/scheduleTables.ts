@@ -4,13 +4,16 @@ import type { Cable, CableEnd } from '../lineup/cable.ts';
 import type { LineUp } from '../lineup/lineUp.ts';
 import { formatQuantity } from '../lineup/units.ts';
 import { calculationOf, figure, type Table } from './content.ts';
+import type { Marks } from './revisions.ts';
 import { type Cell, schedulesOf } from './schedules.ts';
 
 /** The schedules as they stand on paper: several values a cell, so that a row stays in sight. */
 
+const told = (intro: string | undefined) => (intro === undefined ? {} : { intro });
+
 const LANDINGS: Readonly<Record<string, string>> = { full: 'full circumference', clamp: 'clamp', pigtail: 'pigtail', none: 'not landed' };
 
-export function cableSchedule(lineUp: LineUp, review: Review, wide: boolean): Table {
+export function cableSchedule(lineUp: LineUp, review: Review, wide: boolean, marks: Marks): Table {
   const tags = new Map(lineUp.elements.map((each) => [each.id, each.tag]));
   const solved = new Map(review.cables.map((each) => [each.id, each]));
   const { units } = lineUp.project;
@@ -29,7 +32,13 @@ export function cableSchedule(lineUp: LineUp, review: Review, wide: boolean): Ta
     const n = (value: number | null | undefined) => figure(value ?? null);
     return [n(answer?.current_A), n(answer?.ampacity_A), n(answer?.drop_pct)];
   };
-  const base = { title: 'Cable schedule', empty: 'No cable is drawn.', links: cables.map((each) => calculationOf(each.id)) };
+  const base = {
+    title: 'Cable schedule',
+    ...told(marks.says((each) => each.kind === 'cable')),
+    empty: 'No cable is drawn.',
+    links: cables.map((each) => calculationOf(each.id)),
+    changed: cables.map((each) => marks.of(each.id)),
+  };
   if (wide)
     return {
       ...base,
@@ -81,13 +90,15 @@ export function cableSchedule(lineUp: LineUp, review: Review, wide: boolean): Ta
   };
 }
 
-export function equipmentList(lineUp: LineUp, review: Review): Table {
+export function equipmentList(lineUp: LineUp, review: Review, marks: Marks): Table {
   const solved = new Map(review.elements.map((each) => [each.id, each]));
   const { units } = lineUp.project;
   const shown = (value: number | null | undefined, quantity: 'voltage' | 'current') =>
     value === null || value === undefined ? '–' : formatQuantity(value, quantity, units);
   return {
     title: 'Equipment list',
+    ...told(marks.says((each) => each.kind !== 'cable' && each.kind !== 'link')),
+    changed: lineUp.elements.map((each) => marks.of(each.id)),
     empty: 'No part is drawn.',
     columns: [
       { head: 'Tag', w: 26 },
@@ -153,7 +164,7 @@ export function cableTotals(lineUp: LineUp): Table {
 const shown = (cell: Cell): string => (cell === null ? '–' : typeof cell === 'number' ? figure(cell) : cell);
 
 /** Drives or motors side by side, a value a row, as many to a table as the sheet is wide. */
-export function plates(lineUp: LineUp, review: Review, slug: 'drives' | 'motors', wide: boolean): readonly Table[] {
+export function plates(lineUp: LineUp, review: Review, slug: 'drives' | 'motors', wide: boolean, marks: Marks): readonly Table[] {
   const schedule = schedulesOf(lineUp, review).find((each) => each.slug === slug);
   if (!schedule) return [];
   const most = wide ? 10 : 3;
@@ -164,7 +175,10 @@ export function plates(lineUp: LineUp, review: Review, slug: 'drives' | 'motors'
     tables.push({
       title: from === 0 ? schedule.title : `${schedule.title}, continued`,
       empty: '',
-      columns: [{ head: 'Value', w: 58 }, ...parts.map((part) => ({ head: shown(part[0] ?? null), grow: 1 }))],
+      columns: [
+        { head: 'Value', w: 58 },
+        ...parts.map((part, i) => ({ head: shown(part[0] ?? null), grow: 1, changed: marks.of(schedule.ids?.[from + i] ?? '') })),
+      ],
       rows: heads.map((head, i) => [head, ...parts.map((part) => shown(part[i + 1] ?? null))]),
       folds: wide && parts.length <= 3,
     });

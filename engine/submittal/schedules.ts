@@ -18,6 +18,8 @@ export interface Schedule {
   readonly title: string;
   readonly heads: readonly string[];
   readonly rows: readonly (readonly Cell[])[];
+  /** Of the parts, row by row, where rows are parts. */
+  readonly ids?: readonly string[];
 }
 
 interface Column<T> {
@@ -137,7 +139,7 @@ function plates<K extends ElementKind>(lineUp: LineUp, kind: K, slug: string, ti
   const { units } = lineUp.project;
   const parts = lineUp.elements.filter((each): each is ElementOf<K> => each.kind === kind);
   const fields = FIELDS[kind].filter((field) => parts.some((part) => valueAt(part, field.path) !== undefined));
-  return schedule<ElementOf<K>>(
+  const made = schedule<ElementOf<K>>(
     slug,
     title,
     [
@@ -159,6 +161,7 @@ function plates<K extends ElementKind>(lineUp: LineUp, kind: K, slug: string, ti
     ],
     parts,
   );
+  return { ...made, ids: parts.map((each) => each.id) };
 }
 
 function motors(lineUp: LineUp, review: Review): Schedule {

@@ -21,7 +21,7 @@ import { ABBREVIATIONS, NOTES } from './notes.ts';
 import { assumptionsTable, deviations, openItems, standing } from './openTables.ts';
 import { pathTables } from './pathTables.ts';
 import { projectNotes } from './projectNotes.ts';
-import { revisionTables } from './revisions.ts';
+import { changeMarks, revisionTables } from './revisions.ts';
 import { cableSchedule, cableTotals, equipmentList, plates } from './scheduleTables.ts';
 import { sourceTables } from './sourceTables.ts';
 import { variantTables } from './variantTables.ts';
@@ -95,11 +95,15 @@ function blocksOf(slug: SheetKind, lineUp: LineUp, review: Review, { sheets, wid
         notJudgedTable(review),
       ].map(table);
     case 'cables':
-      return [cableSchedule(lineUp, review, wide), cableTotals(lineUp)].map(table);
-    case 'equipment':
-      return [equipmentList(lineUp, review), ...plates(lineUp, review, 'drives', wide), ...plates(lineUp, review, 'motors', wide)].map(
-        table,
-      );
+      return [cableSchedule(lineUp, review, wide, changeMarks(lineUp, before)), cableTotals(lineUp)].map(table);
+    case 'equipment': {
+      const marks = changeMarks(lineUp, before);
+      return [
+        equipmentList(lineUp, review, marks),
+        ...plates(lineUp, review, 'drives', wide, marks),
+        ...plates(lineUp, review, 'motors', wide, marks),
+      ].map(table);
+    }
     case 'matrix':
       return matrix(review, wide).map(table);
     case 'path':

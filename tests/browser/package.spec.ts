@@ -54,7 +54,7 @@ test('sheets are chosen, and each form is handed over by itself', async ({ page 
     const download = await waiting;
     return { name: download.suggestedFilename(), bytes: readFileSync(await download.path()) };
   };
-  const endings = { XLSX: '.xlsx', CSV: '.csv.zip', SVG: '.svg', DXF: '.dxf', JSON: '.json', HTML: '.html' };
+  const endings = { XLSX: '.xlsx', CSV: '.csv.zip', SVG: '.svg', DXF: '.dxf', JSON: '.issued.json', HTML: '.html' };
   for (const [form, ending] of Object.entries(endings)) {
     const { name, bytes } = await handed(form);
     expect(name).toBe(`HW-E-201_A${ending}`);

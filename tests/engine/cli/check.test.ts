@@ -191,9 +191,15 @@ describe('check, other answers', () => {
     const written = readdirSync(out);
     expect(written.some((name) => name.startsWith('bad') || name.endsWith('.part'))).toBe(false);
     for (const name of ['alder-mill-fan', 'heron-weir-pumps'])
-      for (const ending of [...Object.keys(FORMATS).filter((each) => each !== 'csv'), 'cables.csv', 'equipment.csv', 'motors.csv'])
+      for (const ending of [
+        ...Object.keys(FORMATS).filter((each) => each !== 'csv' && each !== 'json'),
+        'issued.json',
+        'cables.csv',
+        'equipment.csv',
+        'motors.csv',
+      ])
         expect(written).toContain(`${name}.${ending}`);
-    expect(readFileSync(join(out, 'alder-mill-fan.json'), 'utf8')).toBe(readFileSync(example('alder-mill-fan.json'), 'utf8'));
+    expect(readFileSync(join(out, 'alder-mill-fan.issued.json'), 'utf8')).toBe(readFileSync(example('alder-mill-fan.json'), 'utf8'));
   });
   it('--sheets writes those alone, and --against lists what changed since another file', async () => {
     const old = put(

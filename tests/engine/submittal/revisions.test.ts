@@ -3,7 +3,9 @@ import { describe, expect, it } from 'vitest';
 import { around, extent, textBox } from '../../../engine/drawing/extent.ts';
 import {
   addComment,
+  asLineUp,
   changeComment,
+  designOf,
   freeze,
   type Item,
   type LineUp,
@@ -14,6 +16,7 @@ import {
   withValueAt,
 } from '../../../engine/index.ts';
 import { differences } from '../../../engine/lineup/differences.ts';
+import { write } from '../../../engine/submittal/formats.ts';
 import { htmlOf } from '../../../engine/submittal/html.ts';
 import { packageDrawing } from '../../../engine/submittal/packageDrawing.ts';
 import { sectionsOf, usualSheets } from '../../../engine/submittal/sections.ts';
@@ -87,6 +90,10 @@ describe('clouds', () => {
       expect(apart, item.text).toBe(true);
     }
   });
+  it('name the end of a longer revision, which tells it from the others', () => {
+    const tenth = { ...now, project: { ...now.project, revision: 'P77' } };
+    expect(packageDrawing(tenth, review(tenth), before).items.filter((item) => item.t === 'text' && item.text === '77').length).toBe(1);
+  });
   it('are none where no earlier issue is named', () => {
     expect(clouds(oneLine(now, review(now)).items)).toEqual([]);
   });
@@ -154,13 +161,58 @@ describe('the sheet of revisions', () => {
   });
 });
 
+describe('marks in the schedules', () => {
+  const tags = ['F-2', 'W-2A'];
+  const revised = tags.reduce((lineUp, tag) => with_(lineUp, tag, 'lengthOrigin', 'measured'), issued);
+  const answer = review(revised);
+  const sections = sectionsOf(revised, answer, { sheets: ['cables', 'equipment'], wide: true, date: '2026-12-01' });
+  const tables = sections.flatMap(({ blocks }) => blocks.flatMap((each) => (each.t === 'table' ? [each] : [])));
+  it('and clouds on the one-line are those of the changed cables, and of nothing else', () => {
+    const inRows = tables.flatMap(({ rows, changed: marks }) => rows.flatMap(([tag], i) => (marks?.[i] === 'B' ? [tag] : [])));
+    expect(inRows.toSorted()).toEqual(tags.toSorted());
+    expect(tables.flatMap(({ columns }) => columns.filter((each) => each.changed !== undefined))).toEqual([]);
+    const { items } = packageDrawing(revised, answer, undefined);
+    expect(items.filter((item) => item.t === 'path' && item.ink === 'ink2' && item.fill === undefined).length).toBe(tags.length);
+    expect(items.filter((item) => item.t === 'text' && item.text === 'B').length).toBe(tags.length);
+  });
+  it('stand beside a motor in its plate too, and what was taken out is named', () => {
+    const without: LineUp = {
+      ...issued,
+      elements: issued.elements.map((each) => (each.tag === 'P-2' ? withValueAt(each, 'efficiency_pct', 90) : each)),
+      cables: issued.cables.filter((each) => each.tag !== 'W-2B'),
+    };
+    const shown = sectionsOf(without, review(without), { sheets: ['cables', 'equipment'], wide: true, date: '2026-12-01' }).flatMap(
+      ({ blocks }) => blocks.flatMap((each) => (each.t === 'table' ? [each] : [])),
+    );
+    const intro = (title: string) => shown.find((each) => each.title === title)?.intro;
+    expect(intro('Cable schedule')).toBe('Nothing is new or entered otherwise since revision A. Taken out since revision A: W-2B.');
+    expect(intro('Equipment list')).toContain('A triangle: new');
+    expect(intro('Equipment list')).not.toContain('Taken out');
+    const heads = shown.flatMap(({ columns }) => columns.flatMap((each) => (each.changed === 'B' ? [each.head] : [])));
+    expect(heads).toEqual(['P-2']);
+  });
+  it('are drawn in the report, with words', () => {
+    const page = new TextDecoder().decode(htmlOf(revised, answer, { date: '2026-12-01', sheets: ['cables'] }));
+    expect(page.match(/aria-label="changed in revision B"/g)?.length).toBe(tags.length);
+    expect(new TextDecoder().decode(htmlOf(before, review(before), { date: '2026-12-01', sheets: ['cables'] }))).not.toContain(
+      'changed in',
+    );
+  });
+});
+
 describe('the hash on the cover', () => {
+  it('is that of the file that goes out with the package', async () => {
+    const [file] = await write('json', { lineUp: issued, review: review(issued), date: '2026-11-26', fonts: () => Promise.reject() });
+    expect(file?.ending).toBe('.issued.json');
+    expect(new TextDecoder().decode(file?.bytes)).toBe(save(asLineUp(designOf(issued))));
+  });
   const named = (lineUp: LineUp): string | undefined =>
     /SHA-256 of the line-up file: ([0-9a-f]{64})/.exec(
       new TextDecoder().decode(htmlOf(lineUp, review(lineUp), { date: '2026-11-26', sheets: ['revisions'] })),
     )?.[1];
   it('is that of the file with nothing beside it; comments and issues do not change it', () => {
     expect(named(before)).toBe(sha256(save(before)));
+    expect(named(issued)).toBe(sha256(save(asLineUp(designOf(issued)))));
     const [issue] = issued.issues ?? [];
     if (!issue) throw new Error('nothing was issued');
     expect(named({ ...before, issues: [issue] })).toBe(named(before));
