@@ -26,6 +26,7 @@ a { color: #14635d; }
 table { border-collapse: collapse; min-width: 40rem; width: 100%; }
 th, td { text-align: left; vertical-align: top; padding: 0.25rem 0.9rem 0.25rem 0; border-bottom: 1px solid #80827b; white-space: pre-line; overflow-wrap: break-word; }
 thead th { border-bottom: 2px solid #1c2225; vertical-align: bottom; } tbody th { font-weight: 400; }
+th:has(.changed) { white-space: nowrap; }
 .changed { width: 1.5rem; height: 1.35rem; vertical-align: -0.2rem; margin-right: 0.35rem; }
 .right { text-align: right; } .verdict { font-weight: 600; white-space: nowrap; } .verdict svg { width: 1rem; height: 1rem; vertical-align: -0.15rem; margin-right: 0.35rem; }
 figure { display: inline-block; margin: 0.5rem 1.5rem 0.5rem 0; max-width: 100%; } figure svg { max-width: 100%; height: auto; }
@@ -104,13 +105,15 @@ const figure = (svg: string, says: string): string =>
 
 function table({ title, intro, columns, rows, empty, links, verdictColumns, changed }: Table, anchors: ReadonlySet<string>): string {
   const before = intro ? `<p>${escaped(intro)}</p>\n` : '';
-  if (rows.length === 0) return `${before}<p>${escaped(empty)}</p>`;
+  // Rows for a pencil are of no use on a screen.
+  const written = rows.map((row, r) => ({ row, r })).filter(({ row }) => row.some((each) => each !== ''));
+  if (written.length === 0) return `${before}<p>${escaped(empty)}</p>`;
   const side = (i: number): string => (columns[i]?.right ? ' class="right"' : '');
   const shown = columns.map((_, i) => i).filter((i) => columns[i]?.head !== '');
   const head = shown
     .map((i) => `<th scope="col"${side(i)}>${revisionMark(columns[i]?.changed)}${escaped(columns[i]?.head ?? '')}</th>`)
     .join('');
-  const body = rows.map((row, r) => {
+  const body = written.map(({ row, r }) => {
     const cells = shown.map((i) => {
       const text = row[i] ?? '';
       const verdict = verdictColumns?.includes(i) ? verdictOf(text) : undefined;

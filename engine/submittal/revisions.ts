@@ -124,7 +124,7 @@ function commentsTable(lineUp: LineUp, against: LineUp | undefined): Table {
     [each.reply, each.closed ? answeredBy(each, lineUp, against) : ''].filter(Boolean).join('\n'),
     each.closed ?? '',
   ]);
-  return { title: 'Comment log', empty: '', form: true, columns, rows: padded(rows, columns.length) };
+  return { title: 'Comment log', empty: 'No comments.', form: true, columns, rows: padded(rows, columns.length) };
 }
 
 /** What became of the parts that a comment is tied to, since the issue that it was written on. */

@@ -193,6 +193,9 @@ describe('marks in the schedules', () => {
   });
   it('are drawn in the report, with words', () => {
     const page = new TextDecoder().decode(htmlOf(revised, answer, { date: '2026-12-01', sheets: ['cables'] }));
+    const forms = new TextDecoder().decode(htmlOf(revised, answer, { date: '2026-12-01', sheets: ['revisions'] }));
+    expect(forms, 'rows for a pencil').not.toMatch(/<tr>(<t[dh][^>]*><\/t[dh]>)+<\/tr>/);
+    expect(forms).toContain('No comments.');
     expect(page.match(/aria-label="changed in revision B"/g)?.length).toBe(tags.length);
     expect(new TextDecoder().decode(htmlOf(before, review(before), { date: '2026-12-01', sheets: ['cables'] }))).not.toContain(
       'changed in',
