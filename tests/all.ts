@@ -32,7 +32,11 @@ function count(file: string, ok: boolean, read: (report: Record<string, unknown>
 
 const has = (command: string, flag: string): boolean => spawnSync(command, [flag]).error === undefined;
 if (process.env['CI']) {
-  const wanted = [...(has('ngspice', '--version') ? [] : ['ngspice']), ...(has('pdftotext', '-v') ? [] : ['poppler-utils'])];
+  const wanted = [
+    ...(has('ngspice', '--version') ? [] : ['ngspice']),
+    ...(has('pdftotext', '-v') ? [] : ['poppler-utils']),
+    ...(has('qpdf', '--version') ? [] : ['qpdf']),
+  ];
   if (wanted.length > 0) installPackages(wanted);
 }
 

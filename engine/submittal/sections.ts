@@ -49,7 +49,11 @@ export const SHEET_KINDS = {
 export type SheetKind = keyof typeof SHEET_KINDS;
 export const EVERY_SHEET = Object.keys(SHEET_KINDS) as readonly SheetKind[];
 
-/** What a reviewer needs; a matrix of one run says nothing new, a first issue without comments has no history, and forms and field sheets are for the site. */
+/**
+ * What a reviewer needs. The calculations are half of it and stay: a size without its basis, or a result without its inputs, sends a set
+ * back. They stand behind what is read first, and whoever wants less says so. A matrix of one run says nothing new, a first issue without comments
+ * has no history, and forms and field sheets are for the site.
+ */
 export const usualSheets = (lineUp: LineUp, review: Review, against?: LineUp): readonly SheetKind[] =>
   EVERY_SHEET.filter(
     (each) =>

@@ -1,6 +1,6 @@
 import { execFileSync, spawnSync } from 'node:child_process';
 import { createHash } from 'node:crypto';
-import { mkdtempSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
+import { mkdtempSync, readdirSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { getDocument, type PDFDocumentProxy } from 'pdfjs-dist/legacy/build/pdf.mjs';
@@ -141,8 +141,9 @@ describe('choice of sheets', () => {
       await document.destroy();
     }
   });
-  it('nobody asked: no forms, and no matrix of one run', () => {
+  it('nobody asked: with calculations, without forms and without a matrix of one run', () => {
     expect(usualSheets(lineUp, answer)).not.toContain('matrix');
+    expect(usualSheets(lineUp, answer)).toContain('calculations');
     const capping = example('fennel-lane-capping');
     expect(usualSheets(capping, review(capping))).toContain('matrix');
     for (const each of ['field', 'commissioning', 'revisions', 'variants'] as const)
@@ -162,6 +163,43 @@ describe('choice of sheets', () => {
   });
 });
 
+const EXAMPLES = readdirSync(new URL('../../../examples/', import.meta.url)).map((file) => file.replace('.json', ''));
+
+const hasQpdf = spawnSync('qpdf', ['--version']).status === 0;
+if (!hasQpdf)
+  console.warn(
+    '\n*** SKIPPED: qpdf is not on this machine, so nothing but readers looks at the build of the files. Install the package qpdf. ***\n',
+  );
+
+describe.skipIf(!hasQpdf)('the build of the file', () => {
+  const folder = mkdtempSync(join(tmpdir(), 'copperline-'));
+  afterAll(() => rmSync(folder, { recursive: true }));
+  it.each(EXAMPLES)('of %s is sound, names its language, and holds nothing that runs, starts or hides', (name) => {
+    const lineUp = example(name);
+    const file = join(folder, `${name}.pdf`);
+    writeFileSync(file, made(lineUp, review(lineUp), 'A3'));
+    expect(execFileSync('qpdf', ['--check', file], { encoding: 'utf8' })).toContain('No syntax or stream encoding errors found');
+    const json = execFileSync('qpdf', ['--json=2', '--json-key=qpdf', file], { encoding: 'utf8', maxBuffer: 1e9 });
+    // A number may end in its point in the one format and not in the other.
+    const { qpdf } = JSON.parse(json.replaceAll(/(\d)\.(?=[\s,\]])/g, '$1'));
+    const keys = new Set<string>();
+    const collect = (value: unknown): void => {
+      if (typeof value === 'string') keys.add(value);
+      else if (Array.isArray(value)) value.forEach(collect);
+      else if (value && typeof value === 'object')
+        for (const [key, own] of Object.entries(value)) {
+          keys.add(key);
+          collect(own);
+        }
+    };
+    collect(qpdf);
+    for (const each of ['/JavaScript', '/JS', '/Launch', '/EmbeddedFile', '/EmbeddedFiles', '/AA', '/URI', '/SubmitForm', '/AcroForm'])
+      expect(keys).not.toContain(each);
+    expect(keys).toContain('/Lang');
+    expect(keys).toContain('u:en');
+  });
+});
+
 const hasPoppler = spawnSync('pdftotext', ['-v']).status === 0;
 if (!hasPoppler)
   console.warn(
@@ -171,6 +209,17 @@ if (!hasPoppler)
 describe.skipIf(!hasPoppler)('a second reader', () => {
   const folder = mkdtempSync(join(tmpdir(), 'copperline-'));
   afterAll(() => rmSync(folder, { recursive: true }));
+  it.each(EXAMPLES)('finds every font of %s embedded, with letters that can be copied', (name) => {
+    const lineUp = example(name);
+    const file = join(folder, `${name}.pdf`);
+    writeFileSync(file, made(lineUp, review(lineUp), 'A3'));
+    const [, rule = '', ...fonts] = execFileSync('pdffonts', [file], { encoding: 'utf8' }).trimEnd().split('\n');
+    // emb, sub and uni, under their rules.
+    const at = [...rule.matchAll(/-+/g)].map((match) => match.index);
+    expect(fonts.length).toBe(2);
+    for (const line of fonts) expect([line.slice(at[3], at[4]).trim(), line.slice(at[5], at[6]).trim()]).toEqual(['yes', 'yes']);
+    expect(execFileSync('pdfinfo', [file], { encoding: 'utf8' })).toContain(lineUp.project.title);
+  });
   it('finds every finding, and ink on every sheet without colour', () => {
     const lineUp = example('heron-weir-pumps');
     const answer = review(lineUp);
