@@ -58,6 +58,10 @@ describe.each([
   ['fennel-lane-capping', 'A3'],
   ['fennel-lane-capping', 'ANSI-D'],
   ['quillback-hall-air', 'ANSI-A'],
+  ['alder-mill-fan', 'A3'],
+  ['basalt-ridge-crusher', 'ANSI-B'],
+  ['frostmere-cold-store', 'ANSI-B'],
+  ['vantage-cleanroom-air', 'A3'],
 ] as const)('%s on %s', async (name, size) => {
   const lineUp = example(name);
   const answer = review(lineUp);
