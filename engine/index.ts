@@ -15,6 +15,7 @@ export { runSketch, SKETCH } from './drawing/runSketch.ts';
 export { type RunStrip, runStrip, STRIP_HEIGHT_mm, type StripPlace } from './drawing/runStrip.ts';
 export { svgOf } from './drawing/svg.ts';
 export { kindSymbol, symbolOf } from './drawing/symbols.ts';
+export { BECAUSE, UNKNOWN_PICTURE, unknownPicture, unknownValue, unknownWords } from './drawing/unknownPicture.ts';
 export { TURNS, waveCharts } from './drawing/wavePicture.ts';
 export type { Cable, Construction, Landing } from './lineup/cable.ts';
 export {
@@ -31,7 +32,7 @@ export { asLineUp, designOf } from './lineup/design.ts';
 export { DESIGNATED, freeTags, renumber, USUAL_LETTERS } from './lineup/designation.ts';
 export { type Difference, differences } from './lineup/differences.ts';
 export { ELEMENT_KINDS, type Element, type ElementKind, type ElementOf, PORTS, type Port } from './lineup/elements.ts';
-export { FIELDS, type Field, valueAt, withValueAt } from './lineup/fields.ts';
+export { choiceText, FIELDS, type Field, valueAt, withValueAt } from './lineup/fields.ts';
 export {
   asIssued,
   deleteIssue,

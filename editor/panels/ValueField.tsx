@@ -1,7 +1,7 @@
 import { useEffect, useId, useRef, useState } from 'react';
-import { type Field, formatQuantity, type Range, type Units, unitNames } from '../../engine/index.ts';
+import { choiceText, type Field, formatQuantity, type Range, type Units, unitNames } from '../../engine/index.ts';
 import { useEditor } from '../store/editorStore.ts';
-import { choiceText, readEntry } from './readEntry.ts';
+import { readEntry } from './readEntry.ts';
 
 /** One value. Empty is not known. A bad entry stays to be mended, and the old value stays in force. */
 

@@ -1,11 +1,7 @@
-import { type Field, parseQuantity, type Units } from '../../engine/index.ts';
+import { choiceText, type Field, parseQuantity, type Units } from '../../engine/index.ts';
 
 /** What a typed or pasted text means for a field. Empty is not known. */
 export type Entry = { readonly ok: true; readonly value: unknown; readonly typed?: string } | { readonly ok: false; readonly what: string };
-
-/** As a listed value is shown: 'steel conduit', 'MG1 part 31'; letters of a code, XHHW-2, stay as they are marked. */
-export const choiceText = (choice: string): string =>
-  /[A-Z]/.test(choice) ? choice : choice.replace(/^(mg1|ivic)-/, (standard) => standard.toUpperCase()).replaceAll('-', ' ');
 
 /** How listed values are compared: as anyone would write them. */
 const plain = (text: string): string => text.toLowerCase().replaceAll(/[\s-]+/g, ' ');

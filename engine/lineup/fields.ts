@@ -321,3 +321,7 @@ function put(part: object, [key, ...rest]: readonly string[], value: unknown): o
 
 /** The field of a part by its path. */
 export const fieldOf = (kind: ElementKind | 'cable', path: string): Field | undefined => FIELDS[kind].find((field) => field.path === path);
+
+/** As a listed value is shown: 'steel conduit', 'MG1 part 31'; letters of a code, XHHW-2, stay as they are marked. */
+export const choiceText = (choice: string): string =>
+  /[A-Z]/.test(choice) ? choice : choice.replace(/^(mg1|ivic)-/, (standard) => standard.toUpperCase()).replaceAll('-', ' ');

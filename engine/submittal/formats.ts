@@ -1,7 +1,9 @@
 import { strToU8 } from 'fflate';
 import type { Review } from '../checks/solved.ts';
+import { memory } from '../drawing/memory.ts';
 import { svgOf } from '../drawing/svg.ts';
 import type { LineUp } from '../lineup/lineUp.ts';
+import type { DecidingUnknown } from '../sizing/decidingUnknowns.ts';
 import { issuedText } from './issuedText.ts';
 import { packageDrawing } from './packageDrawing.ts';
 import type { Fonts } from './pen.ts';
@@ -44,6 +46,16 @@ export interface Written {
   readonly bytes: Uint8Array;
 }
 
+/** Every value that nobody vouches for is tried at many places, and each time all is judged: on more parts than these that takes longer than the rest of the package. */
+const MOST_PARTS = 16;
+const remembered = memory<Promise<readonly DecidingUnknown[]>>();
+
+async function decidingOf(lineUp: LineUp, sheets: readonly SheetKind[]): Promise<readonly DecidingUnknown[]> {
+  if (!sheets.includes('open') || lineUp.elements.length > MOST_PARTS) return [];
+  const { decidingUnknowns } = await import('../sizing/decidingUnknowns.ts');
+  return remembered(lineUp, [], () => decidingUnknowns(lineUp));
+}
+
 const drawn = ({ lineUp, review, against }: Package) => packageDrawing(lineUp, review, against);
 
 export async function write(format: Format, facts: Package): Promise<readonly Written[]> {
@@ -52,12 +64,13 @@ export async function write(format: Format, facts: Package): Promise<readonly Wr
     case 'pdf': {
       const { submittalPdf } = await import('./pdf.ts');
       const { lineUp, review, date, against, sheets = usualSheets(lineUp, review, against) } = facts;
-      return one(submittalPdf(lineUp, review, { fonts: await facts.fonts(), date, sheets, against }));
+      const deciding = await decidingOf(lineUp, sheets);
+      return one(submittalPdf(lineUp, review, { fonts: await facts.fonts(), date, sheets, against, deciding }));
     }
     case 'html': {
       const { htmlOf } = await import('./html.ts');
       const { lineUp, review, date, against, sheets = [...usualSheets(lineUp, review, against), 'field'] } = facts;
-      return one(htmlOf(lineUp, review, { date, sheets, against }));
+      return one(htmlOf(lineUp, review, { date, sheets, against, deciding: await decidingOf(lineUp, sheets) }));
     }
     case 'xlsx':
       return one((await import('./xlsx.ts')).xlsxOf(schedulesOf(facts.lineUp, facts.review)));

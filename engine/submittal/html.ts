@@ -11,7 +11,7 @@ import { MAKER } from './frame.ts';
 import { issuedText } from './issuedText.ts';
 import { standingText } from './openTables.ts';
 import { packageDrawing } from './packageDrawing.ts';
-import { type SheetKind, sectionsOf } from './sections.ts';
+import { type Choice, type SheetKind, sectionsOf } from './sections.ts';
 import { sha256 } from './sha256.ts';
 import { basisText } from './sourceTables.ts';
 
@@ -37,10 +37,11 @@ export interface HtmlOptions {
   readonly date: string;
   readonly sheets: readonly SheetKind[];
   readonly against?: LineUp | undefined;
+  readonly deciding?: Choice['deciding'];
 }
 
-export function htmlOf(lineUp: LineUp, review: Review, { date, sheets, against }: HtmlOptions): Uint8Array {
-  const sections = sectionsOf(lineUp, review, { sheets, wide: true, date: lineUp.project.date ?? date, against });
+export function htmlOf(lineUp: LineUp, review: Review, { date, sheets, against, deciding }: HtmlOptions): Uint8Array {
+  const sections = sectionsOf(lineUp, review, { sheets, wide: true, date: lineUp.project.date ?? date, against, deciding });
   const anchors = new Set(
     sections.flatMap(({ blocks }) => blocks.flatMap((each) => (each.t === 'table' && each.anchor ? [each.anchor] : []))),
   );

@@ -9,7 +9,7 @@ import { issuedText } from './issuedText.ts';
 import { oneLineSheets } from './oneLineSheets.ts';
 import { packageDrawing } from './packageDrawing.ts';
 import type { Fonts } from './pen.ts';
-import { type SheetKind, sectionsOf } from './sections.ts';
+import { type Choice, type SheetKind, sectionsOf } from './sections.ts';
 import { sha256 } from './sha256.ts';
 import { chooseSheet, SHEETS } from './sheet.ts';
 
@@ -22,6 +22,7 @@ export interface SubmittalOptions {
   readonly sheets: readonly SheetKind[];
   /** The line-up as it was issued before, where it is not the last issue in the document: what changed is clouded. */
   readonly against?: LineUp | undefined;
+  readonly deciding?: Choice['deciding'];
 }
 
 /** Noon would be a guess: an issue date has no time of day. '2026-11-25' as the PDF format writes it. */
@@ -32,7 +33,7 @@ function pdfDate(date: string): string {
 
 /** The issue package as a set of sheets. */
 export function submittalPdf(lineUp: LineUp, review: Review, options: SubmittalOptions): Uint8Array {
-  const { against } = options;
+  const { against, deciding } = options;
   const drawing = packageDrawing(lineUp, review, against);
   const size = options.sheetSize ?? lineUp.project.sheetSize ?? chooseSheet(lineUp.project.basis, drawing.width_mm, drawing.height_mm);
   const { w, h } = SHEETS[size];
@@ -40,7 +41,7 @@ export function submittalPdf(lineUp: LineUp, review: Review, options: SubmittalO
   const flow = new Flow(options.fonts, w, h);
   const { doc } = flow.pen;
   const hash = sha256(issuedText(lineUp));
-  const sections = sectionsOf(lineUp, review, { sheets: options.sheets, wide: w > 300, date, against });
+  const sections = sectionsOf(lineUp, review, { sheets: options.sheets, wide: w > 300, date, against, deciding });
   for (const section of sections) {
     if (section.slug === 'cover') {
       flow.newSheet(section.title, true);

@@ -2,6 +2,7 @@ import type { Review } from '../checks/solved.ts';
 import { translate } from '../drawing/displayList.ts';
 import { extent } from '../drawing/extent.ts';
 import { legend } from '../drawing/legend.ts';
+import { UNKNOWN_PICTURE, unknownPicture, unknownWords } from '../drawing/unknownPicture.ts';
 import { CHART, TURNS, waveCharts } from '../drawing/wavePicture.ts';
 import { commentsOf } from '../lineup/comments.ts';
 import { comparedWith } from '../lineup/issues.ts';
@@ -10,6 +11,7 @@ import { notesOf } from '../lineup/notes.ts';
 import { formatQuantity } from '../lineup/units.ts';
 import { variantsOf } from '../lineup/variants.ts';
 import { waveformOf } from '../review/waveform.ts';
+import type { DecidingUnknown } from '../sizing/decidingUnknowns.ts';
 import { calculations } from './calculations.ts';
 import { commissioning } from './commissioning.ts';
 import { type Block, type Section, table } from './content.ts';
@@ -71,6 +73,8 @@ export interface Choice {
   readonly date: string;
   /** The line-up as it was issued before; the last issue in the document where nothing is said. */
   readonly against?: LineUp | undefined;
+  /** Values that nobody vouches for and that decide a verdict, the nearest first, where they were looked for. */
+  readonly deciding?: readonly DecidingUnknown[] | undefined;
 }
 
 export const sectionsOf = (lineUp: LineUp, review: Review, choice: Choice): readonly Section[] =>
@@ -78,14 +82,19 @@ export const sectionsOf = (lineUp: LineUp, review: Review, choice: Choice): read
     .map((slug) => ({ slug, title: SHEET_KINDS[slug], blocks: blocksOf(slug, lineUp, review, choice) }))
     .filter(({ slug, blocks }) => slug === 'cover' || slug === 'oneline' || blocks.length > 0);
 
-function blocksOf(slug: SheetKind, lineUp: LineUp, review: Review, { sheets, wide, date, against }: Choice): readonly Block[] {
+function blocksOf(
+  slug: SheetKind,
+  lineUp: LineUp,
+  review: Review,
+  { sheets, wide, date, against, deciding = [] }: Choice,
+): readonly Block[] {
   const before = comparedWith(lineUp, against);
   switch (slug) {
     case 'cover':
     case 'oneline':
       return [];
     case 'open':
-      return [standing(review), openItems(review), deviations(lineUp)].map(table);
+      return [...[standing(review), openItems(review)].map(table), ...nearest(lineUp, deciding), table(deviations(lineUp))];
     case 'legend':
       return [
         ...key(lineUp, review),
@@ -129,6 +138,17 @@ function blocksOf(slug: SheetKind, lineUp: LineUp, review: Review, { sheets, wid
     case 'field':
       return fieldSheets(lineUp);
   }
+}
+
+/** The ones to ask about first: a small error in them turns a verdict. */
+function nearest(lineUp: LineUp, deciding: readonly DecidingUnknown[]): readonly Block[] {
+  const { units } = lineUp.project;
+  const pictures = deciding
+    .slice(0, 3)
+    .map((each) => ({ items: unknownPicture(each, units), ...UNKNOWN_PICTURE, says: unknownWords(each, units) }));
+  return pictures.length === 0
+    ? []
+    : [{ t: 'pictures', title: 'Unknown values nearest to turning a verdict: filled as far as nothing turns', pictures }];
 }
 
 function key(lineUp: LineUp, review: Review): readonly Block[] {

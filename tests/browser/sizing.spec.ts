@@ -1,5 +1,5 @@
 import { readExample } from '../engine/sizing/readExample.ts';
-import { expect, lay, test } from './desk.ts';
+import { command, expect, lay, test } from './desk.ts';
 import { tally } from './page.ts';
 
 /** What would help, told of other documents than the open one and taken in one step. */
@@ -23,9 +23,7 @@ test('a finding that fails says what would help and what else that moves; applyi
 });
 
 test('a cable shows every size against every check, and the length at which each turns; a size is taken in one step', async ({ page }) => {
-  await page.keyboard.press('Control+k');
-  await page.keyboard.type('W-1A');
-  await page.keyboard.press('Enter');
+  await command(page, 'W-1A');
   await page.getByText('How long may it be?').click();
   await expect(page.getByRole('table', { name: 'Lengths at which verdicts turn' })).toContainText(/\d\sft.*(caution|fail)/);
   await page.getByRole('button', { name: 'Size ladder' }).click();
@@ -40,9 +38,7 @@ test('a cable shows every size against every check, and the length at which each
 
 test('the least copper is found with one cable kept, and taken in one step', async ({ page }) => {
   await lay(page, readExample('fennel-lane-capping'));
-  await page.keyboard.press('Control+k');
-  await page.keyboard.type('least copper');
-  await page.keyboard.press('Enter');
+  await command(page, 'least copper');
   const dialog = page.getByRole('dialog', { name: 'Least copper' });
   await dialog.getByRole('checkbox', { name: 'W-1A' }).check();
   await dialog.getByRole('button', { name: 'Find them' }).click();
@@ -69,6 +65,12 @@ test('the unknown values that matter are told with where verdicts turn and who k
     .filter({ hasText: 'not given' })
     .first();
   await expect(rise).toContainText(/Ask: .*→.* at /);
+  // The nearest as pictures above the list, the same order, told in words to those who do not see them.
+  const pictures = page.getByRole('img', { name: /: taken as .*Ask: / });
+  const listed = page.getByRole('list', { name: 'Unknown values that matter' }).getByRole('listitem').locator('b');
+  await expect(pictures).toHaveCount(Math.min(3, await listed.count()));
+  for (const [i, label] of (await listed.allTextContents()).slice(0, 3).entries())
+    await expect(pictures.nth(i)).toHaveAccessibleName(new RegExp(`^${label}, `));
   await rise.getByRole('button', { name: /^Go to / }).click();
   await expect(page.locator('.values')).toBeVisible();
 });

@@ -1,16 +1,17 @@
 import DxfParser from 'dxf-parser';
 import { strFromU8, unzipSync } from 'fflate';
 import { describe, expect, it } from 'vitest';
-import { type LineUp, oneLine, review } from '../../../engine/index.ts';
+import { type LineUp, oneLine, review, startFromFive } from '../../../engine/index.ts';
 import { csvOf, harmless } from '../../../engine/submittal/csv.ts';
 import { dxfOf, pieces } from '../../../engine/submittal/dxf.ts';
 import { numbered } from '../../../engine/submittal/findingTables.ts';
 import { write } from '../../../engine/submittal/formats.ts';
 import { htmlOf } from '../../../engine/submittal/html.ts';
 import { type Schedule, schedulesOf } from '../../../engine/submittal/schedules.ts';
-import { EVERY_SHEET } from '../../../engine/submittal/sections.ts';
+import { EVERY_SHEET, type SheetKind } from '../../../engine/submittal/sections.ts';
 import { xlsxOf } from '../../../engine/submittal/xlsx.ts';
 import { threeRuns } from '../drawing/threeRuns.ts';
+import { manyRuns } from '../manyRuns.ts';
 
 const lineUp = threeRuns();
 const answer = review(lineUp);
@@ -258,6 +259,19 @@ describe('HTML', () => {
     const text = report(lineUp);
     expect(text).toBe(report(threeRuns()));
     expect(text).not.toMatch(/<script|javascript:|https?:(?!\/\/www\.w3\.org\/2000\/svg)/);
+  });
+});
+
+describe('the unknown values nearest to turning a verdict', () => {
+  const shows = async (own: LineUp, sheets: readonly SheetKind[]): Promise<boolean> => {
+    const [report] = await write('html', { ...facts, lineUp: own, review: review(own), sheets });
+    return strFromU8(report?.bytes ?? new Uint8Array()).includes('nearest to turning a verdict');
+  };
+  const five = startFromFive({ power_W: 45_000, voltage_V: 480, length_m: 64, place: 'damp', basis: 'us' });
+  it('stand beside the open items, where the line-up is small enough to look for them', async () => {
+    expect(await shows(five, ['open'])).toBe(true);
+    expect(await shows(five, ['legend'])).toBe(false);
+    expect(await shows(manyRuns(8), ['open'])).toBe(false);
   });
 });
 
