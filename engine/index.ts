@@ -1,6 +1,7 @@
 /** The door of the engine. */
 
 export { applyFix } from './checks/applyFix.ts';
+export { figureText, movedText, valueText } from './checks/figureText.ts';
 export { type Finding, type Fix, type Subject, VERDICTS, type Verdict } from './checks/finding.ts';
 export { CHECKS } from './checks/index.ts';
 export type { Review, SolvedCable, SolvedElement, SolvedRun } from './checks/solved.ts';
@@ -84,7 +85,6 @@ export {
   type ValueRow,
   type VerdictMove,
   type VerdictRow,
-  valueText,
 } from './sizing/compareDesigns.ts';
 export { type DecidingUnknown, decidingUnknowns, type Turn } from './sizing/decidingUnknowns.ts';
 export { type CableSizing, type LeastCopper, leastCopper, type Obstacle, type SizingOptions, type Unmet } from './sizing/leastCopper.ts';

@@ -1,5 +1,5 @@
 import { lazy, Suspense, useEffect, useRef } from 'react';
-import { type Finding, fixed, formatQuantity, type LineUp, type Review } from '../../engine/index.ts';
+import { type Finding, figureText, fixed, type LineUp, type Review } from '../../engine/index.ts';
 import { select, showFinding } from '../store/editorStore.ts';
 import { Badge } from './Badge.tsx';
 import { Folded } from './Folded.tsx';
@@ -23,10 +23,8 @@ const CONFIDENCE = {
 /** One finding in full: the sentence, the number against its limit, why, what to do, and on what it rests. */
 export default function FindingView({ finding, lineUp, review }: FindingViewProps) {
   const run = finding.check === 'motor-peak-voltage' ? review.runs.find((each) => each.motorId === finding.subject.id) : undefined;
-  const { value, limit, unit, margin_pct } = finding;
-  const digits = unit === 'V' || unit === 'A' ? 1 : unit === '' && Number.isInteger(value) ? 0 : 2;
-  const said = (number: number): string =>
-    unit === 'm' ? formatQuantity(number, 'length', lineUp.project.units) : `${fixed(number, digits)} ${unit}`;
+  const { value, limit, margin_pct } = finding;
+  const said = (number: number): string => figureText(finding, number, lineUp.project.units);
   const part = [...lineUp.elements, ...lineUp.cables].find((each) => each.id === finding.subject.id);
   const missing = finding.missing[0];
   const heading = useRef<HTMLHeadingElement>(null);

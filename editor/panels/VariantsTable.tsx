@@ -1,5 +1,5 @@
 import { Fragment, type ReactNode, useMemo } from 'react';
-import { type Compared, compareDesigns, MOVES, type ValueRow, type VerdictRow, valueText } from '../../engine/index.ts';
+import { type Compared, compareDesigns, MOVES, type Units, type ValueRow, type VerdictRow, valueText } from '../../engine/index.ts';
 import { VerdictWord } from './VerdictWord.tsx';
 
 /** Differences of the documents by part, then verdicts that differ, then what it all comes to. */
@@ -10,6 +10,7 @@ export function VariantsTable({ compared }: { readonly compared: readonly Compar
   // The list is made anew with each rendering; what is in it is not.
   const key = compared.flatMap(({ name, review }) => [name, review]);
   const { names, parts, verdicts, counts, totals } = useMemo(() => compareDesigns(compared), key);
+  const units = compared[0]?.lineUp.project.units ?? 'us';
   const values = ({ label, cells }: ValueRow, id: string) => (
     <Row key={`${id}/${label}`} head={label} cells={cells.map((cell, i) => ({ key: `${i}`, says: cell, other: cell !== cells[0] }))} />
   );
@@ -49,7 +50,7 @@ export function VariantsTable({ compared }: { readonly compared: readonly Compar
                   {row.title} <span className="muted">{row.tag}</span>
                 </>
               }
-              cells={verdictCells(row)}
+              cells={verdictCells(row, units)}
             />
           ))}
           <Group title="All together" columns={names.length} />
@@ -73,13 +74,13 @@ export function VariantsTable({ compared }: { readonly compared: readonly Compar
   );
 }
 
-const verdictCells = ({ cells, moves }: VerdictRow): readonly CellOf[] =>
+const verdictCells = ({ cells, moves }: VerdictRow, units: Units): readonly CellOf[] =>
   cells.map((finding, i) => ({
     key: `${i}`,
     other: moves[i] !== 'unchanged',
     says: finding ? (
       <>
-        <VerdictWord verdict={finding.verdict} /> <span className="margin">{valueText(finding)}</span>
+        <VerdictWord verdict={finding.verdict} /> <span className="margin">{valueText(finding, units)}</span>
       </>
     ) : (
       'not said'

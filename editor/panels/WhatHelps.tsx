@@ -1,5 +1,5 @@
 import type { ReactNode } from 'react';
-import { type Finding, fixed, type LineUp, type Moved } from '../../engine/index.ts';
+import { type Finding, fixed, type LineUp, type Moved, movedText, type Units } from '../../engine/index.ts';
 import { takeFix } from '../store/editorStore.ts';
 import type { Change } from '../store/sizing.ts';
 import { useAnswer } from './useAnswer.ts';
@@ -19,13 +19,13 @@ export default function WhatHelps({ finding, lineUp }: WhatHelpsProps) {
     return <p>None of the changes that were tried helps here, alone or two together. What is to be done is not a value of this line-up.</p>;
   return (
     <ol className="changes" aria-label="What would help">
-      {word.answer.map((change) => (
+      {word.answer.map((change, i) => (
         <li key={JSON.stringify(change.fix)}>
           <p>
             <b>{change.fix.label}</b>
           </p>
           {change.asksMaker && <p className="muted">Whether it is enough is for the maker’s figure to say.</p>}
-          <Effects change={change} />
+          <Effects change={change} units={lineUp.project.units} first={i === 0} />
           <button type="button" className="main" aria-label={`Apply: ${change.fix.label}`} onClick={() => takeFix(change.fix)}>
             Apply
           </button>
@@ -35,18 +35,25 @@ export default function WhatHelps({ finding, lineUp }: WhatHelpsProps) {
   );
 }
 
-function Effects({ change: { better, worse, asked, moreRoom, lessRoom, unchanged } }: { readonly change: Change }) {
+interface EffectsProps {
+  readonly change: Change;
+  readonly units: Units;
+  readonly first: boolean;
+}
+
+/** The numbers of the first, which is the cheapest, are there to be read at once; and what anything worsens is never folded away. */
+function Effects({ change: { better, worse, asked, moreRoom, lessRoom, unchanged }, units, first }: EffectsProps) {
   return (
-    <details>
+    <details open={first || worse.length > 0}>
       <summary>
         {better.length} better, {worse.length} worse, {asked.length > 0 && `${asked.length} to ask, `}
         {unchanged} unchanged
       </summary>
-      <Verdicts title="Worse" moved={worse} />
-      <Verdicts title="Better" moved={better} />
-      <Verdicts title="To ask" moved={asked} />
-      <Margins title="Same verdict, less margin" moved={lessRoom} />
-      <Margins title="Same verdict, more margin" moved={moreRoom} />
+      <Verdicts title="Worse" moved={worse} units={units} />
+      <Verdicts title="Better" moved={better} units={units} />
+      <Verdicts title="To ask" moved={asked} units={units} />
+      <Margins title="Same verdict, less margin" moved={lessRoom} units={units} />
+      <Margins title="Same verdict, more margin" moved={moreRoom} units={units} />
     </details>
   );
 }
@@ -54,11 +61,12 @@ function Effects({ change: { better, worse, asked, moreRoom, lessRoom, unchanged
 interface MovedProps {
   readonly title: string;
   readonly moved: readonly Moved[];
+  readonly units: Units;
 }
 
 /** A finding that is made only before, or only after, is said to be none on the other side. */
-const Verdicts = ({ title, moved }: MovedProps) => (
-  <MovedList title={title} moved={moved}>
+const Verdicts = (props: MovedProps) => (
+  <MovedList {...props}>
     {({ before, after }) => (
       <>
         {before ? <VerdictWord verdict={before.verdict} /> : 'not said'} → {after ? <VerdictWord verdict={after.verdict} /> : 'not said'}
@@ -67,25 +75,27 @@ const Verdicts = ({ title, moved }: MovedProps) => (
   </MovedList>
 );
 
-const Margins = ({ title, moved }: MovedProps) => (
-  <MovedList title={title} moved={moved}>
-    {({ before, after }) => `${fixed(before?.margin_pct ?? 0, 1)} % → ${fixed(after?.margin_pct ?? 0, 1)} %`}
+const Margins = (props: MovedProps) => (
+  <MovedList {...props}>
+    {({ before, after }) => `margin ${fixed(before?.margin_pct ?? 0, 1)} % → ${fixed(after?.margin_pct ?? 0, 1)} %`}
   </MovedList>
 );
 
-function MovedList({ title, moved, children }: MovedProps & { readonly children: (moved: Moved) => ReactNode }) {
+function MovedList({ title, moved, units, children }: MovedProps & { readonly children: (moved: Moved) => ReactNode }) {
   return moved.length === 0 ? null : (
     <>
       <h3>{title}</h3>
       <ul className="plain" aria-label={title}>
         {moved.map((each) => {
           const named = each.after ?? each.before;
+          const numbers = movedText(each.before, each.after, units);
           return (
             <li key={each.id} className="moved">
               <span>
                 {named?.title} <span className="muted">{named?.subject.tag}</span>
               </span>
               <span>{children(each)}</span>
+              {numbers && <span className="numbers">{numbers}</span>}
             </li>
           );
         })}

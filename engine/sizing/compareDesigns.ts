@@ -144,14 +144,6 @@ function tally(moves: readonly VerdictMove[]): Readonly<Record<VerdictMove, numb
   };
 }
 
-/** '1256.0 V, limit 1426.0 V'; '' for a finding without a number. */
-export function valueText({ value, limit, unit }: Finding): string {
-  if (value === null) return '';
-  const digits = unit === 'V' || unit === 'A' ? 1 : unit === '' && Number.isInteger(value) ? 0 : 2;
-  const shown = (number: number): string => `${fixed(number, digits)}${unit && ` ${unit}`}`;
-  return limit === null ? shown(value) : `${shown(value)}, limit ${shown(limit)}`;
-}
-
 const KG_PER_LB = 0.453_592_37;
 const IN3_PER_M3 = 61_023.744;
 

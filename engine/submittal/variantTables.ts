@@ -1,9 +1,11 @@
+import { valueText } from '../checks/figureText.ts';
 import type { Review } from '../checks/solved.ts';
 import { asLineUp } from '../lineup/design.ts';
 import type { LineUp } from '../lineup/lineUp.ts';
+import type { Units } from '../lineup/units.ts';
 import { variantsOf } from '../lineup/variants.ts';
 import { review as judge } from '../review/createReviewer.ts';
-import { type Compared, type Comparison, compareDesigns, MOVES, type VerdictRow, valueText } from '../sizing/compareDesigns.ts';
+import { type Compared, type Comparison, compareDesigns, MOVES, type VerdictRow } from '../sizing/compareDesigns.ts';
 import { type Column, type Table, VERDICT_WORD } from './content.ts';
 
 /** The line-up beside the variants that are held aside in it, as many to a table as the sheet is wide. */
@@ -18,11 +20,17 @@ export function variantTables(lineUp: LineUp, review: Review, wide: boolean): re
   const most = wide ? 5 : 2;
   const tables: Table[] = [];
   for (let from = 0; from < variants.length; from += most)
-    tables.push(...tablesOf(compareDesigns([{ name: 'Present', lineUp, review }, ...variants.slice(from, from + most)]), from > 0));
+    tables.push(
+      ...tablesOf(
+        compareDesigns([{ name: 'Present', lineUp, review }, ...variants.slice(from, from + most)]),
+        lineUp.project.units,
+        from > 0,
+      ),
+    );
   return tables;
 }
 
-function tablesOf({ names, parts, verdicts, counts, totals }: Comparison, continued: boolean): readonly Table[] {
+function tablesOf({ names, parts, verdicts, counts, totals }: Comparison, units: Units, continued: boolean): readonly Table[] {
   const titled = (title: string): string => (continued ? `${title}, continued` : title);
   const columns: readonly Column[] = names.map((head) => ({ head, grow: 1 }));
   return [
@@ -39,7 +47,7 @@ function tablesOf({ names, parts, verdicts, counts, totals }: Comparison, contin
       empty: 'None.',
       columns: [{ head: 'Of', w: 26 }, { head: 'Check', w: 44 }, ...columns],
       verdictColumns: names.map((_, i) => 2 + i),
-      rows: verdicts.map((row) => [row.tag || 'line-up', row.title, ...verdictCells(row)]),
+      rows: verdicts.map((row) => [row.tag || 'line-up', row.title, ...verdictCells(row, units)]),
     },
     {
       title: titled('All together'),
@@ -62,5 +70,5 @@ function tablesOf({ names, parts, verdicts, counts, totals }: Comparison, contin
   ];
 }
 
-const verdictCells = ({ cells }: VerdictRow): readonly string[] =>
-  cells.map((finding) => (finding ? [VERDICT_WORD[finding.verdict], valueText(finding)].filter(Boolean).join('  ') : '–'));
+const verdictCells = ({ cells }: VerdictRow, units: Units): readonly string[] =>
+  cells.map((finding) => (finding ? [VERDICT_WORD[finding.verdict], valueText(finding, units)].filter(Boolean).join('  ') : '–'));

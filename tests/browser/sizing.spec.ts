@@ -13,13 +13,26 @@ test('a finding that fails says what would help and what else that moves; applyi
     .getByRole('listitem')
     .filter({ hasText: 'Bond the shields through DS-2' })
     .first();
-  await bond.getByText(/^\d+ better, 0 worse, .*\d+ unchanged$/).click();
+  await expect(bond.getByText(/^\d+ better, 0 worse, .*\d+ unchanged$/)).toBeVisible();
   await expect(bond.getByRole('list', { name: 'Better', exact: true })).toContainText('fail → ');
   await bond.getByRole('button', { name: 'Apply: Bond the shields through DS-2' }).click();
   await expect(tally(page)).not.toHaveText(before ?? '');
   await page.getByRole('button', { name: 'Undo' }).click();
   await expect(tally(page)).toHaveText(before ?? '');
   await expect(page.getByRole('button', { name: 'Undo' })).toBeDisabled();
+});
+
+test('what a change betters stands there with its number, before and after, and the limit', async ({ page }) => {
+  const lineUp = readExample('heron-weir-pumps');
+  await lay(page, {
+    ...lineUp,
+    cables: lineUp.cables.map((each) => (each.tag === 'F-2' ? { ...each, conductor: { ...each.conductor, metal: 'aluminium' } } : each)),
+  });
+  await page.locator('.finding').filter({ hasText: 'Feeder ampacity' }).first().click();
+  await page.getByText('What would help').click();
+  const better = page.getByRole('list', { name: 'What would help' }).getByRole('list', { name: 'Better', exact: true }).first();
+  // 3 AWG in aluminium carries 75 A at 75 °C (NEC table 310.16), and 1.25 times the 72 A of the drive are asked.
+  await expect(better).toContainText(/Feeder ampacity.*75\.0\sA → [\d.]+\sA, limit 90\.0\sA/);
 });
 
 test('a cable shows every size against every check, and the length at which each turns; a size is taken in one step', async ({ page }) => {

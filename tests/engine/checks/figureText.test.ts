@@ -1,0 +1,30 @@
+import { describe, expect, it } from 'vitest';
+import type { Finding } from '../../../engine/checks/finding.ts';
+import { movedText, valueText } from '../../../engine/index.ts';
+
+/** Numbers of findings in words; a no-break space before a unit is any space here. */
+
+const peak = (value: number | null, limit: number | null, unit = 'V', quantity = 'peak') => ({ value, limit, unit, quantity }) as Finding;
+const plain = (text: string): string => text.replaceAll('\u00a0', ' ');
+
+describe('a number against its limit', () => {
+  it('is rounded for show, and a length is told in the units of the project: 30.48 m are 100 ft', () => {
+    expect(valueText(peak(1256.04, 1426), 'us')).toBe('1256.0 V, limit 1426.0 V');
+    expect(valueText(peak(2, null, ''), 'us')).toBe('2');
+    expect(plain(valueText(peak(30.48, 60.96, 'm'), 'us'))).toBe('100 ft, limit 200 ft');
+    expect(valueText(peak(null, 3, '%'), 'us')).toBe('');
+  });
+});
+
+describe('a number that moves', () => {
+  it('names the limit once where it stays, and twice where it does not', () => {
+    expect(movedText(peak(1480, 1426), peak(1256, 1426), 'us')).toBe('1480.0 V → 1256.0 V, limit 1426.0 V');
+    expect(movedText(peak(72, 63, 'A'), peak(72, 85, 'A'), 'us')).toBe('72.0 A, limit 63.0 A → 72.0 A, limit 85.0 A');
+    expect(movedText(peak(3, 2, '', 'cores'), peak(3.2, 2, '%', 'drop'), 'us')).toBe('3, limit 2 → 3.20 %, limit 2.00 %');
+  });
+  it('is told alone where the other side has none, and not at all where it stays', () => {
+    expect(movedText(peak(3.1, 3, '%'), null, 'us')).toBe('was 3.10 %, limit 3.00 %');
+    expect(movedText(peak(null, null), peak(1.1, 3, '%'), 'us')).toBe('1.10 %, limit 3.00 %');
+    expect(movedText(peak(5, 6), peak(5, 6), 'us')).toBe('');
+  });
+});
