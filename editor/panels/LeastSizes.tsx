@@ -27,7 +27,7 @@ export function LeastSizes({ lineUp, locked, stop, take }: LeastSizesProps) {
         </button>
       </>
     );
-  const { cables, unmet, beside, left, judged } = word.answer;
+  const { cables, unmet, notProved, beside, left, judged } = word.answer;
   const { perM3, unit } = VOLUMES[lineUp.project.units];
   const volume = (m3: number) => `${fixed(m3 * perM3, 1)} ${unit}`;
   const edits = lineUp.cables.flatMap((cable) => {
@@ -40,10 +40,16 @@ export function LeastSizes({ lineUp, locked, stop, take }: LeastSizesProps) {
       {compared.length > 0 && (
         <p className="reason">
           {volume(compared.reduce((sum, { now }) => sum + now, 0))} of conductor now,{' '}
-          {volume(compared.reduce((sum, { least }) => sum + least, 0))} with these sizes. Nothing smaller passes: {judged} combinations were
-          judged.
+          {volume(compared.reduce((sum, { least }) => sum + least, 0))} with these sizes.{' '}
+          {notProved.length === 0 ? `Nothing smaller passes: ${judged} combinations were judged.` : `${judged} combinations were judged.`}
         </p>
       )}
+      {notProved.map(({ cables: tags, volume_m3, bound_m3 }) => (
+        <p key={tags.join()} className="reason">
+          <b>Not proved least:</b> {tags.join(', ')}. These sizes pass and are the best found so far, {volume(volume_m3)}. No combination is
+          below {volume(bound_m3)}; between the two, not all were judged.
+        </p>
+      ))}
       {cables.length > 0 && (
         <div className="wide">
           <table aria-label="Least sizes">
@@ -90,6 +96,7 @@ export function LeastSizes({ lineUp, locked, stop, take }: LeastSizesProps) {
             {unmet.map((each) => (
               <li key={each.id}>
                 <Objection of={each} />
+                {!each.proved && <p>Not proved: the search stopped before every combination was judged. None that it judged meets it.</p>}
                 {each.locked.length > 0 && <p>In its way among those that keep their size: {each.locked.join(', ')}.</p>}
                 {each.remedies.length > 0 && <p className="muted">What would: {each.remedies.join(' ')}</p>}
               </li>

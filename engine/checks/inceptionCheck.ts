@@ -30,6 +30,19 @@ interface Inception {
 const placeOf = (cable: Cable): Moisture | undefined =>
   cable.installation.raceway === 'buried-duct' || cable.installation.raceway === 'direct-buried' ? 'wet' : cable.installation.moisture;
 
+/** In dry air, and by the wedge alone at sea level: searched gap by gap, so it is kept as long as the cable is, which decides it with the air. */
+function airAt(cable: Cable, input: InceptionInput): { readonly onset_V: number; readonly dense_V: number } {
+  const key = `${input.to} ${input.density}`;
+  const held = onsets.get(cable) ?? new Map<string, { readonly onset_V: number; readonly dense_V: number }>();
+  onsets.set(cable, held);
+  const kept = held.get(key);
+  if (kept) return kept;
+  const fresh = { onset_V: inception_V(input), dense_V: wedge_V({ ...input, density: 1 }) };
+  held.set(key, fresh);
+  return fresh;
+}
+const onsets = new WeakMap<Cable, Map<string, { readonly onset_V: number; readonly dense_V: number }>>();
+
 /** Null when size, type or wall are not known. */
 function inceptionOf(cable: Cable, place: Moisture, peak: RunPeak, altitude_m: number): Inception | null {
   const { size } = cable.conductor;
@@ -53,7 +66,8 @@ function inceptionOf(cable: Cable, place: Moisture, peak: RunPeak, altitude_m: n
       to,
       density,
     };
-    const onset_V = inception_V(input) * moist * INCEPTION.ageing;
+    const air = airAt(cable, input);
+    const onset_V = air.onset_V * moist * INCEPTION.ageing;
     const stress_V = peak.peak_V * (to === 'metal' ? INCEPTION.toEarth : 1);
     const ratio = stress_V / onset_V;
     const spread = wet ? material.moistSpread : INCEPTION.drySpread;
@@ -66,7 +80,7 @@ function inceptionOf(cable: Cable, place: Moisture, peak: RunPeak, altitude_m: n
       to,
       working: [
         `thinnest wall ${fixed(thinnest, 3)} mm, conductor ${fixed(diameter_mm, 2)} mm, permittivity ${material.permittivity}`,
-        `to ${to === 'metal' ? 'earthed metal' : 'another conductor'}: wedge ${fixed(wedge_V({ ...input, density: 1 }), 0)} V, empirical ${fixed(empirical_V(input), 0)} V, in dense air; air at ${fixed(altitude_m, 0)} m and ${INCEPTION.temperature_C} °C ${fixed(density, 3)}`,
+        `to ${to === 'metal' ? 'earthed metal' : 'another conductor'}: wedge ${fixed(air.dense_V, 0)} V, empirical ${fixed(empirical_V(input), 0)} V, in dense air; air at ${fixed(altitude_m, 0)} m and ${INCEPTION.temperature_C} °C ${fixed(density, 3)}`,
         `× ${moist} for ${place} × ${INCEPTION.ageing} for age = ${fixed(onset_V, 0)} V`,
         `stress ${fixed(peak.peak_V, 0)} V (${peak.says})${to === 'metal' ? ` × ${INCEPTION.toEarth} to earth` : ''} = ${fixed(stress_V, 0)} V; ${fixed(ratio, 2)} of the onset`,
       ],

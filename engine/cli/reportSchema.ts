@@ -104,7 +104,9 @@ const sizing = z.strictObject({
     }),
   ),
   volume_m3: z.number(),
-  unmet: z.array(obstacle.extend({ cables: z.array(z.string()), locked: z.array(z.string()) })),
+  unmet: z.array(obstacle.extend({ cables: z.array(z.string()), proved: z.boolean(), locked: z.array(z.string()) })),
+  /** Cables whose sizes pass but were not shown to be the least: the volume found, and one that no combination is below. */
+  notProved: z.array(z.strictObject({ cables: z.array(z.string()), volume_m3: z.number(), bound_m3: z.number() })),
   beside: z.array(obstacle),
   left: z.array(z.string()),
 });

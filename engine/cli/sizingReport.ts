@@ -11,7 +11,7 @@ const LITRES_PER_M3 = 1000;
 const shown = (choice: Choice | null): string =>
   choice ? `${choice.sets > 1 ? `${choice.sets} × ` : ''}${choice.size.replace('mm2', 'mm²')}` : 'none';
 
-export function sizingText({ cables, unmet, beside, left, volume_m3 }: SizingReport): readonly string[] {
+export function sizingText({ cables, unmet, notProved, beside, left, volume_m3 }: SizingReport): readonly string[] {
   const now_m3 = cables.reduce((sum, each) => sum + (each.least ? (each.volumeNow_m3 ?? 0) : 0), 0);
   return [
     `  least copper: ${fixed(volume_m3 * LITRES_PER_M3, 3)} litres in the cables that have a size, ${fixed(now_m3 * LITRES_PER_M3, 3)} as drawn (length × 3 phases × sets × area)`,
@@ -25,9 +25,13 @@ export function sizingText({ cables, unmet, beside, left, volume_m3 }: SizingRep
             : `${shown(below)} breaks ${breaks.map(({ check, text }) => `${check}: ${text}`).join(' ')}`;
       return `  size         ${tag.padEnd(8)} ${shown(now)} → ${shown(least)}; ${why}`;
     }),
+    ...notProved.map(
+      ({ cables: tags, volume_m3: found_m3, bound_m3 }) =>
+        `  not proved least: ${tags.join(', ')}. The best found so far is ${fixed(found_m3 * LITRES_PER_M3, 3)} litres; no combination is below ${fixed(bound_m3 * LITRES_PER_M3, 3)}, and between the two not all were judged`,
+    ),
     ...unmet.map(
-      ({ check, text, locked, remedies }) =>
-        `  unmet        ${check}: ${text}${locked.length > 0 ? ` Locked: ${locked.join(', ')}.` : ''}${remedies.length > 0 ? ` What would: ${remedies.join(' ')}` : ''}`,
+      ({ check, text, proved, locked, remedies }) =>
+        `  unmet        ${check}: ${text}${proved ? '' : ' Not proved: the search stopped before every combination was judged.'}${locked.length > 0 ? ` Locked: ${locked.join(', ')}.` : ''}${remedies.length > 0 ? ` What would: ${remedies.join(' ')}` : ''}`,
     ),
     ...beside.map(({ verdict, check, subject, text }) => `  beside       ${verdict} ${subject.tag} ${check}: ${text}`),
     ...(left.length > 0 ? [`  left out     ${left.join(', ')}: not fed, of unknown length, or kept at a size that is not known`] : []),

@@ -27,8 +27,11 @@ export const review = (lineUp: LineUp): Review => createReviewer().review(lineUp
 /** Whether the review of one document is that of the other too: they differ at most in where the parts stand. */
 export const judgedAlike = (a: LineUp, b: LineUp): boolean => a.elements === b.elements && a.cables === b.cables && a.project === b.project;
 
-/** @param checks those that are asked; all of them for everything that is shown */
-export function createReviewer(checks: readonly Check[] = CHECKS): Reviewer {
+/**
+ * @param checks those that are asked; all of them for everything that is shown
+ * @param waves whether the peak of each run is solved even where no check asks for it
+ */
+export function createReviewer(checks: readonly Check[] = CHECKS, waves = true): Reviewer {
   const memo = new Memo();
   let last: { lineUp: LineUp; review: Review; groups: readonly Group[] } | null = null;
   return {
@@ -38,7 +41,7 @@ export function createReviewer(checks: readonly Check[] = CHECKS): Reviewer {
         return last.review;
       }
       memo.begin();
-      const result = reviewWith(memo, checks, lineUp, { list: last?.review.findings ?? [], groups: last?.groups ?? [] });
+      const result = reviewWith(memo, checks, waves, lineUp, { list: last?.review.findings ?? [], groups: last?.groups ?? [] });
       memo.end();
       last = { lineUp, ...result };
       return result.review;
@@ -49,6 +52,7 @@ export function createReviewer(checks: readonly Check[] = CHECKS): Reviewer {
 function reviewWith(
   memo: Memo,
   checks: readonly Check[],
+  waves: boolean,
   lineUp: LineUp,
   before: Parameters<typeof inOrder>[0],
 ): { readonly review: Review; readonly groups: readonly Group[] } {
@@ -82,6 +86,7 @@ function reviewWith(
   const around: Omit<Around, 'memo' | 'below' | 'runs'> = {
     project,
     checks,
+    waves,
     stepOf: (zone, index) => solved.get(zone)?.steps[index] ?? NO_FLOW,
     neighbours,
     bypassed: bypassedIn(network.zones),

@@ -42,6 +42,8 @@ export interface WayAround {
 export interface Around {
   readonly memo: Memo;
   readonly checks: readonly Check[];
+  /** Whether the wave at each motor is solved though no check asks. */
+  readonly waves: boolean;
   readonly project: Project;
   /** Results of any zone, by step. */
   readonly stepOf: (zone: Zone, index: number) => StepResult;
@@ -271,7 +273,8 @@ export function judgeZone(zone: Zone, around: Around): ZoneReview {
     const { nominal_V } = feed;
     const { riseTime_s } = run.drive;
     const bus_V = nominal_V === null ? null : busVoltage_V(nominal_V, run.drive);
-    const solved = bus_V === null || riseTime_s === undefined ? null : waveAt(tree, motor, { bus_V, rise_s: riseTime_s, basis });
+    const solved =
+      !around.waves || bus_V === null || riseTime_s === undefined ? null : waveAt(tree, motor, { bus_V, rise_s: riseTime_s, basis });
     const wave = solved && isWave(solved) ? solved : null;
     const shown = wave && makersWord(tree, motor.id) === null ? wave : null;
     return {

@@ -1,12 +1,13 @@
 import type { Finding } from '../checks/finding.ts';
 import type { Review } from '../checks/solved.ts';
+import type { Cable } from '../lineup/cable.ts';
 import type { LineUp } from '../lineup/lineUp.ts';
 import type { Zone } from '../network/network.ts';
 import { type Choice, choiceOf, standardSizes, volume_m3 } from './choices.ts';
 import { Ladder } from './ladder.ts';
 import { type Broken, searchGroup } from './searchGroup.ts';
 import { type Choices, Site } from './site.ts';
-import { badness, SIZE_RULES, unitOf, worstByUnit } from './sizeChecks.ts';
+import { badness, SIZE_RULES, type SizeRule, unitOf, worstByUnit } from './sizeChecks.ts';
 import { type Watching, watched } from './watched.ts';
 
 /**
@@ -22,7 +23,12 @@ export interface SizingOptions extends Watching {
   readonly mostSets?: number;
   /** Sizes to choose from; without it all standard sizes of the cable's metal and system. */
   readonly sizes?: readonly string[];
+  /** How many combinations of cables that decide together may be judged before the proof that nothing less passes is given up. */
+  readonly budget?: number;
 }
+
+/** Some seconds on a small computer. */
+const BUDGET = 3000;
 
 /** A check that stands against a size. */
 export type Obstacle = Pick<Finding, 'id' | 'check' | 'subject' | 'verdict' | 'text' | 'remedies'>;
@@ -45,8 +51,19 @@ export interface CableSizing {
 export interface Unmet extends Obstacle {
   /** Tags of the cables that are left without a size for it. */
   readonly cables: readonly string[];
+  /** False where the budget was spent before it was shown that no size meets it: none was found. */
+  readonly proved: boolean;
   /** Tags of locked cables that are in its way. */
   readonly locked: readonly string[];
+}
+
+/** Cables that decide together and whose sizes were not shown to be the least when the budget was spent. */
+export interface NotProved {
+  readonly cables: readonly string[];
+  /** The least that was found to pass. */
+  readonly volume_m3: number;
+  /** No combination is below this. */
+  readonly bound_m3: number;
 }
 
 export interface LeastCopper {
@@ -55,19 +72,21 @@ export interface LeastCopper {
   readonly volume_m3: number;
   /** What no size meets. */
   readonly unmet: readonly Unmet[];
+  /** Empty where everything that has a size is shown to be the least there is. */
+  readonly notProved: readonly NotProved[];
   /** What the checks of size still say with this answer: no size mends it, or nothing can be said yet. */
   readonly beside: readonly Obstacle[];
   /** Tags of cables that cannot be sized: not fed, or of unknown length. */
   readonly left: readonly string[];
   /** The document with these sizes. */
   readonly lineUp: LineUp;
-  /** How many combinations were judged. */
+  /** How many times a combination was judged, by all checks or by some. */
   readonly judged: number;
 }
 
 export const leastCopper = (lineUp: LineUp, options: SizingOptions = {}): Promise<LeastCopper> => new Sizing(lineUp, options).solve();
 
-type Judge = (choices: Choices) => Promise<Review>;
+type Judge = (choices: Choices) => Promise<readonly Finding[]>;
 
 class Sizing {
   readonly #site: Site;
@@ -76,11 +95,32 @@ class Sizing {
   /** What may be said of a unit that several cables decide: the best of both ends of all ladders, or what had to be let pass. */
   readonly #allowed = new Map<string, number>();
   readonly #unmet = new Map<string, Unmet>();
+  #notProved: (NotProved & { readonly ladders: readonly Ladder[] })[] = [];
+  /** Those that solve no waves, those that do, and all of them: each remembers what it judged last. */
+  readonly #all: Judge;
+  readonly #quick: Judge;
+  readonly #waves: Judge;
+  #judged = 0;
 
   constructor(lineUp: LineUp, options: SizingOptions) {
     const site = new Site(lineUp);
     this.#site = site;
     this.#options = options;
+    const reviewed = watched((review: () => Review) => {
+      this.#judged++;
+      return review().findings;
+    }, options);
+    const judge = (of?: (rule: SizeRule) => boolean): Judge => {
+      const ask = site.judge(of);
+      // Zone after zone starts from what the last one found, often unchanged.
+      let last: { readonly key: string; readonly said: Promise<readonly Finding[]> } | null = null;
+      return (choices) => {
+        const key = [...this.#ladders.keys()].map((id) => `${choices.get(id)?.sets}×${choices.get(id)?.size}`).join();
+        if (last?.key !== key) last = { key, said: reviewed(() => ask(choices)) };
+        return last.said;
+      };
+    };
+    [this.#all, this.#quick, this.#waves] = [judge(), judge(({ waves }) => !waves), judge(({ waves }) => waves === true)];
     for (const cable of site.cables) {
       const locked = options.locked?.includes(cable.id) ?? cable.installation.existing === true;
       if (locked && !choiceOf(cable)) continue;
@@ -97,11 +137,10 @@ class Sizing {
   }
 
   async solve(): Promise<LeastCopper> {
-    const judge = watched(this.#site.judge(), this.#options);
-    const ends = async (...each: readonly Choices[]): Promise<readonly Review[]> => {
-      const reviews: Review[] = [];
-      for (const choices of each) reviews.push(await judge(choices));
-      return reviews;
+    const ends = async (...each: readonly Choices[]): Promise<readonly (readonly Finding[])[]> => {
+      const said: (readonly Finding[])[] = [];
+      for (const choices of each) said.push(await this.#all(choices));
+      return said;
     };
     const free = await ends(
       this.#at(({ top }) => top),
@@ -124,30 +163,30 @@ class Sizing {
     const found = new Map(this.#at((ladder) => ladder.at(0)));
     const groups = this.#groups();
     const atBest = new Map([...found, ...this.#at((ladder) => (this.#isOutput(ladder) ? undefined : ladder.most))]);
-    const [broken, brokenAtBest] = [await this.#broken(judge, found), await this.#broken(judge, atBest)];
+    const [broken, brokenAtBest] = [await this.#broken(found), await this.#broken(atBest)];
     for (const group of groups) {
       const apart = group.every(this.#isOutput);
       const [others, first] = apart ? [atBest, brokenAtBest] : [found, broken];
-      if (first.some((each) => this.#within(each, group, apart))) await this.#search(group, judge, others, found, apart);
+      if (first.some((each) => this.#within(each, group, apart))) await this.#search(group, others, found, apart);
     }
     // Where the feeders that were found bring less than the best, a drive and the feeders of its own are searched as one, the others at
     // their best; and the feeders it shares, with its own at their best. What these bounds leave broken is searched all together.
-    const short = await this.#broken(judge, found);
+    const short = await this.#broken(found);
     const branches = this.#branches(groups, short);
     const branched = new Set(branches.flat());
     if (branches.length > 0) {
-      for (const branch of branches) await this.#search(branch, judge, atBest, found, true);
+      for (const branch of branches) await this.#search(branch, atBest, found, true);
       const shared = groups.filter((group) => !group.every(this.#isOutput)).map((group) => group.filter((ladder) => !branched.has(ladder)));
       const ownAtBest = this.#at((ladder) => (branched.has(ladder) && !this.#isOutput(ladder) ? ladder.most : undefined));
-      for (const group of shared) if (group.length > 0) await this.#search(group, judge, new Map([...found, ...ownAtBest]), found, true);
+      for (const group of shared) if (group.length > 0) await this.#search(group, new Map([...found, ...ownAtBest]), found, true);
     }
     const joint = new Set<Ladder>();
-    for (let left = await this.#broken(judge, found); left.length > 0; left = await this.#broken(judge, found)) {
+    for (let left = await this.#broken(found); left.length > 0; left = await this.#broken(found)) {
       const ids = new Set(left.flatMap(({ deciders }) => [...deciders]));
       for (const group of groups) if (group.some(({ cable }) => ids.has(cable.id))) for (const ladder of group) joint.add(ladder);
-      await this.#search([...joint], judge, found, found, false);
+      await this.#search([...joint], found, found, false);
     }
-    return this.#answer(judge, found);
+    return this.#answer(found);
   }
 
   #isOutput = (ladder: Ladder): boolean => this.#site.zoneOf(ladder.cable.id)?.kind === 'output';
@@ -162,8 +201,8 @@ class Sizing {
   }
 
   /** Units that several cables decide may be as bad as they are at the better end of all ladders. */
-  #allowBest(ends: readonly Review[], told: (finding: Finding) => boolean): void {
-    const [said, ...others] = ends.map(({ findings }) => worstByUnit(findings));
+  #allowBest(ends: readonly (readonly Finding[])[], told: (finding: Finding) => boolean): void {
+    const [said, ...others] = ends.map(worstByUnit);
     for (const [unit, finding] of said ?? []) {
       const reach = SIZE_RULES[finding.check]?.reach;
       if (reach === 'cable' || reach === 'neighbours') continue;
@@ -175,12 +214,13 @@ class Sizing {
     }
   }
 
-  #refuse(finding: Finding, ids: readonly string[]): void {
+  #refuse(finding: Finding, ids: readonly string[], proved = true): void {
     const ladders = ids.flatMap((id) => this.#ladders.get(id) ?? []);
     if (ladders.length === 0) return;
     const locked = [...this.#site.deciders(finding)].flatMap((id) => this.#ladders.get(id) ?? []).filter((ladder) => ladder.locked);
     this.#unmet.set(unitOf(finding), {
       ...obstacle(finding),
+      proved,
       cables: ladders.map(({ cable }) => cable.tag),
       locked: locked.map(({ cable }) => cable.tag),
     });
@@ -216,8 +256,8 @@ class Sizing {
     return asked.some((id) => ids.has(id)) && asked.every((id) => ids.has(id) || !this.#ladders.has(id));
   }
 
-  async #broken(judge: Judge, choices: Choices): Promise<readonly Broken[]> {
-    const { findings } = await judge(choices);
+  async #broken(choices: Choices, judge = this.#all): Promise<readonly Broken[]> {
+    const findings = await judge(choices);
     return [...worstByUnit(findings)].flatMap(([unit, finding]): Broken[] => {
       const rule = SIZE_RULES[finding.check];
       if (!rule || badness(finding) === 0) return [];
@@ -227,29 +267,47 @@ class Sizing {
       if (own && !ladder) return [];
       const allowed = Math.max(this.#allowed.get(unit) ?? 0, own && ladder ? ladder.allowance(finding) : 0);
       if (badness(finding) <= allowed) return [];
-      return [{ unit, finding, deciders: this.#site.deciders(finding), about: this.#site.about(finding), moreHelps: rule.moreHelps }];
+      return [
+        {
+          unit,
+          finding,
+          deciders: this.#site.deciders(finding),
+          about: this.#site.about(finding),
+          moreHelps: rule.moreHelps,
+          waves: rule.waves === true,
+        },
+      ];
     });
   }
 
   /** Searches one group while the others stay as they are; what cannot be met together is let pass, told, and searched without. */
-  async #search(group: readonly Ladder[], judge: Judge, others: Choices, found: Map<string, Choice>, apart: boolean): Promise<void> {
+  async #search(group: readonly Ladder[], others: Choices, found: Map<string, Choice>, apart: boolean): Promise<void> {
+    // What an earlier search left unproved is proved or not by this one.
+    this.#notProved = this.#notProved.filter(({ ladders }) => !ladders.some((each) => group.includes(each)));
+    const ask = (judge: Judge) => async (choices: Choices) =>
+      (await this.#broken(new Map([...others, ...choices]), judge)).filter((each) => this.#within(each, group, apart));
     for (;;) {
-      const result = await searchGroup(group, async (choices) =>
-        (await this.#broken(judge, new Map([...others, ...choices]))).filter((each) => this.#within(each, group, apart)),
-      );
+      const result = await searchGroup(group, { quick: ask(this.#quick), waves: ask(this.#waves), budget: this.#options.budget ?? BUDGET });
       if ('choices' in result) {
         for (const [id, choice] of result.choices) found.set(id, choice);
+        if (result.bound_m3 !== null)
+          this.#notProved.push({
+            ladders: group,
+            cables: group.map(({ cable }) => cable.tag),
+            volume_m3: group.reduce((sum, { cable }) => sum + volumeOf(cable, result.choices), 0),
+            bound_m3: result.bound_m3,
+          });
         return;
       }
       for (const { unit, finding } of result.broken) {
         this.#allowed.set(unit, badness(finding));
-        this.#refuse(finding, this.#site.about(finding));
+        this.#refuse(finding, this.#site.about(finding), result.proved);
       }
     }
   }
 
-  async #answer(judge: Judge, found: Choices): Promise<LeastCopper> {
-    const { findings } = await judge(found);
+  async #answer(found: Choices): Promise<LeastCopper> {
+    const findings = await this.#all(found);
     const without = new Set([...this.#unmet.values()].flatMap(({ cables }) => cables));
     const cables: CableSizing[] = [];
     for (const [id, ladder] of this.#ladders) {
@@ -257,7 +315,7 @@ class Sizing {
       const now = choiceOf(cable);
       const least = without.has(cable.tag) ? null : (found.get(id) ?? null);
       const below = least && !locked ? ladder.below(least) : null;
-      const breaks = below ? await this.#breaks(judge, ladder, below, found) : [];
+      const breaks = below ? await this.#breaks(ladder, below, found) : [];
       cables.push({
         id,
         tag: cable.tag,
@@ -276,23 +334,28 @@ class Sizing {
       cables,
       volume_m3: cables.reduce((sum, each) => sum + (each.volume_m3 ?? 0), 0),
       unmet: [...this.#unmet.values()],
+      notProved: this.#notProved.map(({ ladders: _, ...told }) => told),
       beside: findings.filter((each) => each.check in SIZE_RULES && unsettled(each) && !this.#unmet.has(unitOf(each))).map(obstacle),
       left: this.#site.lineUp.cables
         .filter(({ id, kind, length_m }) => kind === 'cable' && !sized.has(id) && length_m !== 0)
         .map(({ tag }) => tag),
       lineUp: this.#site.with(new Map(cables.flatMap(({ id, least }): [string, Choice][] => (least ? [[id, least]] : [])))),
-      judged: this.#site.reviews,
+      judged: this.#judged,
     };
   }
 
   /** What breaks when this cable alone is a size smaller: its own checks first, which solve nothing. */
-  async #breaks(judge: Judge, ladder: Ladder, below: Choice, found: Choices): Promise<readonly Obstacle[]> {
+  async #breaks(ladder: Ladder, below: Choice, found: Choices): Promise<readonly Obstacle[]> {
     const own = ladder.excess(below);
     if (own.length > 0) return own.map(obstacle);
-    return (await this.#broken(judge, new Map([...found, [ladder.cable.id, below]]))).map(({ finding }) => obstacle(finding));
+    return (await this.#broken(new Map([...found, [ladder.cable.id, below]]))).map(({ finding }) => obstacle(finding));
   }
 }
 
+const volumeOf = (cable: Cable, choices: Choices): number => {
+  const choice = choices.get(cable.id);
+  return choice ? volume_m3(cable, choice) : 0;
+};
 const badnessOf = (finding: Finding | undefined): number => (finding ? badness(finding) : 0);
 const unsettled = ({ verdict }: Finding): boolean => verdict === 'fail' || verdict === 'open' || verdict === 'caution';
 const obstacle = ({ id, check, subject, verdict, text, remedies }: Finding): Obstacle => ({ id, check, subject, verdict, text, remedies });

@@ -7,7 +7,7 @@ import type { LineUp } from '../lineup/lineUp.ts';
 import { buildNetwork, type Zone } from '../network/network.ts';
 import { createReviewer } from '../review/createReviewer.ts';
 import { type Choice, resized } from './choices.ts';
-import { SIZE_CHECKS, SIZE_RULES, worstByUnit } from './sizeChecks.ts';
+import { SIZE_CHECKS, SIZE_RULES, type SizeRule, worstByUnit } from './sizeChecks.ts';
 
 /** A line-up whose cables may take other sizes: which cables, which of them decide together, and what the checks say of any choice. */
 
@@ -23,8 +23,6 @@ export class Site {
   readonly #inputOf = new Map<string, Zone>();
   readonly #outputOf = new Map<string, Zone>();
   readonly #pathTo = new Map<string, readonly string[]>();
-  /** How many documents were judged, for tests and the benchmark. */
-  reviews = 0;
 
   constructor(lineUp: LineUp) {
     this.lineUp = lineUp;
@@ -52,7 +50,7 @@ export class Site {
         return [];
       },
     };
-    for (const run of createReviewer([capture]).review(lineUp).runs) this.#pathTo.set(run.motorId, run.path);
+    for (const run of createReviewer([capture], false).review(lineUp).runs) this.#pathTo.set(run.motorId, run.path);
   }
 
   /** The same object for the same choice, so that a reviewer knows what did not change. */
@@ -75,13 +73,13 @@ export class Site {
     };
   }
 
-  /** Judges one choice after another on the checks that a size decides, with a memory of its own. */
-  judge(): (choices: Choices) => Review {
-    const reviewer = createReviewer(SIZE_CHECKS);
-    return (choices) => {
-      this.reviews++;
-      return reviewer.review(this.with(choices));
-    };
+  /** Judges one choice after another on those of the checks that a size decides, with a memory of its own. */
+  judge(of: (rule: SizeRule) => boolean = () => true): (choices: Choices) => Review {
+    const reviewer = createReviewer(
+      SIZE_CHECKS.filter(({ slug }) => of(SIZE_RULES[slug] as SizeRule)),
+      false,
+    );
+    return (choices) => reviewer.review(this.with(choices));
   }
 
   /** The worst that one check says of a cable and its neighbours, without solving anything; null when that is nothing. */

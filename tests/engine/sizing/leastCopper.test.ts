@@ -130,6 +130,49 @@ describe('the least conductor', () => {
     expect((await leastCopper(manyRuns(12))).judged).toBe((await leastCopper(manyRuns(1))).judged);
   });
 
+  it('that is not proved says so: what was found passes, and lies between the least and what a bound allows', async () => {
+    // Twelve leads in a row, all of which the drop at the one motor binds.
+    const marks = { box: 'metal', terminalTemperature_C: 75, terminalMetal: 'copper-aluminium' } as const;
+    const rowOf = (leads: number): LineUp => {
+      const row = new LineUpBuilder({ title: 'leads in a row' })
+        .part('supply', { tag: 'S-1', voltage_V: 480, frequency_Hz: 60, faultCurrent_A: 60_000, xOverR: 8, earthing: 'solid-wye' })
+        .part('drive', { tag: 'VFD-1', ratedVoltage_V: 480, inputCurrent_A: 72, outputCurrent_A: 90, inputPowerFactor: 0.9, ...marks });
+      for (let i = 1; i <= leads; i++)
+        row.cable(shielded('2 AWG', 130 + 61 * i, { tag: `W-${i}` })).part('junction', { tag: `JB-${i}`, ...marks });
+      return row
+        .cable(shielded('2 AWG', 100, { tag: 'W' }))
+        .part('motor', {
+          tag: 'M-1',
+          ratedPower_W: 44_742,
+          ratedVoltage_V: 460,
+          ratedFrequency_Hz: 60,
+          ratedCurrent_A: 75,
+          powerFactor: 0.86,
+          ...marks,
+        })
+        .build();
+    };
+    const row = rowOf(3);
+    const least = await leastCopper(row);
+    expect([least.notProved, least.unmet]).toEqual([[], []]);
+    const hasty = await leastCopper(row, { budget: 5 });
+    expect(hasty.unmet).toEqual([]);
+    expect(hasty.notProved).toHaveLength(1);
+    const [{ cables, volume_m3, bound_m3 } = { cables: [], volume_m3: 0, bound_m3: 0 }] = hasty.notProved;
+    expect(cables).toEqual(['W-1', 'W-2', 'W-3', 'W']);
+    expect(volume_m3).toBeGreaterThanOrEqual(least.volume_m3);
+    expect(bound_m3).toBeLessThanOrEqual(least.volume_m3);
+    // What it names passes as the least does.
+    expect(hasty.volume_m3).toBeCloseTo(volume_m3, 12);
+    const verdicts = ({ lineUp }: LeastCopper) =>
+      review(lineUp).findings.flatMap(({ check, verdict }) => (check === 'lead-drop' ? [verdict] : []));
+    expect(verdicts(hasty)).toEqual(verdicts(least));
+    // And of a row that no search exhausts there is an answer too, after no more than a count.
+    const long = await leastCopper(rowOf(11), { budget: 100 });
+    expect(long.notProved.length + long.unmet.filter(({ proved }) => !proved).length).toBeGreaterThan(0);
+    expect(long.judged).toBeLessThan(1000);
+  });
+
   it('stops when it is told to, and tells how far it is', async () => {
     const signal = { aborted: false };
     const stop = leastCopper(oneRun(50, 900), {
