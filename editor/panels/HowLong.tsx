@@ -8,16 +8,20 @@ import { Waiting } from './Waiting.tsx';
 export default function HowLong({ cable, lineUp }: CableAnswersProps) {
   const word = useAnswer('lengths', lineUp, [cable.id]);
   if (!('answer' in word)) return <Waiting word={word} />;
-  const { limits, governs, bound_m } = word.answer;
+  const { limits, passes, governs, against, always, bound_m } = word.answer;
   const length = (metres: number) => formatQuantity(metres, 'length', lineUp.project.units);
   if (limits.length === 0) return <p>No verdict turns with its length, up to {length(bound_m)}.</p>;
   return (
     <>
       <p className="reason">
-        {governs?.holds
-          ? `${governs.title} is the first to object: beyond ${length(governs.holds.to_m)}${governs.holds.from_m > 0 ? `, and below ${length(governs.holds.from_m)}` : ''}.`
-          : `Nothing that is settled now stops it from being longer, up to ${length(bound_m)}.`}
+        {!passes
+          ? `No length passes: ${against.map(({ title }) => title).join(' and ')} ${against.length === 1 ? 'objects at every length that could be built' : 'leave none between them'}.`
+          : governs
+            ? `${governs.title} is the first to object: beyond ${length(passes.to_m)}.`
+            : `Nothing that its length decides stops it from being longer, up to ${length(bound_m)}.`}
+        {passes && passes.from_m > 0 && ` Below ${length(passes.from_m)} something else objects.`}
       </p>
+      {always.length > 0 && <p className="muted">At every length alike: {always.map(({ title }) => title).join(', ')}.</p>}
       <table className="inputs" aria-label="Lengths at which verdicts turn">
         <thead>
           <tr>

@@ -21,17 +21,30 @@ export interface LengthLimit {
   readonly atEnds: readonly [Verdict, Verdict] | null;
   readonly flips: readonly Flip[];
   /** Between these it is settled: neither failing, cautioned nor open. Null: nowhere. */
-  readonly holds: { readonly from_m: number; readonly to_m: number } | null;
+  readonly holds: Stretch | null;
 }
 
 export interface LengthLimits {
   /** Only checks whose verdict turns anywhere below the bound. */
   readonly limits: readonly LengthLimit[];
-  /** The check that is the first to stop the cable from being longer; null where none does below the bound. */
+  /** Between these none of them objects; null where there is no such length that could be built. */
+  readonly passes: Stretch | null;
+  /** The check that ends that stretch; null where none does below the bound, or there is no stretch. */
   readonly governs: LengthLimit | null;
+  /** Where no length passes, those that leave none: alone, or one that holds only where another does not. */
+  readonly against: readonly LengthLimit[];
+  /** What objects at every length alike, and so is no matter of length. */
+  readonly always: readonly Pick<Finding, 'check' | 'title' | 'verdict'>[];
   readonly bound_m: number;
 }
 
+export interface Stretch {
+  readonly from_m: number;
+  readonly to_m: number;
+}
+
+/** No cable from one box to another is shorter (common practice): a check that holds only below it objects wherever a cable is. */
+const SHORTEST_M = 1;
 const PER_METRE = 10;
 /** Between two of these a verdict that turns twice is not seen: each is a quarter longer than the one before. */
 const GROWTH = 1.25;
@@ -89,22 +102,28 @@ export async function lengthLimits(lineUp: LineUp, cableId: string, bound_m = 20
       now: drawn === undefined ? null : await verdictAt(Math.max(drawn, last ?? 0), check),
       atEnds: drawn === undefined || last === undefined ? null : [await verdictAt(drawn, check), await verdictAt(last, check)],
       flips,
-      holds: holdsAround(flips, bound_m, Math.max(length_m ?? 0, lengthMost_m ?? 0)),
+      holds: around(stretchesOf(flips, bound_m), Math.max(length_m ?? 0, lengthMost_m ?? 0)),
     });
   }
-  const stopping = limits.filter(({ holds }) => holds !== null && holds.to_m < bound_m);
-  const governs = stopping.reduce<LengthLimit | null>(
-    (a, b) => ((a?.holds?.to_m ?? Number.POSITIVE_INFINITY) <= (b.holds?.to_m ?? 0) ? a : b),
-    null,
+  const turning = new Set(limits.map(({ check }) => check));
+  const always = [...(await at(bound))].flatMap(([check, { title, verdict }]) =>
+    turning.has(check) || settled(verdict) ? [] : [{ check, title, verdict }],
   );
-  return { limits, governs, bound_m };
+  const drawn_m = Math.max(length_m ?? 0, lengthMost_m ?? 0);
+  const stretches = new Map(limits.map((limit) => [limit, stretchesOf(limit.flips, bound_m)] as const));
+  const joint = [...stretches.values()].reduce(common, [{ from_m: 0, to_m: bound_m }]).filter(buildable);
+  const passes = around(joint, drawn_m);
+  const ends = (limit: LengthLimit): boolean => stretches.get(limit)?.some(({ to_m }) => to_m === passes?.to_m) ?? false;
+  const governs = passes && passes.to_m < bound_m ? (limits.find(ends) ?? null) : null;
+  return { limits, passes, governs, against: passes ? [] : leavingNone(stretches), always, bound_m };
 }
 
 const settled = (verdict: Verdict): boolean => verdict !== 'fail' && verdict !== 'caution' && verdict !== 'open';
+const buildable = ({ to_m }: Stretch): boolean => to_m >= SHORTEST_M;
 
-/** The stretch without objection in which the cable lies, else the first there is. */
-function holdsAround(flips: readonly Flip[], bound_m: number, length_m: number): LengthLimit['holds'] {
-  const stretches: { from_m: number; to_m: number }[] = [];
+/** Every stretch without objection, the shortest lengths first. */
+function stretchesOf(flips: readonly Flip[], bound_m: number): readonly Stretch[] {
+  const stretches: Stretch[] = [];
   let from_m: number | null = settled(flips[0]?.from ?? 'fail') ? 0 : null;
   for (const { at_m, to } of flips) {
     if (from_m !== null && !settled(to)) {
@@ -114,5 +133,25 @@ function holdsAround(flips: readonly Flip[], bound_m: number, length_m: number):
     } else if (from_m === null && settled(to)) from_m = at_m;
   }
   if (from_m !== null) stretches.push({ from_m, to_m: bound_m });
-  return stretches.find((each) => each.from_m <= length_m && length_m <= each.to_m) ?? stretches[0] ?? null;
+  return stretches;
+}
+
+/** The stretch in which the cable lies, else the first there is. */
+const around = (stretches: readonly Stretch[], length_m: number): Stretch | null =>
+  stretches.find((each) => each.from_m <= length_m && length_m <= each.to_m) ?? stretches[0] ?? null;
+
+const common = (a: readonly Stretch[], b: readonly Stretch[]): readonly Stretch[] =>
+  a.flatMap((one) =>
+    b.flatMap((other): readonly Stretch[] => {
+      const [from_m, to_m] = [Math.max(one.from_m, other.from_m), Math.min(one.to_m, other.to_m)];
+      return from_m <= to_m ? [{ from_m, to_m }] : [];
+    }),
+  );
+
+/** Those that hold at no length that could be built; else two that never hold together; else all. */
+function leavingNone(stretches: ReadonlyMap<LengthLimit, readonly Stretch[]>): readonly LengthLimit[] {
+  const alone = [...stretches].filter(([, each]) => !each.some(buildable)).map(([limit]) => limit);
+  if (alone.length > 0) return alone;
+  for (const [a, ofA] of stretches) for (const [b, ofB] of stretches) if (a !== b && !common(ofA, ofB).some(buildable)) return [a, b];
+  return [...stretches.keys()];
 }

@@ -55,11 +55,38 @@ describe('how long a cable may be', () => {
       }
   });
 
-  it('is governed by the check that gives out first', async () => {
+  const allowing = (lengthShielded_m: number): LineUp => {
     const lineUp = site();
-    const { limits, governs } = await lengthLimits(lineUp, idOf(lineUp, 'W-1'));
-    const ends = limits.flatMap(({ holds }) => (holds && holds.to_m < 2000 ? [holds.to_m] : []));
-    expect(governs?.holds?.to_m).toBe(Math.min(...ends));
+    return {
+      ...lineUp,
+      elements: lineUp.elements.map((each) => (each.kind === 'drive' ? { ...each, manual: { lengthShielded_m } } : each)),
+    };
+  };
+
+  it.each([
+    // By the manual where it allows little, else by the peak at the motor, long before the drop.
+    [5, 'manual-limits'],
+    [123.4, 'motor-peak-voltage'],
+  ])('is governed, where the manual allows %d m, by the check that gives out first where all others hold', async (allowed_m, first) => {
+    const lineUp = allowing(allowed_m);
+    const { passes, governs, limits } = await lengthLimits(lineUp, idOf(lineUp, 'W-1'));
+    expect(governs?.check).toBe(first);
+    const turning = limits.map(({ check }) => check);
+    const objecting = (length_m: number) =>
+      review(withLength(lineUp, 'W-1', length_m))
+        .findings.filter(({ check, runs, verdict }) => runs.includes('M-1') && turning.includes(check) && /fail|caution|open/.test(verdict))
+        .map(({ check }) => check);
+    expect(objecting(passes?.to_m ?? 0)).toEqual([]);
+    expect(objecting((passes?.to_m ?? 0) + 0.1)).toEqual([first]);
+    if (first === 'manual-limits') expect(passes?.to_m).toBe(allowed_m);
+  });
+
+  it('is none where one check objects at every length that could be built, and that one is named', async () => {
+    // 0.5 m is what this manual allows: no cable is as short.
+    const lineUp = allowing(0.5);
+    const { passes, governs, against } = await lengthLimits(lineUp, idOf(lineUp, 'W-1'));
+    expect([passes, governs]).toEqual([null, null]);
+    expect(against.map(({ check }) => check)).toEqual(['manual-limits']);
   });
 
   it('of a range is told at both ends', async () => {
