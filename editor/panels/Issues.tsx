@@ -121,8 +121,8 @@ function IssueRow({ issue, lineUp }: { readonly issue: Issue; readonly lineUp: L
         <button
           type="button"
           className="quiet"
-          aria-label={`Take revision ${revision} out`}
-          onClick={() => edit(`Take revision ${revision} out`, (before) => deleteIssue(before, id))}
+          aria-label={`Take out revision ${revision}`}
+          onClick={() => edit(`Take out revision ${revision}`, (before) => deleteIssue(before, id))}
         >
           Take out
         </button>

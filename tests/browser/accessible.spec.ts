@@ -2,7 +2,7 @@ import { readFileSync } from 'node:fs';
 import { join } from 'node:path';
 import type { Page } from '@playwright/test';
 import axe from 'axe-core';
-import { load, review } from '../../engine/index.ts';
+import { addComment, freeze, load, review } from '../../engine/index.ts';
 import { htmlOf } from '../../engine/submittal/html.ts';
 import { EVERY_SHEET } from '../../engine/submittal/sections.ts';
 import { command, lay, THREE_RUNS } from './desk.ts';
@@ -175,6 +175,15 @@ for (const colorScheme of ['light', 'dark'] as const) {
     await page.getByRole('button', { name: 'Find them' }).click();
     await page.getByRole('table', { name: 'Least sizes' }).waitFor();
     await look('least copper');
+    await page.keyboard.press('Escape');
+    await command(page, 'Revisions and comments');
+    const revisions = page.getByRole('dialog', { name: 'Revisions and comments' });
+    await revisions.getByRole('button', { name: /^Issue revision/ }).click();
+    await revisions.getByText('What changed since').click();
+    await revisions.getByLabel('New comment').fill('Why?');
+    await revisions.getByRole('button', { name: 'Add comment' }).click();
+    await revisions.getByText('Why?').click();
+    await look('revisions and comments');
     expect(faults).toEqual([]);
   });
 }
@@ -182,8 +191,10 @@ for (const colorScheme of ['light', 'dark'] as const) {
 test('nothing for axe to find in the report, which tells of every finding without script', async ({ page, browser }) => {
   const loaded = load(readFileSync(join(import.meta.dirname, '../../examples/fennel-lane-capping.json'), 'utf8'));
   if (!loaded.ok) throw new Error(loaded.what);
-  const answer = review(loaded.lineUp);
-  const report = Buffer.from(htmlOf(loaded.lineUp, answer, { date: '2026-11-25', sheets: EVERY_SHEET })).toString();
+  const issued = freeze(loaded.lineUp, { date: '2026-11-25' });
+  const lineUp = addComment({ ...issued, cables: issued.cables.map((each) => ({ ...each, note: 'new' })) }, { says: 'Why?' });
+  const answer = review(lineUp);
+  const report = Buffer.from(htmlOf(lineUp, answer, { date: '2026-11-25', sheets: EVERY_SHEET })).toString();
   // axe is a script: the page that it looks at is let run one, the report itself is not.
   await page.setContent(report.replace(/<meta http-equiv="Content-Security-Policy"[^>]*>/, ''));
   expect(await faultsOf(page)).toEqual([]);

@@ -46,7 +46,7 @@ test('a revision is issued, and what changed since is told, listed and handed ov
   const cover = (await (await pdf.getPage(1)).getTextContent()).items.map((item) => ('str' in item ? item.str : '')).join(' ');
   expect(cover).toContain('revision A');
 
-  await dialog.getByRole('button', { name: 'Take revision A out' }).click();
+  await dialog.getByRole('button', { name: 'Take out revision A' }).click();
   await expect(issued).toHaveCount(0);
   await dialog.getByRole('button', { name: 'Close', exact: true }).click();
   await page.getByRole('button', { name: 'Undo' }).click();
