@@ -1,6 +1,7 @@
 import { conductorSize, IEC_SIZES, US_SIZES } from '../catalog/conductors.ts';
 import { TRADE_SIZES } from '../catalog/conduitFill.ts';
 import { insulationFacts } from '../catalog/insulation.ts';
+import { lengthSaid } from '../checks/check.ts';
 import type { Fix } from '../checks/finding.ts';
 import type { Cable } from '../lineup/cable.ts';
 import { choiceOf, resizing, standardSizes } from './choices.ts';
@@ -129,6 +130,28 @@ export const shieldedCable: Kind = {
             ),
           ]
         : [],
+    ),
+};
+
+/** Shares of the length as drawn: whether there is such a route is for whoever lays it to say. */
+const SHORTER = [0.9, 0.75, 0.5, 0.25];
+
+export const shorterRoute: Kind = {
+  name: 'shorter route',
+  of: ({ cables, lineUp }) =>
+    cables.map((cable) =>
+      SHORTER.flatMap((share) => {
+        const most_m = cable.lengthMost_m ?? cable.length_m;
+        if (most_m === undefined || most_m === 0) return [];
+        const to_m = Math.round(most_m * share * 10) / 10;
+        return [
+          fix(
+            `A route of ${lengthSaid(to_m, lineUp.project)} for ${cable.tag}`,
+            edit(cable, 'length_m', to_m),
+            ...(cable.lengthMost_m === undefined ? [] : [edit(cable, 'lengthMost_m', null)]),
+          ),
+        ];
+      }),
     ),
 };
 

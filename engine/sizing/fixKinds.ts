@@ -9,12 +9,13 @@ import {
   otherInsulation,
   setsAlike,
   shieldedCable,
+  shorterRoute,
   sizeDown,
   sizeUp,
   symmetricalGrounds,
 } from './cableFixes.ts';
 import { type Kind, one } from './fixKind.ts';
-import { dvdtFilter, lineReactor, noOutputReactor, outputReactor, terminator } from './insertedFixes.ts';
+import { dvdtFilter, lineReactor, noOutputReactor, outputReactor, sineFilter, terminator } from './insertedFixes.ts';
 import {
   bearingProtection,
   earlyBreakContact,
@@ -25,6 +26,7 @@ import {
   metalBox,
   noCapacitor,
   residualCurrentTypeB,
+  transformerTap,
 } from './partFixes.ts';
 
 const asProposed: Kind = { name: 'as the check proposes', of: ({ finding }) => one(...finding.fixes) };
@@ -39,6 +41,7 @@ export const KINDS: readonly Kind[] = [
   divider,
   earlyBreakContact,
   lowerCarrier,
+  transformerTap,
   filterJumpers,
   noCapacitor,
   residualCurrentTypeB,
@@ -56,7 +59,9 @@ export const KINDS: readonly Kind[] = [
   noOutputReactor,
   terminator,
   dvdtFilter,
+  sineFilter,
   largerSwitch,
   shieldedCable,
   inverterDutyMotor,
+  shorterRoute,
 ];

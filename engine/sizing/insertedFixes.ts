@@ -94,6 +94,19 @@ export const dvdtFilter: Kind = {
     ]),
 };
 
+export const sineFilter: Kind = {
+  name: 'sine filter',
+  asks: true,
+  of: (concerned) =>
+    leadEnds(concerned).map(({ drive, near }) => [
+      {
+        label: `A sine filter at ${drive.tag}`,
+        edits: [],
+        inserts: [{ kind: 'filter', values: { role: 'sine', box: 'metal' }, cable: near.cable.id, end: near.end, port: 'load' }],
+      },
+    ]),
+};
+
 const reactorFor = (drive: ElementOf<'drive'>, current_A: number | undefined): Record<string, string | number> => ({
   impedance_pct: REACTOR_PCT,
   ...(current_A === undefined ? {} : { ratedCurrent_A: current_A }),

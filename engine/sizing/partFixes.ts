@@ -47,6 +47,21 @@ export const lowerCarrier: Kind = {
       ),
 };
 
+/** The usual taps of a distribution transformer, below the rated one (common practice): fewer primary turns, more volts behind it. */
+const TAPS_PCT = [-2.5, -5];
+
+export const transformerTap: Kind = {
+  name: 'transformer tap',
+  of: ({ elements }) =>
+    elements
+      .filter(isKind('transformer'))
+      .map((transformer) =>
+        TAPS_PCT.filter((each) => each < (transformer.tap_pct ?? 0)).map((each) =>
+          fix(`Set the tap of ${transformer.tag} to ${each} %`.replace('-', '−'), edit(transformer, 'tap_pct', each)),
+        ),
+      ),
+};
+
 export const filterJumpers: Kind = {
   name: 'filter jumpers',
   of: ({ elements }) =>

@@ -162,6 +162,58 @@ describe('what is proposed', () => {
     expect(await kinds('insulation-moisture')).toEqual(['other insulation']);
   });
 
+  it('is a shorter route against a drop, and not where a quarter of the way is still too long', async () => {
+    const drop = before.findings.find(({ check, verdict }) => check === 'lead-drop' && verdict !== 'pass');
+    const shorter = (await proposeFixes(lineUp, drop?.id ?? '')).find(({ kinds }) => kinds[0] === 'shorter route');
+    if (!shorter) throw new Error('not proposed');
+    expect(checks(shorter, 'worse')).toEqual([]);
+    expect(checks(shorter, ...HELPS)).toEqual(expect.arrayContaining(['lead-drop', 'charging-current']));
+    expect(shorter.fix.edits).toMatchObject([{ id: lead.id, path: 'length_m' }]);
+    // 46 m of lead: its edge of 0.1 µs is reflected in full from 9.4 m on (1.25 × 0.1 µs × 150 m/µs / 2).
+    expect(await proposed('motor-peak-voltage', 'shorter route')).toBeUndefined();
+    expect(await proposed('insulation-moisture', 'shorter route')).toBeUndefined();
+  });
+
+  it('is a sine filter, of which its maker is asked; it costs volts and asks for a carrier, and does not dry the pipe', async () => {
+    const proposal = await proposed('motor-peak-voltage', 'sine filter');
+    if (!proposal) throw new Error('not proposed');
+    expect(proposal.asksMaker).toBe(true);
+    expect(checks(proposal, ...HURTS)).toContain('lead-drop');
+    expect(checks(proposal, 'asked')).toContain('carrier-window');
+    expect(untouched(proposal, 'insulation-moisture')).toBe(true);
+  });
+
+  it('is a lower tap where a transformer feeds a drive too few volts', async () => {
+    const fed = new LineUpBuilder({ title: 'low volts' })
+      .part('supply', { tag: 'S-1', voltage_V: 4160, voltageLeast_pct: 100, frequency_Hz: 60, faultCurrent_A: 10_000, xOverR: 8 })
+      .part('transformer', {
+        tag: 'T-1',
+        ratedPower_VA: 75_000,
+        primaryVoltage_V: 4160,
+        secondaryVoltage_V: 480,
+        impedance_pct: 5,
+        xOverR: 3,
+        secondaryEarthing: 'solid-wye',
+        ...marks,
+      })
+      .cable({ ...laid, tag: 'F-1', conductor: { size: '6 AWG', metal: 'copper', sets: 1 }, length_m: feet(700) })
+      .part('drive', {
+        tag: 'VFD-1',
+        ratedVoltage_V: 480,
+        inputCurrent_A: 60,
+        outputCurrent_A: 65,
+        inputPowerFactor: 0.9,
+        manual: { inputVoltageLeast_pct: 95 },
+        ...marks,
+      })
+      .part('motor', { tag: 'M-1', ratedVoltage_V: 460, ratedFrequency_Hz: 60, ratedCurrent_A: 60, powerFactor: 0.85, ...marks })
+      .build();
+    const low = review(fed).findings.find(({ check, verdict }) => check === 'feeder-drop' && verdict === 'fail');
+    const tap = (await proposeFixes(fed, low?.id ?? '')).find(({ kinds }) => kinds[0] === 'transformer tap');
+    expect(tap?.fix.edits[0]).toMatchObject({ path: 'tap_pct' });
+    expect(Number(tap?.fix.edits[0]?.value)).toBeLessThan(0);
+  });
+
   it('comes with the least harm first, then the cheapest', async () => {
     const list = await proposeFixes(lineUp, finding('motor-peak-voltage'));
     const order = list.map(({ asksMaker, worse }) => (asksMaker ? 1000 : 0) + worse.length);
