@@ -1,7 +1,9 @@
-import { useEffect, useRef, useState } from 'react';
+import { lazy, Suspense, useEffect, useRef, useState } from 'react';
 import { type LineUp, lastIssue, load, type Review } from '../../engine/index.ts';
 import { EVERY_SHEET, FORMATS, type Format, SHEET_KINDS, usualSheets } from '../../engine/submittal/formats.ts';
 import { exportPackage } from '../files/exportPackage.ts';
+
+const PackagePreview = lazy(() => import('./PackagePreview.tsx'));
 
 const WRITING = 'Writing…';
 
@@ -19,9 +21,11 @@ export default function ExportDialog({ lineUp, review, onClose }: ExportDialogPr
   const [against, setAgainst] = useState<LineUp | null>(null);
   const last = lastIssue(lineUp);
   const [told, setTold] = useState('');
+  const [looking, setLooking] = useState(false);
+  const choice = { sheets, ...(against ? { against } : {}) };
   const hand = async (format: Format) => {
     setTold(WRITING);
-    await exportPackage(format, { sheets, ...(against ? { against } : {}) });
+    await exportPackage(format, choice);
     setTold('');
   };
   const compare = async (file: File | undefined) => {
@@ -67,12 +71,22 @@ export default function ExportDialog({ lineUp, review, onClose }: ExportDialogPr
               {format.toUpperCase()}
             </button>
             {FORMATS[format]}
+            {format === 'pdf' && (
+              <button type="button" className="quiet" disabled={sheets.length === 0} onClick={() => setLooking(true)}>
+                Look at it first
+              </button>
+            )}
           </li>
         ))}
       </ul>
       <p className="muted" role="status">
         {told}
       </p>
+      {looking && (
+        <Suspense>
+          <PackagePreview choice={choice} onClose={() => setLooking(false)} />
+        </Suspense>
+      )}
     </dialog>
   );
 }

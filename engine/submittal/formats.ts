@@ -29,6 +29,13 @@ export const FORMATS = {
 export type Format = keyof typeof FORMATS;
 const ENDINGS = Object.keys(FORMATS) as readonly Format[];
 
+/** How far the set of sheets is, while it is written. */
+export interface Step {
+  /** The section that comes next. */
+  readonly what: string;
+  readonly done: number;
+  readonly of: number;
+}
 export interface Package {
   readonly lineUp: LineUp;
   readonly review: Review;
@@ -39,6 +46,7 @@ export interface Package {
   readonly sheets?: readonly SheetKind[] | undefined;
   /** The line-up as it was issued before, where it is not the last issue in the document: what changed is clouded and listed. */
   readonly against?: LineUp | undefined;
+  readonly onStep?: (step: Step) => void;
 }
 export interface Written {
   /** What comes after the name of the line-up: '.pdf', '.cables.csv'. */
@@ -63,9 +71,9 @@ export async function write(format: Format, facts: Package): Promise<readonly Wr
   switch (format) {
     case 'pdf': {
       const { submittalPdf } = await import('./pdf.ts');
-      const { lineUp, review, date, against, sheets = usualSheets(lineUp, review, against) } = facts;
+      const { lineUp, review, date, against, onStep, sheets = usualSheets(lineUp, review, against) } = facts;
       const deciding = await decidingOf(lineUp, sheets);
-      return one(submittalPdf(lineUp, review, { fonts: await facts.fonts(), date, sheets, against, deciding }));
+      return one(submittalPdf(lineUp, review, { fonts: await facts.fonts(), date, sheets, against, deciding, onStep }));
     }
     case 'html': {
       const { htmlOf } = await import('./html.ts');

@@ -4,6 +4,7 @@ import type { SheetSize } from '../lineup/project.ts';
 import { save } from '../lineup/save.ts';
 import { drawCover } from './cover.ts';
 import { Flow } from './flow.ts';
+import type { Step } from './formats.ts';
 import { drawBorder, drawStrip, drawTitleBlock, MAKER, type SheetFacts } from './frame.ts';
 import { issuedText } from './issuedText.ts';
 import { oneLineSheets } from './oneLineSheets.ts';
@@ -23,6 +24,7 @@ export interface SubmittalOptions {
   /** The line-up as it was issued before, where it is not the last issue in the document: what changed is clouded. */
   readonly against?: LineUp | undefined;
   readonly deciding?: Choice['deciding'];
+  readonly onStep?: ((step: Step) => void) | undefined;
 }
 
 /** Noon would be a guess: an issue date has no time of day. '2026-11-25' as the PDF format writes it. */
@@ -33,7 +35,7 @@ function pdfDate(date: string): string {
 
 /** The issue package as a set of sheets. */
 export function submittalPdf(lineUp: LineUp, review: Review, options: SubmittalOptions): Uint8Array {
-  const { against, deciding } = options;
+  const { against, deciding, onStep } = options;
   const drawing = packageDrawing(lineUp, review, against);
   const size = options.sheetSize ?? lineUp.project.sheetSize ?? chooseSheet(lineUp.project.basis, drawing.width_mm, drawing.height_mm);
   const { w, h } = SHEETS[size];
@@ -42,7 +44,8 @@ export function submittalPdf(lineUp: LineUp, review: Review, options: SubmittalO
   const { doc } = flow.pen;
   const hash = sha256(issuedText(lineUp));
   const sections = sectionsOf(lineUp, review, { sheets: options.sheets, wide: w > 300, date, against, deciding });
-  for (const section of sections) {
+  for (const [done, section] of sections.entries()) {
+    onStep?.({ what: section.title, done, of: sections.length + 1 });
     if (section.slug === 'cover') {
       flow.newSheet(section.title, true);
       flow.begin(section.title);
@@ -58,6 +61,7 @@ export function submittalPdf(lineUp: LineUp, review: Review, options: SubmittalO
     if (block) drawTitleBlock(flow.pen, facts);
     else drawStrip(flow.pen, facts);
   });
+  onStep?.({ what: 'one file of all sheets', done: sections.length, of: sections.length + 1 });
   doc.setProperties({ title: lineUp.project.title, subject: 'One-line diagram and cable review', creator: MAKER });
   doc.setLanguage('en');
   // Number of a page in the reader's window: that of the sheet.

@@ -72,3 +72,40 @@ test('sheets are chosen, and each form is handed over by itself', async ({ page 
   await expect(dialog.getByLabel('Revision history')).toBeChecked();
   await expect(dialog.getByRole('status')).toBeEmpty();
 });
+
+test('the set can be looked at before it is handed over, and its writing ended', async ({ page }) => {
+  await page.getByText('Heron Weir pumps').click();
+  await page.getByRole('button', { name: 'Export…' }).click();
+  const look = page.getByRole('button', { name: 'Look at it first' });
+  const preview = page.getByRole('dialog', { name: 'The set of sheets' });
+  // Fonts that do not arrive: it is written for ever.
+  let asked = 0;
+  await page.route('**/fonts/*.ttf', () => void asked++);
+  await look.click();
+  await expect(preview.getByRole('progressbar', { name: 'Sheets written' })).toBeVisible();
+  await expect.poll(() => asked).toBeGreaterThan(0);
+  await preview.getByRole('button', { name: 'Cancel' }).click();
+  await expect(preview).toBeHidden();
+  await expect(page.getByRole('dialog', { name: 'Sheets and forms' })).toBeVisible();
+  await page.unroute('**/fonts/*.ttf');
+
+  // A browser without a reader of its own says so, and hands the same set over.
+  await page.evaluate(() => Object.defineProperty(navigator, 'pdfViewerEnabled', { configurable: true, value: false }));
+  await look.click();
+  await expect(preview.getByText('This browser shows no PDF files in a page.')).toBeVisible();
+  const waiting = page.waitForEvent('download');
+  await preview.getByRole('button', { name: 'Hand it over' }).click();
+  const download = await waiting;
+  expect(download.suggestedFilename()).toBe('HW-E-201_A.pdf');
+  const handed = readFileSync(await download.path());
+  await preview.getByRole('button', { name: 'Close' }).click();
+
+  await page.evaluate(() => Object.defineProperty(navigator, 'pdfViewerEnabled', { configurable: true, value: true }));
+  await look.click();
+  const address = await preview.locator('iframe').getAttribute('src');
+  const shown = await page.evaluate(async (at) => {
+    const blob = await (await fetch(at)).blob();
+    return { type: blob.type, size: blob.size };
+  }, address ?? '');
+  expect(shown).toEqual({ type: 'application/pdf', size: handed.length });
+});

@@ -3,6 +3,7 @@ import { getDocument } from 'pdfjs-dist/legacy/build/pdf.mjs';
 import { describe, expect, it } from 'vitest';
 import { review } from '../../../engine/index.ts';
 import { numbered } from '../../../engine/submittal/findingTables.ts';
+import type { Step } from '../../../engine/submittal/formats.ts';
 import { submittalPdf } from '../../../engine/submittal/pdf.ts';
 import { EVERY_SHEET } from '../../../engine/submittal/sections.ts';
 import { threeRuns } from '../drawing/threeRuns.ts';
@@ -89,6 +90,13 @@ describe('submittal', () => {
     const odd = { ...lineUp, project: { ...lineUp.project, title: 'Ω µ ° ² ≤ ≥ √ − 電 😀 end' } };
     const { pages } = await read(submittalPdf(odd, answer, options));
     expect(pages[0]).toContain(bare('Ω µ ° ² ≤ ≥ √ − □ □ end'));
+  });
+
+  it('says how far it is: every section before it is set, and the end', () => {
+    const steps: Step[] = [];
+    submittalPdf(lineUp, answer, { ...options, sheets: ['cover', 'oneline', 'cables'], onStep: (step) => steps.push(step) });
+    expect(steps.map((each) => each.what)).toEqual(['Cover', 'One-line', 'Cable schedule', 'one file of all sheets']);
+    expect(steps.map((each) => [each.done, each.of])).toEqual([0, 1, 2, 3].map((done) => [done, 4]));
   });
 
   it('gives the same bytes twice', () => {
