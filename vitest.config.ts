@@ -2,7 +2,7 @@ import { defineConfig } from 'vitest/config';
 
 export default defineConfig({
   test: {
-    include: ['tests/engine/**/*.test.ts', 'tests/editor/**/*.test.ts', 'tests/reference/**/*.test.ts', 'tests/property/**/*.test.ts'],
+    include: ['tests/{engine,editor,reference,second,property}/**/*.test.ts'],
     benchmark: { include: ['tests/bench/**/*.bench.ts'] },
     testTimeout: 300_000,
   },
