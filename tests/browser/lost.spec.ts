@@ -24,6 +24,22 @@ const spoil = (page: Page): Promise<void> =>
       }),
   );
 
+/** What this browser would open next time. */
+const openedNext = (page: Page): Promise<string> =>
+  page.evaluate(
+    () =>
+      new Promise<string>((done) => {
+        const opening = indexedDB.open('copperline');
+        opening.onsuccess = () => {
+          const asked = opening.result.transaction('lineUps').objectStore('lineUps').get('current');
+          asked.onsuccess = () => {
+            opening.result.close();
+            done(String(asked.result));
+          };
+        };
+      }),
+  );
+
 test('a second tab overwrites nothing, says so, and has the place when the first is closed', async ({ page, context }) => {
   await begin(page, 'Upper shed');
   const second = await context.newPage();
@@ -32,7 +48,7 @@ test('a second tab overwrites nothing, says so, and has the place when the first
   await begin(second, 'Lower shed');
   // The first leaves: what it had open can be taken up again, and the second has its place from now on.
   await page.close();
-  await expect(sign(second)).toHaveText('saved in this browser');
+  await expect.poll(() => openedNext(second)).toContain('Lower shed');
   await second.reload();
   await expect(second.getByLabel('Title', { exact: true })).toHaveValue('Lower shed');
   await second.getByRole('button', { name: 'Copperline' }).click();
