@@ -2,11 +2,11 @@ import { type Cable, FIELDS, type LineUp, valueAt, withValueAt } from '../../eng
 
 /**
  * A new cable is made like the last one on the same side of its run: lines of one site mostly are. Each value is marked as assumed, and
- * after which cable; what belongs to the place of one cable (length, ends, neighbours, age) is asked anew.
+ * after which cable; what belongs to the place of one cable (length, ends, neighbours, age, moisture, heat) is asked anew.
  */
 
 const LIKE =
-  /^(conductor|insulation|grounds|wave)\.|^(construction|shieldCoverage_pct|shieldArea_mm2|phasesScreened|outerDiameter_mm)$|^installation\.(method|raceway|moisture|ambient_C|loadedConductors)$/;
+  /^(conductor|insulation|grounds|wave)\.|^(construction|shieldCoverage_pct|shieldArea_mm2|phasesScreened|outerDiameter_mm)$|^installation\.(method|raceway|loadedConductors)$/;
 
 export function likeLast(lineUp: LineUp, cable: Cable): Cable {
   const side = sideOf(lineUp, cable);

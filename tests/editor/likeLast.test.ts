@@ -32,6 +32,8 @@ describe('a new cable', () => {
 
   it('asks for its length and for how it is landed', () => {
     const { cable, lineUp } = joined('VFD-1');
+    // A dry place next to it says nothing of this one.
+    expect([cable.installation.moisture, cable.installation.ambient_C]).toEqual([undefined, undefined]);
     expect([cable.length_m, cable.from.landing, cable.to.landing, cable.installation.sharedWith]).toEqual([
       undefined,
       undefined,
