@@ -34,6 +34,7 @@ export { DESIGNATED, freeTags, renumber, USUAL_LETTERS } from './lineup/designat
 export { type Difference, differences } from './lineup/differences.ts';
 export { ELEMENT_KINDS, type Element, type ElementKind, type ElementOf, PORTS, type Port } from './lineup/elements.ts';
 export { choiceText, FIELDS, type Field, valueAt, withValueAt } from './lineup/fields.ts';
+export { inWords } from './lineup/inWords.ts';
 export {
   asIssued,
   deleteIssue,
@@ -72,9 +73,11 @@ export {
   type Variant,
   variantsOf,
 } from './lineup/variants.ts';
-export { createReviewer, judgedAlike, type Reviewer, review } from './review/createReviewer.ts';
+export { type Say, sayIn, sayOf, TERMS, vocabularyOf } from './lineup/vocabulary.ts';
+export { createReviewer, judgedAlike, type Reviewer } from './review/createReviewer.ts';
 export { groundRules } from './review/groundRules.ts';
 export { type SourcesPage, sourcesMarkdown, sourcesPage } from './review/sourcesPage.ts';
+export { createSpeaker, review } from './review/spoken.ts';
 export { type Waveform, waveformOf } from './review/waveform.ts';
 export { type Choice, resizing } from './sizing/choices.ts';
 export {

@@ -6,6 +6,7 @@ import { more } from '../store/copies.ts';
 import type { Ask } from '../store/deskStore.ts';
 import { edit, select } from '../store/editorStore.ts';
 import { connect, illegal, insertInto, type PortAt, place, placeAfter, reconnect } from '../store/edits.ts';
+import { sayNow } from '../store/useSay.ts';
 import { chosenCables, chosenElements, type Scene } from './command.ts';
 import { COMMANDS, canRun, perform, scene } from './commands.ts';
 import { partsOf, portsToUse } from './related.ts';
@@ -56,7 +57,7 @@ function matching(typed: string, options: readonly Option[]): readonly Option[] 
 const commandOptions = (now: Scene): readonly Option[] =>
   COMMANDS.filter((command) => command.id !== 'palette' && canRun(command, now)).map((command) => ({
     id: command.id,
-    label: command.label,
+    label: sayNow()(command.label),
     hint: command.group,
     key: command.keys[0],
     run: () => perform(command, scene()),
@@ -66,7 +67,7 @@ const partOptions = ({ lineUp }: Scene): readonly Option[] =>
   partsOf(lineUp).map((part) => ({
     id: `part/${part.id}`,
     label: part.tag,
-    hint: [part.kind, 'enclosure' in part ? part.enclosure : undefined, part.note].filter(Boolean).join(' · '),
+    hint: [sayNow()(part.kind), 'enclosure' in part ? part.enclosure : undefined, part.note].filter(Boolean).join(' · '),
     run: () => {
       select([part.id]);
       view()?.focus(part.id);
@@ -83,7 +84,7 @@ function addOptions({ lineUp, selected }: Scene, loose: PortAt | null): readonly
     const why = from ? unfit(lineUp, kind, from) : null;
     return {
       id: kind,
-      label: kind,
+      label: sayNow()(kind),
       ...(why && { why }),
       run: () => {
         const made = make();
@@ -124,7 +125,7 @@ function insertOptions(now: Scene): readonly Option[] {
   const [a, b] = [points[0] ?? [0, 0], points.at(-1) ?? [0, 0]];
   return ELEMENT_KINDS.filter((kind) => PORTS[kind].length > 1).map((kind) => ({
     id: kind,
-    label: kind,
+    label: sayNow()(kind),
     run: () => {
       const made = insertInto(now.lineUp, cable.id, kind, { x_mm: a[0], y_mm: (a[1] + b[1]) / 2 - 6 });
       if (made) edit(`Insert ${kind}`, () => made.lineUp, { select: [made.id] });
@@ -138,7 +139,7 @@ function connectOptions(now: Scene): readonly Option[] {
   return targets(now.lineUp, from.id, (port) => best(now.lineUp, from, port)).map(({ target, why, ports }) => ({
     id: target.id,
     label: target.tag,
-    hint: target.kind,
+    hint: sayNow()(target.kind),
     ...(why && { why }),
     run: () => {
       if (!ports) return;
@@ -186,7 +187,7 @@ function landOptions(now: Scene, end: 'from' | 'to'): readonly Option[] {
   }).map(({ target, why, ports }) => ({
     id: target.id,
     label: target.tag,
-    hint: target.kind,
+    hint: sayNow()(target.kind),
     ...(why && fixed && { why }),
     run: () => ports && edit('Land elsewhere', (before) => reconnect(before, cable.id, end, ports[1])),
   }));

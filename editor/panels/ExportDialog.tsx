@@ -2,6 +2,7 @@ import { lazy, Suspense, useEffect, useRef, useState } from 'react';
 import { type LineUp, lastIssue, load, type Review } from '../../engine/index.ts';
 import { EVERY_SHEET, FORMATS, type Format, SHEET_KINDS, usualSheets } from '../../engine/submittal/formats.ts';
 import { exportPackage } from '../files/exportPackage.ts';
+import { useSay } from '../store/useSay.ts';
 
 const PackagePreview = lazy(() => import('./PackagePreview.tsx'));
 
@@ -15,6 +16,7 @@ export interface ExportDialogProps {
 
 /** Which sheets the set and the report hold, and the forms in which the package can be handed over one by one; what changed since an earlier issue is clouded where one is named. */
 export default function ExportDialog({ lineUp, review, onClose }: ExportDialogProps) {
+  const say = useSay();
   const dialog = useRef<HTMLDialogElement>(null);
   useEffect(() => dialog.current?.showModal(), []);
   const [sheets, setSheets] = useState(() => usualSheets(lineUp, review));
@@ -51,7 +53,7 @@ export default function ExportDialog({ lineUp, review, onClose }: ExportDialogPr
               checked={sheets.includes(each)}
               onChange={(event) => setSheets(event.target.checked ? [...sheets, each] : sheets.filter((other) => other !== each))}
             />
-            {SHEET_KINDS[each]}
+            {say(SHEET_KINDS[each])}
           </label>
         ))}
       </fieldset>

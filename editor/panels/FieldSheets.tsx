@@ -1,5 +1,5 @@
 import { useState } from 'react';
-import type { LineUp } from '../../engine/index.ts';
+import { inWords, type LineUp, sayOf } from '../../engine/index.ts';
 import { fieldSheet } from '../../engine/submittal/formats.ts';
 import { Blocks } from './Blocks.tsx';
 
@@ -21,7 +21,7 @@ export default function FieldSheets({ lineUp }: { readonly lineUp: LineUp }) {
           ))}
         </select>
       </label>
-      <Blocks blocks={fieldSheet(lineUp, cable)} />
+      <Blocks blocks={inWords(fieldSheet(lineUp, cable), sayOf(lineUp))} />
     </>
   );
 }

@@ -2,6 +2,7 @@ import { type Cable, type Element, type ElementOf, FIELDS, type Field, rangeOf, 
 import { commit } from '../store/commit.ts';
 import { edit } from '../store/editorStore.ts';
 import { addRow, type RowList, setValue, takeRow } from '../store/edits.ts';
+import { useSay } from '../store/useSay.ts';
 import { ChoicesField } from './ChoicesField.tsx';
 import { fieldGroups } from './fieldGroups.ts';
 import { ValueField } from './ValueField.tsx';
@@ -32,6 +33,7 @@ export interface InspectorOfProps {
 }
 
 export default function Inspector({ parts, units, others }: InspectorOfProps) {
+  const say = useSay();
   const [part] = parts;
   const alone = parts.length === 1;
   const fields = commonFields(parts);
@@ -46,7 +48,7 @@ export default function Inspector({ parts, units, others }: InspectorOfProps) {
       )}
       {fieldGroups(fields.filter((each) => !ends.includes(each))).map((group) => (
         <section key={group.title}>
-          <h2>{group.title}</h2>
+          <h2>{say(group.title)}</h2>
           {group.fields.map((each) => (
             <Row key={each.path} parts={parts} units={units} field={each} />
           ))}
@@ -72,9 +74,9 @@ export default function Inspector({ parts, units, others }: InspectorOfProps) {
         <>
           <Cores cable={part} units={units} />
           <section>
-            <h2>Raceway</h2>
+            <h2>{say('Raceway')}</h2>
             <ChoicesField
-              label="Lies in one raceway with"
+              label={say('Lies in one raceway with')}
               empty="nothing else"
               choices={others
                 .filter((each) => each.id !== part.id && each.kind === 'cable')
@@ -91,16 +93,17 @@ export default function Inspector({ parts, units, others }: InspectorOfProps) {
   );
 }
 
-/** What a drive's manual says in lists: earthing it allows, lengths by category and carrier. */
+/** What a drive's manual says in lists: grounding it allows, lengths by category and carrier. */
 function ManualLists({ drive, units }: { readonly drive: ElementOf<'drive'>; readonly units: Units }) {
+  const say = useSay();
   return (
     <section>
       <h2>From the manual, lists</h2>
       <ChoicesField
-        label="Earthing it allows"
-        choices={EARTHING.map((value) => ({ value, label: value.replaceAll('-', ' ') }))}
+        label={say('Grounding it allows')}
+        choices={EARTHING.map((value) => ({ value, label: say(value.replaceAll('-', ' ')) }))}
         value={drive.manual?.allowedEarthing}
-        take={(value) => edit('Earthing allowed', (before) => setValue(before, drive.id, 'manual.allowedEarthing', value))}
+        take={(value) => edit('Grounding allowed', (before) => setValue(before, drive.id, 'manual.allowedEarthing', value))}
       />
       <Rows
         part={drive}
@@ -157,8 +160,8 @@ function Cores({ cable, units }: { readonly cable: Cable; readonly units: Units 
         more="Add cores"
         fields={(at, n) => [
           field(`${at}.use`, `Cores for${n}`, 'choice', { choices: ['brake', 'thermistor', 'encoder', 'control'] }),
-          field(`${at}.screened`, `Cores have a screen${n}`, 'yesno', { ask: 'cable supplier' }),
-          field(`${at}.screenLanded`, `Their screen is landed at${n}`, 'choice', { choices: ['both', 'one', 'none'], ask: 'installer' }),
+          field(`${at}.screened`, `Cores have a shield${n}`, 'yesno', { ask: 'cable supplier' }),
+          field(`${at}.screenLanded`, `Their shield is landed at${n}`, 'choice', { choices: ['both', 'one', 'none'], ask: 'installer' }),
           field(`${at}.insulation_V`, `Their insulation voltage${n}`, 'quantity', { quantity: 'voltage', ask: 'cable supplier' }),
         ]}
         needed={(path) => path.endsWith('.use')}

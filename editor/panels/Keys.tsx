@@ -3,6 +3,7 @@ import { GROUPS } from '../commands/command.ts';
 import { COMMANDS } from '../commands/commands.ts';
 import { keyText } from '../commands/keyboard.ts';
 import { arrange, setLetters, useDesk } from '../store/deskStore.ts';
+import { useSay } from '../store/useSay.ts';
 
 /** What no command can be asked for by name, because a hand does it. */
 const HANDS: readonly (readonly [string, string])[] = [
@@ -17,6 +18,7 @@ const HANDS: readonly (readonly [string, string])[] = [
 
 /** All keys, as the commands have them. */
 export default function Keys() {
+  const say = useSay();
   const letters = useDesk((state) => state.letters);
   const dialog = useRef<HTMLDialogElement>(null);
   useEffect(() => dialog.current?.showModal(), []);
@@ -39,7 +41,7 @@ export default function Keys() {
             <dl>
               {COMMANDS.filter((command) => command.group === group && command.keys.length > 0).map((command) => (
                 <div key={command.id}>
-                  <dt>{command.label}</dt>
+                  <dt>{say(command.label)}</dt>
                   <dd>
                     {command.keys.map((key) => (
                       <kbd key={key}>{keyText(key)}</kbd>

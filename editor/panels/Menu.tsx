@@ -3,9 +3,11 @@ import { COMMANDS, canRun, perform, scene } from '../commands/commands.ts';
 import { keyText } from '../commands/keyboard.ts';
 import { view } from '../sheet/view.ts';
 import { arrange } from '../store/deskStore.ts';
+import { useSay } from '../store/useSay.ts';
 
 /** What can be done with the chosen parts, at the place where it was asked. */
 export default function Menu({ x, y }: { readonly x: number; readonly y: number }) {
+  const say = useSay();
   const menu = useRef<HTMLDivElement>(null);
   const now = scene();
   const commands = COMMANDS.filter((command) => command.inMenu && canRun(command, now));
@@ -55,7 +57,7 @@ export default function Menu({ x, y }: { readonly x: number; readonly y: number 
             perform(command, scene());
           }}
         >
-          {command.label}
+          {say(command.label)}
           {command.keys[0] && <kbd>{keyText(command.keys[0])}</kbd>}
         </button>
       ))}

@@ -1,5 +1,6 @@
 import type { LineUp, Review, Verdict } from '../../engine/index.ts';
 import { select } from '../store/editorStore.ts';
+import { useSay } from '../store/useSay.ts';
 import { Badge } from './Badge.tsx';
 import { Folded } from './Folded.tsx';
 
@@ -18,6 +19,7 @@ export function Outline({ lineUp, review }: OutlineProps) {
 }
 
 function Names({ lineUp, review }: OutlineProps) {
+  const say = useSay();
   const parts = new Map([...lineUp.elements, ...lineUp.cables].map((part) => [part.id, part]));
   const worst = new Map<string, Verdict>();
   for (const { subject, verdict } of review.findings) if (!worst.has(subject.id)) worst.set(subject.id, verdict);
@@ -43,7 +45,7 @@ function Names({ lineUp, review }: OutlineProps) {
             <li key={part.id}>
               <button type="button" className="outlined" onClick={() => select([part.id])}>
                 {verdict ? <Badge verdict={verdict} /> : <span className="badge" />}
-                <b>{part.tag}</b> <span className="muted">{part.kind}</span>
+                <b>{part.tag}</b> <span className="muted">{say(part.kind)}</span>
                 {verdict && <span className={`word v-${verdict}`}>{verdict}</span>}
               </button>
             </li>

@@ -45,6 +45,7 @@ const GROUPS: readonly { readonly title: string; readonly fields: readonly Field
     fields: [
       choice('sheetSize', 'Sheet size', ['A4', 'A3', 'A2', 'A1', 'A0', 'ANSI-A', 'ANSI-B', 'ANSI-C', 'ANSI-D', 'ANSI-E']),
       choice('symbols', 'Symbols', ['us', 'iec'], 'Not said: those of the basis'),
+      choice('vocabulary', 'Words', ['us', 'iec'], 'Ground, shield, ampacity, or their IEC terms. Not said: those of the basis'),
       field('showGrounds', 'Show grounding conductors', { kind: 'yesno', help: 'A line of long dashes at the left of each cable' }),
     ],
   },

@@ -3,6 +3,7 @@ import { fixed, formatQuantity, type LineUp, type Review, runStrip, STRIP_HEIGHT
 import { Paint } from '../sheet/Paint.tsx';
 import { arrange } from '../store/deskStore.ts';
 import { select, showFinding, useEditor } from '../store/editorStore.ts';
+import { useSay } from '../store/useSay.ts';
 import { Folded } from './Folded.tsx';
 
 export interface RunStripPanelProps {
@@ -60,6 +61,7 @@ interface StripProps extends RunStripPanelProps {
 }
 
 function Strip({ lineUp, review, run, selected }: StripProps) {
+  const say = useSay();
   const { items, places, pins, width_mm } = runStrip(lineUp, review, run);
   const across = (mm: number): string => `${(100 * mm) / width_mm}%`;
   const down = (mm: number): string => `${(100 * mm) / STRIP_HEIGHT_mm}%`;
@@ -123,7 +125,7 @@ function Strip({ lineUp, review, run, selected }: StripProps) {
                 <tr>
                   {['Part', 'From the drive', 'Voltage, of its start', 'Shield', 'Around it', 'Found here'].map((each) => (
                     <th key={each} scope="col">
-                      {each}
+                      {say(each)}
                     </th>
                   ))}
                 </tr>

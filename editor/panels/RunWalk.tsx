@@ -10,6 +10,7 @@ import {
   type Item,
   type LineUp,
   type Review,
+  sayOf,
   symbolOf,
 } from '../../engine/index.ts';
 import { landingWords } from '../../engine/submittal/formats.ts';
@@ -73,7 +74,8 @@ const isCable = (part: Element | Cable): part is Cable => part.kind === 'cable' 
 function Step({ part, lineUp, own, cut }: StepProps) {
   const { units } = lineUp.project;
   const picture = isCable(part) ? cablePicture(part, cut) : symbolPicture(part, lineUp);
-  const known = isCable(part) ? cableLines(part, units) : elementLines(part, units);
+  const say = sayOf(lineUp);
+  const known = (isCable(part) ? cableLines(part, units) : elementLines(part, units)).map(say);
   return (
     <li>
       <svg viewBox={`${picture.box.x} ${picture.box.y} ${picture.box.w} ${picture.box.h}`} aria-hidden="true">
@@ -86,7 +88,7 @@ function Step({ part, lineUp, own, cut }: StepProps) {
         <p className="muted">{known.join(', ')}</p>
         {part.kind === 'cable' && (
           <p className="muted">
-            Start: {landingWords(part, 'from')}. End: {landingWords(part, 'to')}.
+            Start: {say(landingWords(part, 'from'))}. End: {say(landingWords(part, 'to'))}.
           </p>
         )}
         {own.length > 0 && <FindingList findings={own} />}

@@ -1,11 +1,12 @@
 import { useEffect, useRef } from 'react';
-import { type Review, sourcesPage } from '../../engine/index.ts';
+import { inWords, type Review, sourcesPage, TERMS } from '../../engine/index.ts';
+import { useSay } from '../store/useSay.ts';
 
 /** Every check with its rule and on whose word, and every table, with examples out of the open line-up. */
 export default function Sources({ review, onClose }: { readonly review: Review; readonly onClose: () => void }) {
   const dialog = useRef<HTMLDialogElement>(null);
   useEffect(() => dialog.current?.showModal(), []);
-  const page = sourcesPage([review]);
+  const page = inWords(sourcesPage([review]), useSay());
   return (
     <dialog ref={dialog} className="sources" aria-label="Checks and sources" onClose={onClose}>
       <p className="top">
@@ -64,6 +65,24 @@ export default function Sources({ review, onClose }: { readonly review: Review; 
               <td>{each.source}</td>
               <td>{each.edition}</td>
               <td>{each.status}</td>
+            </tr>
+          ))}
+        </tbody>
+      </table>
+      <h2>Words</h2>
+      <p className="muted">The project says in which of them sentences are said; no number changes with them.</p>
+      <table>
+        <thead>
+          <tr>
+            <th scope="col">US</th>
+            <th scope="col">IEC</th>
+          </tr>
+        </thead>
+        <tbody>
+          {TERMS.filter(([us, iec]) => us !== iec).map(([us, iec]) => (
+            <tr key={us}>
+              <td>{us}</td>
+              <td>{iec}</td>
             </tr>
           ))}
         </tbody>

@@ -4,6 +4,7 @@ import { commit } from '../store/commit.ts';
 import { arrange } from '../store/deskStore.ts';
 import { select, useEditor } from '../store/editorStore.ts';
 import { setValue } from '../store/edits.ts';
+import { useSay } from '../store/useSay.ts';
 import { Badge } from './Badge.tsx';
 import { PasteTable } from './PasteTable.tsx';
 import { columnsOf, type RowPart, rowsOf, TABLES, type TableKind, toldOf } from './tableColumns.ts';
@@ -67,6 +68,7 @@ export default function Tables({ lineUp, review }: TablesProps) {
 }
 
 function OneTable({ kind, lineUp, review }: TablesProps & { readonly kind: TableKind }) {
+  const say = useSay();
   const columns = columnsOf(kind);
   const told = toldOf(kind, lineUp, review);
   const rows = rowsOf(lineUp, kind);
@@ -110,7 +112,7 @@ function OneTable({ kind, lineUp, review }: TablesProps & { readonly kind: Table
                   {label}
                 </th>
               ))}
-              {columns.map((field) => head(field.path, field.label))}
+              {columns.map((field) => head(field.path, say(field.label)))}
               {told.last.map(({ label }) => (
                 <th key={label} scope="col" className="told">
                   {label}
@@ -147,7 +149,7 @@ function OneTable({ kind, lineUp, review }: TablesProps & { readonly kind: Table
                   ))}
                   {columns.map((field) => (
                     <td key={field.path}>
-                      <Cell parts={[part]} field={field} name={`${field.label}, ${part.tag}`} kind={kind} lineUp={lineUp} />
+                      <Cell parts={[part]} field={field} name={`${say(field.label)}, ${part.tag}`} kind={kind} lineUp={lineUp} />
                     </td>
                   ))}
                   {told.last.map(({ label, says }) => (
@@ -209,6 +211,7 @@ function Cell({ parts, field, name, kind, lineUp }: CellProps) {
 }
 
 function Together({ kind, parts, lineUp }: Omit<CellProps, 'field' | 'name'>) {
+  const say = useSay();
   const columns = columnsOf(kind);
   const [path, setPath] = useState(columns[0]?.path ?? '');
   const field = columns.find((each) => each.path === path);
@@ -218,11 +221,13 @@ function Together({ kind, parts, lineUp }: Omit<CellProps, 'field' | 'name'>) {
       <select aria-label="Value to set" value={path} onChange={({ target }) => setPath(target.value)}>
         {columns.map((each) => (
           <option key={each.path} value={each.path}>
-            {each.label}
+            {say(each.label)}
           </option>
         ))}
       </select>
-      {field && <Cell key={path} parts={parts} field={field} name={`${field.label}, of all rows chosen`} kind={kind} lineUp={lineUp} />}
+      {field && (
+        <Cell key={path} parts={parts} field={field} name={`${say(field.label)}, of all rows chosen`} kind={kind} lineUp={lineUp} />
+      )}
     </fieldset>
   );
 }

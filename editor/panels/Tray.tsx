@@ -4,6 +4,7 @@ import { Paint } from '../sheet/Paint.tsx';
 import { dropPart } from '../sheet/partDrop.ts';
 import { type Family, PX } from '../sheet/scale.ts';
 import { useEditor, wait } from '../store/editorStore.ts';
+import { useSay } from '../store/useSay.ts';
 
 /** The parts. Drag one onto the sheet, or click it and then the sheet or a cable, or press Enter to add it below the selected part. */
 
@@ -29,6 +30,7 @@ interface Ghost {
 const DRAG_px = 6;
 
 export function Tray({ family }: { readonly family: Family }) {
+  const say = useSay();
   const waiting = useEditor((state) => state.waiting);
   const [ghost, setGhost] = useState<Ghost | null>(null);
   const began = useRef<{ readonly x: number; readonly y: number } | null>(null);
@@ -48,7 +50,7 @@ export function Tray({ family }: { readonly family: Family }) {
             key={kind}
             type="button"
             aria-pressed={waiting === kind}
-            title={`${NAMES[kind]}: drag it onto the sheet or into a cable, or click here and then there`}
+            title={`${say(NAMES[kind])}: drag it onto the sheet or into a cable, or click here and then there`}
             onPointerDown={(event) => {
               event.currentTarget.setPointerCapture(event.pointerId);
               began.current = { x: event.clientX, y: event.clientY };
@@ -74,7 +76,7 @@ export function Tray({ family }: { readonly family: Family }) {
             <svg viewBox={`${symbol.left_mm - 1} ${Math.min(-1, symbol.height_mm / 2 - h / 2)} ${w} ${h}`} aria-hidden="true">
               <Paint items={symbol.items} />
             </svg>
-            {NAMES[kind]}
+            {say(NAMES[kind])}
           </button>
         );
       })}

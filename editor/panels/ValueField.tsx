@@ -1,6 +1,7 @@
 import { useEffect, useId, useRef, useState } from 'react';
 import { choiceText, type Field, formatQuantity, type Range, type Units, unitNames } from '../../engine/index.ts';
 import { useEditor } from '../store/editorStore.ts';
+import { useSay } from '../store/useSay.ts';
 import { readEntry } from './readEntry.ts';
 
 /** One value. Empty is not known. A bad entry stays to be mended, and the old value stays in force. */
@@ -33,12 +34,13 @@ export function ValueField(props: ValueFieldProps) {
     control?.focus();
     control?.scrollIntoView({ block: 'center' });
   }, [focusHere]);
-  const hint = hintOf(props);
+  const say = useSay();
+  const hint = say(hintOf(props));
   const listed = field.kind === 'choice' || field.kind === 'yesno';
   return (
     <div className="field" ref={row}>
       <label htmlFor={id} title={hint}>
-        {field.label}
+        {say(field.label)}
       </label>
       {listed ? (
         <Choice {...props} id={id} hint={hint} bad={bad} setBad={setBad} />
@@ -85,6 +87,7 @@ interface ControlProps extends ValueFieldProps {
 }
 
 function Choice({ field, value, needed, unset, take, id, hint, bad, setBad }: ControlProps) {
+  const say = useSay();
   const choices = field.kind === 'yesno' ? ['yes', 'no'] : (field.choices ?? []);
   const shown = field.kind === 'yesno' ? (value === true ? 'yes' : value === false ? 'no' : '') : typeof value === 'string' ? value : '';
   return (
@@ -100,7 +103,7 @@ function Choice({ field, value, needed, unset, take, id, hint, bad, setBad }: Co
       {/* A file may hold a value this list does not know. */}
       {(shown === '' || choices.includes(shown) ? choices : [...choices, shown]).map((each) => (
         <option key={each} value={each}>
-          {choiceText(each)}
+          {choices.includes(each) ? say(choiceText(each)) : choiceText(each)}
         </option>
       ))}
     </select>

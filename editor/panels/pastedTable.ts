@@ -1,4 +1,4 @@
-import { FIELDS, type Field, type LineUp } from '../../engine/index.ts';
+import { FIELDS, type Field, type LineUp, sayIn } from '../../engine/index.ts';
 import { objection } from '../store/commit.ts';
 import { setValue } from '../store/edits.ts';
 import { type Entry, readEntry } from './readEntry.ts';
@@ -31,9 +31,11 @@ const isTag = (text: string): boolean => text.toLowerCase() === 'tag';
 
 /** A column by its name, or by a beginning that only one name has. */
 function columnNamed(kind: TableKind, head: string): Field | null {
-  const sought = head.toLowerCase();
-  const named = FIELDS[kind].filter(({ label }) => label.toLowerCase() === sought);
-  const begun = sought === '' ? [] : FIELDS[kind].filter(({ label }) => label.toLowerCase().startsWith(sought));
+  // In one vocabulary, whichever it was written in.
+  const told = (text: string): string => sayIn('iec')(text).toLowerCase();
+  const sought = told(head);
+  const named = FIELDS[kind].filter(({ label }) => told(label) === sought);
+  const begun = sought === '' ? [] : FIELDS[kind].filter(({ label }) => told(label).startsWith(sought));
   return named[0] ?? (begun.length === 1 ? (begun[0] ?? null) : null);
 }
 

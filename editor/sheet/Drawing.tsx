@@ -1,5 +1,5 @@
 import { memo } from 'react';
-import { type Box, type Item, type LineUp, type OneLine, routeCable } from '../../engine/index.ts';
+import { type Box, type Item, type LineUp, type OneLine, routeCable, sayIn, vocabularyOf } from '../../engine/index.ts';
 import type { At } from '../store/edits.ts';
 import type { Guides } from './guides.ts';
 import { Paint } from './Paint.tsx';
@@ -32,7 +32,7 @@ export function Drawing({ lineUp, family, drawing, marked, shifts, guides }: Dra
     lineUp.cables.flatMap(({ id, from, to }) => (shifts.has(from.element ?? '') || shifts.has(to.element ?? '') ? [id] : [])),
   );
   return (
-    <svg className="drawing" role="img" aria-label="One-line diagram">
+    <svg className="drawing" role="img" aria-label={sayIn(vocabularyOf(lineUp.project))('One-line diagram')}>
       <g transform={`scale(${PX})`}>
         <Bands lineUp={lineUp} family={family} marked={marked} />
         <Paint items={drawing.boundaries} />

@@ -4,19 +4,21 @@ import { commandOf, run } from '../commands/commands.ts';
 import { keyText, tooltip } from '../commands/keyboard.ts';
 import { arrange, useDesk } from '../store/deskStore.ts';
 import { useEditor } from '../store/editorStore.ts';
+import { useSay } from '../store/useSay.ts';
 
 /** Tools are words at the foot of the sheet. */
 export function Tools() {
+  const say = useSay();
   const back = useEditor((state) => state.past.at(-1)?.label);
   const forth = useEditor((state) => state.future.at(-1)?.label);
   const moving = useDesk((state) => state.moving);
   const several = useDesk((state) => state.several);
   return (
     <div className="tools" role="toolbar" aria-label="Sheet">
-      <Tool id="undo" off={back === undefined} more={back}>
+      <Tool id="undo" off={back === undefined} more={back && say(back)}>
         Undo
       </Tool>
-      <Tool id="redo" off={forth === undefined} more={forth}>
+      <Tool id="redo" off={forth === undefined} more={forth && say(forth)}>
         Redo
       </Tool>
       <Tool id="fit">Fit</Tool>

@@ -5,6 +5,7 @@ import {
   elementLines,
   type LineUp,
   type Review,
+  sayOf,
   VERDICTS,
   type Verdict,
 } from '../../engine/index.ts';
@@ -29,10 +30,13 @@ export function findingCounts(review: Review): ReadonlyMap<string, string> {
 const joined = (name: string, known: readonly string[], found: string | undefined): string =>
   [name, ...known, found ?? ''].filter(Boolean).join('; ').replaceAll('\u00a0', ' ').replaceAll(/ {2,}/g, ' ');
 
-export const elementName = (element: Element, { project }: LineUp, found: string | undefined): string =>
-  joined(`${element.kind} ${element.tag}`, elementLines(element, project.units), found);
+export const elementName = (element: Element, lineUp: LineUp, found: string | undefined): string => {
+  const say = sayOf(lineUp);
+  return joined(`${say(element.kind)} ${element.tag}`, elementLines(element, lineUp.project.units).map(say), found);
+};
 
-export function cableName(cable: Cable, { elements, project }: LineUp, found: string | undefined): string {
-  const [from, to] = [cable.from, cable.to].map((end) => elements.find((each) => each.id === end.element)?.tag ?? 'nowhere');
-  return joined(`cable ${cable.tag}`, [`from ${from} to ${to}`, ...cableLines(cable, project.units)], found);
+export function cableName(cable: Cable, lineUp: LineUp, found: string | undefined): string {
+  const say = sayOf(lineUp);
+  const [from, to] = [cable.from, cable.to].map((end) => lineUp.elements.find((each) => each.id === end.element)?.tag ?? 'nowhere');
+  return joined(`cable ${cable.tag}`, [`from ${from} to ${to}`, ...cableLines(cable, lineUp.project.units).map(say)], found);
 }

@@ -1,4 +1,4 @@
-import { createReviewer, judgedAlike, type LineUp, type Review } from '../../engine/index.ts';
+import { createSpeaker, judgedAlike, type LineUp, type Review } from '../../engine/index.ts';
 import { packLineUp, type ReviewParcel, unpackReview } from './parcels.ts';
 
 /** The one place that decides on which thread a document is judged. */
@@ -29,7 +29,7 @@ interface Answered {
  * unless another document has been asked about by then. While the helper works, what comes in between is left out.
  */
 export function createJudge(start: () => Helper, take: (review: Review) => void): (lineUp: LineUp) => Review | null {
-  const own = createReviewer();
+  const own = createSpeaker();
   let helper: Helper | null = null;
   let broken = false;
   /** The last exchange, which both sides remember. */

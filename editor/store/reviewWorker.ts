@@ -1,9 +1,9 @@
-import { createReviewer, type LineUp, type Review } from '../../engine/index.ts';
+import { createSpeaker, type LineUp, type Review } from '../../engine/index.ts';
 import { type LineUpParcel, packReview, unpackLineUp } from './parcels.ts';
 
 /** The reviewer on a thread of its own: one document in, one review out, in turn. */
 
-const reviewer = createReviewer();
+const reviewer = createSpeaker();
 let lineUp: LineUp | null = null;
 let review: Review | null = null;
 

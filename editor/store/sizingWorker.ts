@@ -1,10 +1,12 @@
 import {
   decidingUnknowns,
+  inWords,
   type LineUp,
   leastCopper,
   lengthLimits,
   proposeFixes,
   review,
+  sayOf,
   sizeTable,
   type Watching,
 } from '../../engine/index.ts';
@@ -39,7 +41,7 @@ addEventListener('message', async ({ data: { about, lineUp, of } }: MessageEvent
     tell({ judged });
   };
   try {
-    tell({ answer: await ANSWERING[about](lineUp, of, { progress }) });
+    tell({ answer: inWords(await ANSWERING[about](lineUp, of, { progress }), sayOf(lineUp)) });
   } catch (fault) {
     tell({ fault: fault instanceof Error ? fault.message : String(fault) });
   }

@@ -682,7 +682,7 @@ export const IEC_AMBIENT_GROUND: readonly (readonly [number, number | null, numb
   [80, null, 0.38],
 ];
 
-/** Thermal resistivity of the ground: [K m/W, in ducts (D1), direct (D2)]. The tables are for 2.5. */
+/** Thermal resistivity of the soil: [K m/W, in ducts (D1), direct (D2)]. The tables are for 2.5. */
 export const IEC_SOIL_SOURCE: Source = table('Table B.52.16', 'from memory');
 export const IEC_SOIL: readonly (readonly [number, number, number])[] = [
   [0.5, 1.28, 1.88],

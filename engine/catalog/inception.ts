@@ -27,6 +27,6 @@ export const INCEPTION = {
   ageing: 0.85,
   /** Air at a wire that carries its load. */
   temperature_C: 75,
-  /** Peak to earth, of the peak between phases: IEC 60034-18-41, from extracts. */
+  /** Peak to ground, of the peak between phases: IEC 60034-18-41, from extracts. */
   toEarth: 0.7,
 } as const;

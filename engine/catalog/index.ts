@@ -32,10 +32,10 @@ export const TABLES: readonly TableFacts[] = [
   ...IEC_AMPACITY.map(({ metal, group, method, source }) =>
     row('iecAmpacity', `Ampacity, ${metal}, ${group === 'pvc' ? 'PVC' : 'XLPE or EPR'}, method ${method}`, source),
   ),
-  row('iecAmpacity', 'Ambient correction, air and ground', IEC_AMBIENT_SOURCE),
-  row('iecAmpacity', 'Thermal resistivity of the ground', IEC_SOIL_SOURCE),
+  row('iecAmpacity', 'Ambient correction, air and soil', IEC_AMBIENT_SOURCE),
+  row('iecAmpacity', 'Thermal resistivity of the soil', IEC_SOIL_SOURCE),
   row('iecAmpacity', 'Grouping', IEC_GROUPING_SOURCE),
-  row('iecAmpacity', 'Grouping, direct in the ground', IEC_GROUPING_GROUND_SOURCE),
+  row('iecAmpacity', 'Grouping, laid direct in soil', IEC_GROUPING_GROUND_SOURCE),
   row('insulation', 'Insulation types', INSULATION_TYPES_US),
   row('insulation', 'Insulation types', INSULATION_TYPES_IEC),
   row('insulation', 'Wall by type and size', WALL_SOURCES.us),

@@ -82,7 +82,7 @@ function judgeAmpacity(check: CheckFacts, scope: CableScope, need: Need): readon
     ...(cable.conductor.sets === undefined ? [{ what: 'sets in parallel', value: '1', source: 'not given' }] : []),
     ...(cable.installation.moisture === undefined ? [{ what: 'place', value: 'wet', source: 'worst case: not given' }] : []),
     ...(basis === 'iec' && (cable.installation.method ?? '').startsWith('D') && cable.installation.soil_KmPerW === undefined
-      ? [{ what: 'thermal resistivity of the ground', value: '2.5 K·m/W', source: 'that of the tables: not given' }]
+      ? [{ what: 'thermal resistivity of the soil', value: '2.5 K·m/W', source: 'that of the tables: not given' }]
       : []),
   ];
   const shared = {

@@ -189,7 +189,7 @@ const LISTS: Readonly<
     ask: 'installer',
     said: (list) => (list.length === 0 ? 'none' : `${list.length} ${list.length === 1 ? 'other' : 'others'}`),
   },
-  'manual.allowedEarthing': { label: 'Earthing the manual allows', ask: 'drive supplier', said: (list) => list.join(', ') },
+  'manual.allowedEarthing': { label: 'Grounding the manual allows', ask: 'drive supplier', said: (list) => list.join(', ') },
 };
 
 /** Names a field of a part that is not known, with who usually knows it. */

@@ -11,7 +11,7 @@ import type { Assumption, Finding, Missing } from './finding.ts';
 import { busVoltage_V } from './runWave.ts';
 import { carrierOf } from './shieldPath.ts';
 
-/** How much current each edge sends to earth through cable and motor, and where it goes at a box that opens its way back. */
+/** How much current each edge sends to ground through cable and motor, and where it goes at a box that opens its way back. */
 
 /** Of the current: winding capacitance is known within a factor of 2 to 3, common-mode impedance within 30 %. */
 const FACTOR = 2;
@@ -34,12 +34,12 @@ interface Current {
 
 export const commonMode: Check = {
   slug: 'common-mode',
-  rule: 'Said, not limited: the current of each edge to earth within a factor of two, the share that leaves an opened shield within an order of magnitude, the lift of the opened box within a factor of 1.5 to 2.',
+  rule: 'Said, not limited: the current of each edge to ground within a factor of two, the share that leaves an opened shield within an order of magnitude, the lift of the opened box within a factor of 1.5 to 2.',
   title: 'Common-mode current',
   authority: 'estimate',
   source:
     'launch of a third of the bus into cable and winding, from full-line solutions; winding capacitance by size (from memory); ratio of inductances for what leaves the shield; A. Muetze, A. Binder, IEEE Trans. Ind. Electron. 54(2), 2007',
-  why: 'Each edge lifts all three phases at once and drives a current through the capacitances of cable and winding to earth. In a whole shield it goes straight back. At a box that opens the shield it looks for other ways, by building steel, bearings and signal grounds, and lifts the box on every edge.',
+  why: 'Each edge lifts all three phases at once and drives a current through the capacitances of cable and winding to ground. In a whole shield it goes straight back. At a box that opens the shield it looks for other ways, by building steel, bearings and signal grounds, and lifts the box on every edge.',
   scope: 'run',
   judge(scope): readonly Finding[] {
     const { motor, cables } = scope;
@@ -94,7 +94,7 @@ function currentOf(scope: RunScope, cables: readonly Cable[]): Current | null {
     ramp_s,
     working: [
       `step ${fixed(bus_V, 1)} V / 3 = ${fixed(bus_V / 3, 1)} V in ${fixed(ramp_s * 1e6, 3)} µs`,
-      `Zcm ${fixed(common_ohm, 1)} Ω, cable to earth ${fixed(cable_F * 1e9, 2)} nF, winding ${fixed(winding_F * 1e9, 2)} nF`,
+      `Zcm ${fixed(common_ohm, 1)} Ω, cable to ground ${fixed(cable_F * 1e9, 2)} nF, winding ${fixed(winding_F * 1e9, 2)} nF`,
       `the lesser of k1 × step / Zcm and C × step / tr: ${fixed(peak_A, 2)} A`,
     ],
     assumptions: [
@@ -162,8 +162,8 @@ function whole(check: Check, scope: RunScope, cables: readonly Cable[], current:
     inputs: partsOf(scope, cables),
     working: current.working,
     assumptions: current.assumptions,
-    phrase: `${fixed(peak_A, 0)} A to earth`,
-    text: `Each edge sends about ${fixed(peak_A, 0)} A (${fixed(peak_A / FACTOR, 0)} to ${fixed(peak_A * FACTOR, 0)} A) to earth by cable and motor; ${way}.${bearing}`,
+    phrase: `${fixed(peak_A, 0)} A to ground`,
+    text: `Each edge sends about ${fixed(peak_A, 0)} A (${fixed(peak_A / FACTOR, 0)} to ${fixed(peak_A * FACTOR, 0)} A) to ground by cable and motor; ${way}.${bearing}`,
     remedies: inShield ? [] : ['A shield that is whole from drive to motor.', 'Common-mode cores at the drive.'],
   });
 }

@@ -34,16 +34,16 @@ function groundArea_mm2(cable: Cable): number | null {
   return count === undefined || !one ? null : count * one.area_mm2 * (cable.conductor.sets ?? 1);
 }
 
-const REMEDIES = ['A larger or a second protective conductor.', 'A cable whose grounds together have the area that is asked.'];
+const REMEDIES = ['A larger or a second grounding conductor.', 'A cable whose grounds together have the area that is asked.'];
 
 export const protectiveEarth: Check = {
   slug: 'protective-earth',
   rule: 'US: Table 250.122 by the device ahead, in full in each set, not above the phase. IEC: Table 54.2, and 10 mm² copper, 16 mm² aluminium or a second conductor where over 3.5 mA may flow. A shield alone is not one.',
-  title: 'Protective conductor',
+  title: 'Grounding conductor',
   authority: 'code',
   source:
     'NEC 250.122(A), (B), (D), (F), 250.118, 250.148; IEC 60364-5-54 Table 54.2, 543.7; IEC 61800-5-1 4.3.5.5.2 (over 3.5 mA to earth)',
-  why: 'The shield is for noise, the protective conductor is for people: at a fault it carries the current that trips the device, and with it broken the case of the motor stands at line voltage.',
+  why: 'The shield is for noise, the grounding conductor is for people: at a fault it carries the current that trips the device, and with it broken the case of the motor stands at line voltage.',
   scope: 'cable',
   judge(scope): readonly Finding[] {
     const { cable, motors, basis } = scope;
@@ -57,8 +57,8 @@ export const protectiveEarth: Check = {
       return [
         finding(this, subject, runs, {
           verdict: all ? 'fail' : 'caution',
-          phrase: all ? 'protective conductor not landed' : 'grounds not all landed',
-          text: `Of ${count} grounding conductors in ${cable.tag} ${open.landed} ${open.landed === 1 ? 'is' : 'are'} landed at its ${open.end}: ${all ? 'the way to earth is broken there' : 'what is left is unsymmetrical and may be too small'}.`,
+          phrase: all ? 'grounding conductor not landed' : 'grounds not all landed',
+          text: `Of ${count} grounding conductors in ${cable.tag} ${open.landed} ${open.landed === 1 ? 'is' : 'are'} landed at its ${open.end}: ${all ? 'the way to ground is broken there' : 'what is left is unsymmetrical and may be too small'}.`,
           inputs: given(cable, 'grounds.count', 'from.groundsLanded', 'to.groundsLanded'),
           remedies: ['Land every grounding conductor at both ends, and splice them through each box.'],
         }),
@@ -102,7 +102,7 @@ function usGround(check: CheckFacts, { cable, motors, guard }: CableScope): Find
       return openFinding(check, subject, runs, missingOf(cable, 'installation.raceway', 'construction'));
     return finding(check, subject, runs, {
       verdict: 'fail',
-      phrase: 'no protective conductor',
+      phrase: 'no grounding conductor',
       text: `${cable.tag} has no grounding conductor${carrierOf(cable) === 'shield' ? '; a shield alone does not count as one' : ''}.`,
       inputs: given(cable, 'grounds.count', 'installation.raceway', 'construction'),
       remedies: REMEDIES,
@@ -156,7 +156,9 @@ function usGround(check: CheckFacts, { cable, motors, guard }: CableScope): Find
       (cable.grounds.count ?? 0) > 1
         ? [{ what: 'grounding conductors', value: 'count together', source: 'NEC 250.122(F), from memory' }]
         : [],
-    remedies: short ? [...REMEDIES, 'If the phases were made larger for voltage drop, the ground grows in proportion (250.122(B)).'] : [],
+    remedies: short
+      ? [...REMEDIES, 'If the phases were made larger for voltage drop, the grounding conductor grows in proportion (250.122(B)).']
+      : [],
   });
 }
 
@@ -187,19 +189,19 @@ function iecGround(check: CheckFacts, { cable, motors, drives, drive }: CableSco
   return finding(check, subject, runs, {
     verdict: short ? 'fail' : 'pass',
     authority: 'standard',
-    quantity: 'area of the protective conductors',
+    quantity: 'area of the grounding conductors',
     value: area,
     limit: need,
     unit: 'mm²',
     margin_pct: marginAbove(area, need),
     phrase: `PE ${fixed(area, 1)} of ${fixed(need, 1)} mm²`,
-    text: `${cable.tag} has ${fixed(area, 1)} mm² of protective conductor${shield > 0 ? ' (its shield counted)' : ''}; ${fixed(need, 1)} mm² are asked${need > table ? ' because more than 3.5 mA may flow to earth' : ''}.`,
+    text: `${cable.tag} has ${fixed(area, 1)} mm² of grounding conductor${shield > 0 ? ' (its shield counted)' : ''}; ${fixed(need, 1)} mm² are asked${need > table ? ' because more than 3.5 mA may flow to ground' : ''}.`,
     source: `${check.source}; ${cite(TABLE_54_2)}`,
     inputs: given(cable, 'grounds.count', 'grounds.size', 'grounds.metal', 'shieldArea_mm2', 'conductor.size', 'conductor.sets'),
-    working: [`line conductor ${fixed(phase.area_mm2, 1)} mm²: protective conductor ${fixed(table, 1)} mm² (${cite(TABLE_54_2)})`],
+    working: [`line conductor ${fixed(phase.area_mm2, 1)} mm²: grounding conductor ${fixed(table, 1)} mm² (${cite(TABLE_54_2)})`],
     assumptions: leaks
       .filter((each) => each.leakageCurrent_A === undefined)
-      .map((each) => ({ what: `current of ${each.tag} to earth`, value: 'over 3.5 mA', source: 'worst case: not given' })),
+      .map((each) => ({ what: `current of ${each.tag} to ground`, value: 'over 3.5 mA', source: 'worst case: not given' })),
     remedies: short ? REMEDIES : [],
   });
 }

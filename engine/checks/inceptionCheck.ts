@@ -80,9 +80,9 @@ function inceptionOf(cable: Cable, place: Moisture, peak: RunPeak, altitude_m: n
       to,
       working: [
         `thinnest wall ${fixed(thinnest, 3)} mm, conductor ${fixed(diameter_mm, 2)} mm, permittivity ${material.permittivity}`,
-        `to ${to === 'metal' ? 'earthed metal' : 'another conductor'}: wedge ${fixed(air.dense_V, 0)} V, empirical ${fixed(empirical_V(input), 0)} V, in dense air; air at ${fixed(altitude_m, 0)} m and ${INCEPTION.temperature_C} °C ${fixed(density, 3)}`,
+        `to ${to === 'metal' ? 'grounded metal' : 'another conductor'}: wedge ${fixed(air.dense_V, 0)} V, empirical ${fixed(empirical_V(input), 0)} V, in dense air; air at ${fixed(altitude_m, 0)} m and ${INCEPTION.temperature_C} °C ${fixed(density, 3)}`,
         `× ${moist} for ${place} × ${INCEPTION.ageing} for age = ${fixed(onset_V, 0)} V`,
-        `stress ${fixed(peak.peak_V, 0)} V (${peak.says})${to === 'metal' ? ` × ${INCEPTION.toEarth} to earth` : ''} = ${fixed(stress_V, 0)} V; ${fixed(ratio, 2)} of the onset`,
+        `stress ${fixed(peak.peak_V, 0)} V (${peak.says})${to === 'metal' ? ` × ${INCEPTION.toEarth} to ground` : ''} = ${fixed(stress_V, 0)} V; ${fixed(ratio, 2)} of the onset`,
       ],
     };
   });
@@ -132,7 +132,7 @@ function judgeCable(check: Check, { project, drive }: OutputScope, cable: Cable,
   if (!dry || !wet) return openFinding(check, subject, runs, lacking.length > 0 ? lacking : missingOf(cable, 'insulation.wall_mm'));
   const found = place === undefined ? wet : (inceptionOf(cable, place, peak, altitude_m) ?? wet);
   const shown = {
-    quantity: found.to === 'metal' ? 'peak to earth at the wire' : 'peak between conductors',
+    quantity: found.to === 'metal' ? 'peak to ground at the wire' : 'peak between conductors',
     value: found.stress_V,
     limit: found.onset_V,
     unit: 'V',
@@ -170,7 +170,7 @@ function judgeCable(check: Check, { project, drive }: OutputScope, cable: Cable,
       ...(cable.insulation.concentricity_pct === undefined
         ? [{ what: 'thinnest wall, of nominal', value: `${100 * INCEPTION.thinnest} %`, source: 'ICEA S-95-658, UL 758' }]
         : []),
-      { what: 'peak to earth, of that between phases', value: `${INCEPTION.toEarth}`, source: 'IEC 60034-18-41, from extracts' },
+      { what: 'peak to ground, of that between phases', value: `${INCEPTION.toEarth}`, source: 'IEC 60034-18-41, from extracts' },
     ],
   };
   if (place === undefined && dry.class !== wet.class)
@@ -183,7 +183,7 @@ function judgeCable(check: Check, { project, drive }: OutputScope, cable: Cable,
     ...shown,
     verdict: VERDICT[found.class],
     phrase: `${words} inception`,
-    text: `${fixed(found.stress_V, 0)} V ${found.to === 'metal' ? 'to earth' : 'between conductors'} on ${cable.tag}; discharges begin at about ${fixed(found.onset_V, 0)} V there${place === undefined ? ' even when wet' : ` (${place})`}, give or take ${100 * found.spread} %: ${words} inception.`,
+    text: `${fixed(found.stress_V, 0)} V ${found.to === 'metal' ? 'to ground' : 'between conductors'} on ${cable.tag}; discharges begin at about ${fixed(found.onset_V, 0)} V there${place === undefined ? ' even when wet' : ` (${place})`}, give or take ${100 * found.spread} %: ${words} inception.`,
     remedies:
       found.class === 'below'
         ? []

@@ -160,7 +160,7 @@ export const sharedRaceway: Check = {
         say(
           project.basis === 'us' ? 'caution' : 'caution',
           'control wires beside power',
-          `${cable.tag} holds control cores without a screen of their own beside its power conductors.`,
+          `${cable.tag} holds control cores without a shield of their own beside its power conductors.`,
         ),
       ];
     if (open && outputs.size > 1)

@@ -40,7 +40,7 @@ export const shieldPresent: Check = {
   authority: 'guide',
   source:
     'drive makers’ published guides (they differ on grouped singles in tray); IEC 61800-3 where a category is asked; the drive’s own manual',
-  why: 'Each edge drives a current through the capacitance of cable and motor to earth. A shield, or a continuous metal pipe, gives it a way back to the drive; without one it takes building steel, bearings and signal grounds.',
+  why: 'Each edge drives a current through the capacitance of cable and motor to ground. A shield, or a continuous metal pipe, gives it a way back to the drive; without one it takes building steel, bearings and signal grounds.',
   scope: 'run',
   judge({ motor, drive, cables, project, shield }): readonly Finding[] {
     const subject = elementSubject(motor);
@@ -309,11 +309,11 @@ export const shieldLanding: Check = {
 
 export const auxiliaryCores: Check = {
   slug: 'auxiliary-cores',
-  rule: 'Cores for other uses have a screen of their own, landed at both ends, and insulation for the power voltage; a brake is not fed from the drive’s output.',
+  rule: 'Cores for other uses have a shield of their own, landed at both ends, and insulation for the power voltage; a brake is not fed from the drive’s output.',
   title: 'Other cores with the motor’s',
   authority: 'guide',
   source:
-    'one drive maker’s cable-type table (a screen of its own for each group); NEC 300.3(C) (insulation for the highest voltage in the raceway)',
+    'one drive maker’s cable-type table (a shield of its own for each group); NEC 300.3(C) (insulation for the highest voltage in the raceway)',
   why: 'The motor’s pulses couple into cores beside them: a brake coil is held in, a sensor reads nonsense. On a hoist a brake held in drops the load.',
   scope: 'cable',
   judge({ cable, side, motors, nominal_V }): readonly Finding[] {
@@ -367,8 +367,8 @@ export const auxiliaryCores: Check = {
       if (group.screened === false || group.screenLanded === 'none' || group.screenLanded === 'one') {
         const poor =
           group.screened === false
-            ? 'have no screen of their own'
-            : `have a screen landed at ${group.screenLanded === 'one' ? 'one end only' : 'neither end'}`;
+            ? 'have no shield of their own'
+            : `have a shield landed at ${group.screenLanded === 'one' ? 'one end only' : 'neither end'}`;
         if (group.use === 'brake' && !holds && braked.some((motor) => motor.brake?.holdsLoad === undefined)) {
           return openFinding(
             this,
@@ -382,14 +382,14 @@ export const auxiliaryCores: Check = {
           id,
           verdict: group.use === 'brake' && holds ? 'fail' : 'caution',
           authority: group.use === 'brake' && holds ? 'physics' : 'guide',
-          phrase: `${group.use} cores unscreened`,
+          phrase: `${group.use} cores unshielded`,
           text: `The ${group.use} cores in ${cable.tag} ${poor}${holds && group.use === 'brake' ? ', and the brake holds a suspended load' : ''}.`,
-          remedies: ['A composite cable with a screened pair, landed at both ends.', 'A cable of their own, apart.'],
+          remedies: ['A composite cable with a shielded pair, landed at both ends.', 'A cable of their own, apart.'],
         });
       }
       const missing = [
-        ...(group.screened === undefined ? [label('screened', `Screen of the ${group.use} cores`)] : []),
-        ...(group.screenLanded === undefined ? [label('screenLanded', `Landing of the ${group.use} screen`)] : []),
+        ...(group.screened === undefined ? [label('screened', `Shield of the ${group.use} cores`)] : []),
+        ...(group.screenLanded === undefined ? [label('screenLanded', `Landing of the ${group.use} shield`)] : []),
         ...(insulated === undefined ? [label('insulation_V', `Insulation of the ${group.use} cores`)] : []),
       ];
       if (missing.length > 0) return openFinding(this, where, runs, missing, { id });
@@ -398,8 +398,8 @@ export const auxiliaryCores: Check = {
       return finding(this, where, runs, {
         id,
         verdict: 'pass',
-        phrase: 'screened, both ends',
-        text: `The ${group.use} cores in ${cable.tag} have their own screen, landed at both ends.`,
+        phrase: 'shielded, both ends',
+        text: `The ${group.use} cores in ${cable.tag} have their own shield, landed at both ends.`,
       });
     });
   },

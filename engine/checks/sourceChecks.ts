@@ -321,17 +321,17 @@ function transformerFault_A(element: {
     : undefined;
 }
 
-/** Standing current to earth may take this share of a residual-current device's setting. */
+/** Standing current to ground may take this share of a residual-current device's setting. */
 const LEAKAGE_SHARE = 0.3;
 
 export const residualCurrent: Check = {
   slug: 'residual-current',
-  rule: 'Ahead of a three-phase rectifier only type B; standing current to earth to 30 % of its setting.',
+  rule: 'Ahead of a three-phase rectifier only type B; standing current to ground to 30 % of its setting.',
   title: 'Residual-current device',
   authority: 'standard',
   source:
     'IEC 62423 (type B for direct current, from memory); a drive maker’s published design guide: type B only; 30 % of the setting (common practice)',
-  why: 'A three-phase rectifier can pass smooth direct current to earth, which blinds every type but B; and the filters’ standing current to earth trips a device that is set too low.',
+  why: 'A three-phase rectifier can pass smooth direct current to ground, which blinds every type but B; and the filters’ standing current to ground trips a device that is set too low.',
   scope: 'element',
   judge({ element, drives, motors, side }): readonly Finding[] {
     if (element.kind !== 'disconnect' || side !== 'input') return [];
@@ -359,7 +359,7 @@ export const residualCurrent: Check = {
           phrase: `residual-current type ${type}`,
           text: `${element.tag} has a residual-current device of type ${type} ahead of ${tagsOf(drives).join(', ')}; behind a three-phase rectifier only type B sees a fault.`,
           inputs: given(element, 'residualCurrentType'),
-          remedies: ['A type B device.', 'Leave it out where the code allows, and rely on the protective conductor.'],
+          remedies: ['A type B device.', 'Leave it out where the code allows, and rely on the grounding conductor.'],
         }),
       ];
     const missing = [...missingOf(element, 'residualCurrent_A'), ...drives.flatMap((drive) => missingOf(drive, 'leakageCurrent_A'))];
@@ -372,14 +372,14 @@ export const residualCurrent: Check = {
       finding(this, subject, runs, {
         verdict: over ? 'caution' : 'pass',
         authority: 'practice',
-        quantity: 'standing current to earth',
+        quantity: 'standing current to ground',
         value: 1000 * sum,
         limit: 1000 * limit,
         unit: 'mA',
         margin_pct: marginBelow(sum, limit),
         working: [`sum of the drives ${fixed(1000 * sum, 2)} mA; 0.3 × ${fixed(1000 * setting, 0)} mA = ${fixed(1000 * limit, 2)} mA`],
-        phrase: `${fixed(1000 * sum, 0)} mA to earth`,
-        text: `The drives behind ${element.tag} pass ${fixed(1000 * sum, 1)} mA to earth; ${fixed(1000 * limit, 1)} mA is 30 % of its setting.`,
+        phrase: `${fixed(1000 * sum, 0)} mA to ground`,
+        text: `The drives behind ${element.tag} pass ${fixed(1000 * sum, 1)} mA to ground; ${fixed(1000 * limit, 1)} mA is 30 % of its setting.`,
         inputs: [
           ...given(element, 'residualCurrentType', 'residualCurrent_A'),
           ...drives.flatMap((drive) => given(drive, 'leakageCurrent_A')),

@@ -96,11 +96,11 @@ const EARTHING_WORDS: Readonly<Record<string, string>> = {
 
 export const supplyEarthing: Check = {
   slug: 'supply-earthing',
-  rule: 'The earthing must be one that the manual allows; a filter to earth on an ungrounded supply fails.',
-  title: 'Supply earthing',
+  rule: 'The grounding must be one that the manual allows; a filter to ground on an ungrounded supply fails.',
+  title: 'System grounding',
   authority: 'manual',
   source: 'the drive’s own manual; drive makers’ published manuals: no EMC filter on an ungrounded supply',
-  why: 'On a supply that is not a solidly grounded wye, filter capacitors and varistors stand at line voltage to earth, and at more during an earth fault elsewhere.',
+  why: 'On a supply that is not a solidly grounded wye, filter capacitors and varistors stand at line voltage to ground, and at more during a ground fault elsewhere.',
   scope: 'drive',
   judge({ drive, earthing, earthingPart, filters, motors }): readonly Finding[] {
     const subject = elementSubject(drive);
@@ -146,7 +146,7 @@ export const supplyEarthing: Check = {
           verdict: 'fail',
           authority: 'physics',
           phrase: 'filter on ungrounded supply',
-          text: `The supply of ${drive.tag} is ${words} and a filter to earth is connected.`,
+          text: `The supply of ${drive.tag} is ${words} and a filter to ground is connected.`,
           remedies,
         }),
       ];
@@ -158,7 +158,7 @@ export const supplyEarthing: Check = {
           inputs,
           verdict: allowed ? 'note' : 'caution',
           phrase: `${words} supply`,
-          text: `The supply of ${drive.tag} is ${words} with its filter or varistors to earth connected${allowed ? '; its manual allows it' : ', and no permission of the manual is entered'}.`,
+          text: `The supply of ${drive.tag} is ${words} with its filter or varistors to ground connected${allowed ? '; its manual allows it' : ', and no permission of the manual is entered'}.`,
           remedies,
         }),
       ];
@@ -167,7 +167,7 @@ export const supplyEarthing: Check = {
         inputs,
         verdict: 'note',
         phrase: `${words} supply`,
-        text: `The supply of ${drive.tag} is ${words}; nothing to earth is connected in it.`,
+        text: `The supply of ${drive.tag} is ${words}; nothing to ground is connected in it.`,
       }),
     ];
   },

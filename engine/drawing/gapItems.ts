@@ -58,11 +58,11 @@ export function gapItems({ x, top, bottom, above, below, state }: GapDrawing): r
 
 export const gapPhrase = (state: 'broken' | 'open'): string => (state === 'broken' ? 'Shield gap' : 'Shield path open');
 
-export const gapText = (state: 'broken' | 'open', x: number, y: number): Item => ({
+export const gapText = (state: 'broken' | 'open', phrase: string, x: number, y: number): Item => ({
   t: 'text',
   x,
   y,
-  text: gapPhrase(state),
+  text: phrase,
   size_mm: TEXT_mm,
   weight: 600,
   anchor: 'start',

@@ -2,6 +2,7 @@ import type { Review } from '../checks/solved.ts';
 import type { Cable } from '../lineup/cable.ts';
 import type { LineUp } from '../lineup/lineUp.ts';
 import { notesOf } from '../lineup/notes.ts';
+import { sayOf } from '../lineup/vocabulary.ts';
 import { cableItems } from './cableItems.ts';
 import { type Item, TEXT_mm, translate } from './displayList.ts';
 import { extent } from './extent.ts';
@@ -115,6 +116,7 @@ export function legend(lineUp: LineUp, review: Review, numbered: boolean): reado
     if (review.counts[verdict] > 0) rows.push({ sample: middle(verdict, onCables.has(verdict)), says: VERDICT_WORDS[verdict] });
   if (numbered && review.findings.some((each) => ['fail', 'open', 'caution', 'note'].includes(each.verdict)))
     rows.push({ sample: callout(1, SAMPLE_mm / 2, 0), says: 'number in the table of findings' });
+  const say = sayOf(lineUp);
   let y = 0;
   return rows.flatMap(({ sample: items, says }) => {
     const box = extent(items);
@@ -123,7 +125,7 @@ export function legend(lineUp: LineUp, review: Review, numbered: boolean): reado
     y += above;
     const row: readonly Item[] = [
       ...translate(items, 0, y),
-      { t: 'text', x: SAMPLE_mm + 4, y: y + 1.3, text: says, size_mm: TEXT_mm, weight: 400, anchor: 'start', ink: 'ink' },
+      { t: 'text', x: SAMPLE_mm + 4, y: y + 1.3, text: say(says), size_mm: TEXT_mm, weight: 400, anchor: 'start', ink: 'ink' },
     ];
     y += below;
     return row;

@@ -5,11 +5,12 @@ import type { Cable } from '../lineup/cable.ts';
 import { elementOf } from '../lineup/elementOf.ts';
 import type { LineUp } from '../lineup/lineUp.ts';
 import { keynotes } from '../lineup/notes.ts';
+import { sayOf } from '../lineup/vocabulary.ts';
 import { boundaries, namePlace, sides } from './boundaries.ts';
 import { COMPANION_mm, cableItems } from './cableItems.ts';
 import { type Box, type Item, type Point, translate } from './displayList.ts';
 import { around, extent } from './extent.ts';
-import { gapItems } from './gapItems.ts';
+import { gapItems, gapPhrase } from './gapItems.ts';
 import { GROUND_mm, groundItems } from './groundItems.ts';
 import { cableLines, elementLines } from './labels.ts';
 import { tidyPositions } from './layout.ts';
@@ -57,6 +58,8 @@ export function oneLine(lineUp: LineUp, review: Review, options: OneLineOptions 
     ? lineUp.positions
     : { ...tidyPositions(lineUp), ...lineUp.positions };
   const units = lineUp.project.units;
+  const say = sayOf(lineUp);
+  const gapSays = (state: Gap['state'] | undefined): string => (state ? say(gapPhrase(state)) : '');
   const grounds = lineUp.project.showGrounds === true;
   const byPart = findingsByPart(review);
   const noted = keynotes(lineUp);
@@ -107,9 +110,10 @@ export function oneLine(lineUp: LineUp, review: Review, options: OneLineOptions 
       owner: cable,
       id: cable.id,
       tag: cable.tag,
-      lines: linesOf(cable, [units], () => cableLines(cable, units)),
+      lines: linesOf(cable, [units, say], () => cableLines(cable, units).map(say)),
       findings: byPart.get(cable.id) ?? [],
       gap: gap?.state,
+      gapSays: gapSays(gap?.state),
       revision: revisionOf(cable.id),
       moved: lineUp.labels?.[cable.id],
       notes: noted.get(cable.id),
@@ -153,9 +157,10 @@ export function oneLine(lineUp: LineUp, review: Review, options: OneLineOptions 
       owner: element,
       id: element.id,
       tag: element.tag,
-      lines: linesOf(element, [units], () => elementLines(element, units)),
+      lines: linesOf(element, [units, say], () => elementLines(element, units).map(say)),
       findings: byPart.get(element.id) ?? [],
       gap: gap?.state,
+      gapSays: gapSays(gap?.state),
       revision: revisionOf(element.id),
       moved: lineUp.labels?.[element.id],
       notes: noted.get(element.id),
@@ -186,6 +191,7 @@ export function oneLine(lineUp: LineUp, review: Review, options: OneLineOptions 
       lines: [],
       findings: [],
       gap: undefined,
+      gapSays: '',
       revision: undefined,
       ...namePlace(box),
       right: 0,

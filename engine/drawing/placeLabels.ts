@@ -18,6 +18,8 @@ export interface Wanted {
   readonly lines: readonly string[];
   readonly findings: readonly Finding[];
   readonly gap: 'broken' | 'open' | undefined;
+  /** What the gap is called. */
+  readonly gapSays: string;
   /** Of a part that changed with it. */
   readonly revision: string | undefined;
   /** Axis and middle of the part. */
@@ -125,7 +127,7 @@ function freePlace(box: Box, taken: Occupied): readonly [number, number] {
 
 /** The gap is named once: by the finding at the left when there is one. */
 const namesGap = (each: Wanted): boolean =>
-  each.gap !== undefined && !each.findings.some((finding) => LOUD.includes(finding.verdict) && /shield/i.test(finding.phrase));
+  each.gap !== undefined && !each.findings.some((finding) => LOUD.includes(finding.verdict) && /shield/.test(finding.check));
 
 interface Block {
   readonly items: readonly Item[];
@@ -139,7 +141,18 @@ const verdictBlocks = memory<Block>();
 export const tagBlock = (each: Wanted): Block =>
   tagBlocks(
     each.owner,
-    [each.tag, ...each.lines, each.gap && namesGap(each), each.gap, each.revision, each.x, each.y, each.right, ...(each.notes ?? [])],
+    [
+      each.tag,
+      ...each.lines,
+      each.gap && namesGap(each),
+      each.gap,
+      each.gapSays,
+      each.revision,
+      each.x,
+      each.y,
+      each.right,
+      ...(each.notes ?? []),
+    ],
     () => blockOf(tagItems(each)),
   );
 
@@ -164,7 +177,7 @@ function tagItems(each: Wanted): readonly Item[] {
     y += LINE_PITCH_mm;
     items.push({ t: 'text', x, y, text, size_mm: TEXT_mm, weight: 400, anchor: 'start', ink: 'ink2' });
   }
-  if (each.gap && namesGap(each)) items.push(gapText(each.gap, x, y + LINE_PITCH_mm));
+  if (each.gap && namesGap(each)) items.push(gapText(each.gap, each.gapSays, x, y + LINE_PITCH_mm));
   return items;
 }
 

@@ -5,6 +5,7 @@ import type { Element } from '../lineup/elements.ts';
 import type { LineUp } from '../lineup/lineUp.ts';
 import { fixed } from '../lineup/roundTo.ts';
 import { formatQuantity } from '../lineup/units.ts';
+import { sayOf } from '../lineup/vocabulary.ts';
 import { type Box, type Ink, type Item, type Point, stroke, type TextItem, translate, WEIGHT, words } from './displayList.ts';
 import { meets, textBox } from './extent.ts';
 import { badge } from './marks.ts';
@@ -145,6 +146,7 @@ function aroundOf({ cable }: Member): string {
 
 export function runStrip(lineUp: LineUp, review: Review, run: SolvedRun): RunStrip {
   const members = membersOf(lineUp, run);
+  const say = sayOf(lineUp);
   const { stood, end_mm } = stand(members);
   const width_mm = end_mm + GAUGE;
   const text = wordsWithin(width_mm);
@@ -161,7 +163,7 @@ export function runStrip(lineUp: LineUp, review: Review, run: SolvedRun): RunStr
   const own = review.findings.filter((each) => (each.subject.kind === 'run' ? each.subject.id === run.motorId : ids.has(each.subject.id)));
   const broken = new Map(run.breaks.flatMap((each) => (each.elementId === null ? [] : [[each.elementId, each.state] as const])));
   const shieldAt = ({ part, cable }: Member): string => {
-    if (cable) return SHIELDS[carriers.get(cable.id) ?? 'unknown'];
+    if (cable) return say(SHIELDS[carriers.get(cable.id) ?? 'unknown']);
     const state = broken.get(part.id);
     return state === 'broken' ? 'broken here' : state === 'open' ? 'not known' : '';
   };
@@ -169,7 +171,7 @@ export function runStrip(lineUp: LineUp, review: Review, run: SolvedRun): RunStr
   for (const [y, heading, unit] of [
     [Y.tags, run.motorTag, ''],
     [Y.voltage + 3, 'Voltage', '% of its start'],
-    [Y.shield + 3, 'Shield', ''],
+    [Y.shield + 3, say('Shield'), ''],
     [Y.around + 4, 'Around it', ''],
     [Y.ruler + 4.4, lineUp.project.units === 'us' ? 'ft' : 'm', ''],
   ] as const) {

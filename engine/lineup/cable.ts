@@ -164,7 +164,7 @@ export const cable = z.looseObject({
     /** Of an existing cable: identified, and its insulation tested with both ends lifted. */
     tested: yesNo.optional(),
     flexing: yesNo.optional(),
-    /** Thermal resistivity of the ground (IEC methods D1, D2). */
+    /** Thermal resistivity of the soil (IEC methods D1, D2). */
     soil_KmPerW: positive.lt(100).optional(),
     /** Spare conductors in it. */
     spares: z.enum(['none', 'grounded-both-ends', 'left-open']).optional(),

@@ -25,6 +25,8 @@ export const project = z.looseObject({
   edition: text.optional(),
   units: z.enum(['us', 'metric']),
   symbols: z.enum(['us', 'iec']).optional(),
+  /** In whose words sentences are said; those of the basis where it is not given. */
+  vocabulary: z.enum(['us', 'iec']).optional(),
   sheetSize: sheetSize.optional(),
   /** The protective conductor is drawn beside its cable. */
   showGrounds: yesNo.optional(),

@@ -22,8 +22,6 @@ export interface Reviewer {
   review(lineUp: LineUp): Review;
 }
 
-export const review = (lineUp: LineUp): Review => createReviewer().review(lineUp);
-
 /** Whether the review of one document is that of the other too: they differ at most in where the parts stand. */
 export const judgedAlike = (a: LineUp, b: LineUp): boolean => a.elements === b.elements && a.cables === b.cables && a.project === b.project;
 

@@ -42,7 +42,7 @@ export function commissioning(lineUp: LineUp, review: Review): readonly Table[] 
     return form(`Run to ${run.motorTag}`, [
       ...cables.map((each): [string, string] => [`Length of ${each.tag} as laid`, of(each.lengthMost_m ?? each.length_m, 'length')]),
       ...lead.map((each): [string, string] => [
-        `Insulation of ${each.tag}, each core to earth and to the others, both ends lifted`,
+        `Insulation of ${each.tag}, each core to ground and to the others, both ends lifted`,
         'as its maker states',
       ]),
       ...lead.map((each): [string, string] => [

@@ -3,6 +3,7 @@ import type { Review } from '../checks/solved.ts';
 import { translate } from '../drawing/displayList.ts';
 import { badge } from '../drawing/marks.ts';
 import type { LineUp } from '../lineup/lineUp.ts';
+import { sayOf } from '../lineup/vocabulary.ts';
 import { groundRules } from '../review/groundRules.ts';
 import { type Flow, TEXT_mm } from './flow.ts';
 import { standingText } from './openTables.ts';
@@ -17,6 +18,7 @@ const PITCH = 5.4;
 export function drawCover(flow: Flow, lineUp: LineUp, review: Review, hash: string): void {
   const { pen, w, h } = flow;
   const { project } = lineUp;
+  const say = sayOf(lineUp);
   const wide = w > 300;
   const left = BORDER_mm + 8;
   const column = wide ? (w - 2 * left - 14) / 2 : w - 2 * left;
@@ -28,7 +30,7 @@ export function drawCover(flow: Flow, lineUp: LineUp, review: Review, hash: stri
     y += HEAD_mm + 1.6;
   };
   const words = (says: string, x: number, width: number): void => {
-    for (const line of pen.wrapped(says, width, TEXT_mm)) {
+    for (const line of pen.wrapped(say(says), width, TEXT_mm)) {
       pen.text(line, x, y, TEXT_mm);
       y += 5;
     }

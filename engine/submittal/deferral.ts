@@ -37,7 +37,7 @@ export const CAUTION: Table = {
       'Opening a drive',
       'Its d.c. link stays charged after the supply is off: wait for the discharge time given by the maker, then measure.',
     ],
-    ['Insulation test', 'Disconnect the cable at both ends first: the test voltage destroys a drive and loads filters and arresters.'],
+    ['Insulation test', 'Take the cable off at both ends first: the test voltage destroys a drive and loads filters and arresters.'],
     ['Figures', 'Every value is only as good as what was entered. Values marked as assumed are to be confirmed.'],
   ],
 };

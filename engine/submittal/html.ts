@@ -5,6 +5,7 @@ import { TRIANGLE_mm, triangle } from '../drawing/revisionMarks.ts';
 import { svgOf } from '../drawing/svg.ts';
 import { escaped } from '../drawing/xml.ts';
 import type { LineUp } from '../lineup/lineUp.ts';
+import { sayOf } from '../lineup/vocabulary.ts';
 import { groundRules } from '../review/groundRules.ts';
 import { type Block, type Section, type Table, verdictOf } from './content.ts';
 import { MAKER } from './frame.ts';
@@ -46,6 +47,7 @@ export function htmlOf(lineUp: LineUp, review: Review, { date, sheets, against, 
     sections.flatMap(({ blocks }) => blocks.flatMap((each) => (each.t === 'table' && each.anchor ? [each.anchor] : []))),
   );
   const { project } = lineUp;
+  const say = sayOf(lineUp);
   const facts = [
     [project.number, project.revision && `revision ${project.revision}`, project.status, project.date ?? date].filter(Boolean).join(', '),
     standingText(review),
@@ -66,7 +68,7 @@ export function htmlOf(lineUp: LineUp, review: Review, { date, sheets, against, 
 <body>
 <header>
 <h1>${escaped(project.title)}</h1>
-${facts.map((each) => `<p>${escaped(each)}</p>`).join('\n')}
+${facts.map((each) => `<p>${escaped(say(each))}</p>`).join('\n')}
 <nav aria-label="Contents"><ul>
 ${others.map((each) => `<li><a href="#${each.slug}">${escaped(each.title)}</a></li>`).join('\n')}
 </ul></nav>
@@ -82,7 +84,9 @@ ${others.map((each) => (each.slug === 'oneline' ? drawing(each, lineUp, review, 
 
 const drawing = ({ slug, title }: Section, lineUp: LineUp, review: Review, against: LineUp | undefined): string => {
   const { items, x_mm, y_mm, width_mm, height_mm } = packageDrawing(lineUp, review, against);
-  const says = `The one-line, from source to motors: ${review.runs.map((run) => run.motorTag).join(', ')}. What it shows stands in the tables that follow.`;
+  const says = sayOf(lineUp)(
+    `The one-line, from source to motors: ${review.runs.map((run) => run.motorTag).join(', ')}. What it shows stands in the tables that follow.`,
+  );
   return `<section aria-labelledby="${slug}">
 <h2 id="${slug}">${escaped(title)}</h2>
 ${figure(svgOf(items, { x: x_mm - 1, y: y_mm - 1, w: width_mm + 2, h: height_mm + 2 }), says)}

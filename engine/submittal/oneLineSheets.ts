@@ -4,6 +4,7 @@ import { extent, meets, textBox } from '../drawing/extent.ts';
 import { legend } from '../drawing/legend.ts';
 import type { OneLine } from '../drawing/oneLine.ts';
 import type { LineUp } from '../lineup/lineUp.ts';
+import { sayOf } from '../lineup/vocabulary.ts';
 import { calculationOf } from './content.ts';
 import { type Flow, TEXT_mm } from './flow.ts';
 import { matchesOf } from './matches.ts';
@@ -57,7 +58,7 @@ export function oneLineSheets(flow: Flow, title: string, lineUp: LineUp, review:
     const own = matches.filter((each) => each.from === index || each.to === index);
     const foot = keyed ? spot.y - 3 : h - BORDER_mm - 8;
     const listTop = beside_mm > 60 ? foot - 5 * (own.length - 1) : BORDER_mm + 12;
-    pen.text(`Part ${index + 1} of ${tiles.length} of the one-line`, BORDER_mm + 4, BORDER_mm + 6, TEXT_mm, 600);
+    pen.text(sayOf(lineUp)(`Part ${index + 1} of ${tiles.length} of the one-line`), BORDER_mm + 4, BORDER_mm + 6, TEXT_mm, 600);
     own.forEach((each, row) => {
       const here = each.from === index;
       // The ring stands wholly on its own side of the cut.

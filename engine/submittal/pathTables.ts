@@ -7,7 +7,7 @@ import type { LineUp } from '../lineup/lineUp.ts';
 import type { Table } from './content.ts';
 import { landingWords } from './ends.ts';
 
-/** The way of the shield and of the protective conductor, walked from drive to motor, a place a row. */
+/** The way of the shield and of the grounding conductor, walked from drive to motor, a place a row. */
 
 const STATES = {
   continuous: 'whole',

@@ -5,11 +5,13 @@ import { legend } from '../drawing/legend.ts';
 import { UNKNOWN_PICTURE, unknownPicture, unknownWords } from '../drawing/unknownPicture.ts';
 import { CHART, TURNS, waveCharts } from '../drawing/wavePicture.ts';
 import { commentsOf } from '../lineup/comments.ts';
+import { inWords } from '../lineup/inWords.ts';
 import { comparedWith } from '../lineup/issues.ts';
 import type { LineUp } from '../lineup/lineUp.ts';
 import { notesOf } from '../lineup/notes.ts';
 import { formatQuantity } from '../lineup/units.ts';
 import { variantsOf } from '../lineup/variants.ts';
+import { sayOf } from '../lineup/vocabulary.ts';
 import { waveformOf } from '../review/waveform.ts';
 import type { DecidingUnknown } from '../sizing/decidingUnknowns.ts';
 import { calculations } from './calculations.ts';
@@ -79,7 +81,7 @@ export interface Choice {
 
 export const sectionsOf = (lineUp: LineUp, review: Review, choice: Choice): readonly Section[] =>
   EVERY_SHEET.filter((each) => choice.sheets.includes(each))
-    .map((slug) => ({ slug, title: SHEET_KINDS[slug], blocks: blocksOf(slug, lineUp, review, choice) }))
+    .map((slug) => inWords({ slug, title: SHEET_KINDS[slug], blocks: blocksOf(slug, lineUp, review, choice) }, sayOf(lineUp)))
     .filter(({ slug, blocks }) => slug === 'cover' || slug === 'oneline' || blocks.length > 0);
 
 function blocksOf(

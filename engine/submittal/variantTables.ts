@@ -4,7 +4,7 @@ import { asLineUp } from '../lineup/design.ts';
 import type { LineUp } from '../lineup/lineUp.ts';
 import type { Units } from '../lineup/units.ts';
 import { variantsOf } from '../lineup/variants.ts';
-import { review as judge } from '../review/createReviewer.ts';
+import { review as judge } from '../review/spoken.ts';
 import { type Compared, type Comparison, compareDesigns, MOVES, type VerdictRow } from '../sizing/compareDesigns.ts';
 import { type Column, type Table, VERDICT_WORD } from './content.ts';
 

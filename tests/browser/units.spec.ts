@@ -15,6 +15,28 @@ test('58 other units show the same values', async ({ page }) => {
   await expect(power).toHaveValue(before);
 });
 
+test('other words, and the same numbers and verdicts', async ({ page }) => {
+  const said = await tally(page).textContent();
+  const drawing = page.getByRole('img', { name: 'One-line diagram' });
+  const figures = ((await drawing.textContent()) ?? '').match(/\d+(\.\d+)?/g);
+  await page.getByText('Title block and limits').click();
+  await page.getByLabel('Words', { exact: true }).selectOption('iec');
+  const single = page.getByRole('img', { name: 'Single-line diagram' });
+  expect(((await single.textContent()) ?? '').match(/\d+(\.\d+)?/g)).toEqual(figures);
+  await expect(tally(page)).toHaveText(said ?? '');
+  await expect(page.getByRole('navigation', { name: 'Parts' })).toContainText('Isolator');
+  await cableOf(page, 'W-1A').focus();
+  await page.keyboard.press('Enter');
+  await expect(page.getByLabel('Screen landing, start', { exact: true })).toBeVisible();
+  await expect(page.getByLabel('Protective conductor size', { exact: true })).toBeVisible();
+  await page.keyboard.press('Control+K');
+  await page.keyboard.type('protective');
+  await expect(page.getByRole('listbox').getByRole('option').first()).toContainText('Protective conductors shown or not');
+  await page.keyboard.press('Escape');
+  await page.keyboard.press('Control+Z');
+  await expect(page.getByLabel('Shield landing, start', { exact: true })).toBeVisible();
+});
+
 test('59 a value is taken in any unit, with a point or a comma, and what could be two things is asked', async ({ page }) => {
   await cableOf(page, 'W-1A').focus();
   await page.keyboard.press('Enter');

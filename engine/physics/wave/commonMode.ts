@@ -1,7 +1,7 @@
 import type { Amperes, Ohms, Volts } from '../units.ts';
 
 /**
- * Current that every edge of one leg drives through cable and motor to earth, and where it goes if its way back is opened. One leg's step
+ * Current that every edge of one leg drives through cable and motor to ground, and where it goes if its way back is opened. One leg's step
  * is a third of the bus in the common mode.
  *
  *   launch   I = k1 (U / 3) / Zcm      k1 by winding capacitance and Zcm, from full-line solutions with 0.1 µs edges, 20 to 200 m

@@ -287,7 +287,7 @@ const CASES: readonly (readonly [check: string, says: string, changes: readonly 
   ['auxiliary-cores', 'brake from the drive', [['M-1', 'brake.fedFrom', 'drive-output']], 'fail'],
   [
     'auxiliary-cores',
-    'cores unscreened, suspended load',
+    'cores unshielded, suspended load',
     [
       ['W-1', 'auxiliary', [{ use: 'brake', screened: false }]],
       ['M-1', 'brake.holdsLoad', true],
