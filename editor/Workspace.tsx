@@ -1,5 +1,5 @@
 import { ReactFlowProvider } from '@xyflow/react';
-import { lazy, Suspense, useEffect } from 'react';
+import { lazy, Suspense, useEffect, useSyncExternalStore } from 'react';
 import type { LineUp, Review } from '../engine/index.ts';
 import { listenToClipboard } from './files/clipboard.ts';
 import { Chooser } from './panels/Chooser.tsx';
@@ -28,9 +28,19 @@ const VariantsDialog = lazy(() => import('./panels/VariantsDialog.tsx'));
 const RevisionsDialog = lazy(() => import('./panels/RevisionsDialog.tsx'));
 const LeastCopperDialog = lazy(() => import('./panels/LeastCopperDialog.tsx'));
 
+/** A window so high that the labels of a usual line-up can still be read above the strip. */
+const ROOM = '(min-width: 1024px) and (min-height: 1000px)';
+const hasRoom = (): boolean => window.matchMedia(ROOM).matches;
+const onRoom = (tell: () => void): (() => void) => {
+  const room = window.matchMedia(ROOM);
+  room.addEventListener('change', tell);
+  return () => room.removeEventListener('change', tell);
+};
+
 export default function Workspace({ lineUp, review }: WorkspaceProps) {
   const working = useEditor((state) => state.working);
   const { asking, comparing, menu, noting, panels, printing, revising, sizing, strip, table } = useDesk();
+  const roomy = useSyncExternalStore(onRoom, hasRoom);
   useEffect(listenToClipboard, []);
   // Soon to be asked for, and not worth waiting for then.
   useEffect(() => void loadMenu(), []);
@@ -41,7 +51,11 @@ export default function Workspace({ lineUp, review }: WorkspaceProps) {
         {panels && <Tray family={familyOf(lineUp)} />}
         <Sheet lineUp={lineUp} review={review} />
         <Suspense>{table && <Tables lineUp={lineUp} review={review} />}</Suspense>
-        <Suspense>{strip && <RunStripPanel lineUp={lineUp} review={review} />}</Suspense>
+        {(strip ?? (roomy && panels && review.runs.length > 0)) && (
+          <Suspense fallback={<section className="strip" aria-hidden="true" />}>
+            <RunStripPanel lineUp={lineUp} review={review} />
+          </Suspense>
+        )}
         {panels && <Reader lineUp={lineUp} review={review} />}
         <VerdictNews review={review} stale={working} />
       </main>

@@ -1,6 +1,6 @@
 import { cycleTheme } from '../panels/theme.ts';
 import { view } from '../sheet/view.ts';
-import { arrange, ask, desk } from '../store/deskStore.ts';
+import { arrange, ask, desk, setStrip } from '../store/deskStore.ts';
 import { type Command, some } from './command.ts';
 
 /** What is seen, and the ways to find out more. */
@@ -37,7 +37,13 @@ export const VIEWING: readonly Command[] = [
     keys: ['L'],
     run: () => arrange({ table: !desk().table, menu: null }),
   },
-  { id: 'strip', label: 'Run strip under the sheet on or off', group: 'View', keys: ['U'], run: () => arrange({ strip: !desk().strip }) },
+  {
+    id: 'strip',
+    label: 'Run strip under the sheet on or off',
+    group: 'View',
+    keys: ['U'],
+    run: () => setStrip(document.querySelector('.strip') === null),
+  },
   {
     id: 'screen',
     label: 'Full screen on or off',

@@ -1,7 +1,7 @@
-import { type KeyboardEvent, useState } from 'react';
+import { type KeyboardEvent, useLayoutEffect, useMemo, useRef, useState } from 'react';
 import { fixed, formatQuantity, type LineUp, type Review, runStrip, STRIP_HEIGHT_mm, type StripPlace } from '../../engine/index.ts';
 import { Paint } from '../sheet/Paint.tsx';
-import { arrange } from '../store/deskStore.ts';
+import { setStrip } from '../store/deskStore.ts';
 import { select, showFinding, useEditor } from '../store/editorStore.ts';
 import { useSay } from '../store/useSay.ts';
 import { Folded } from './Folded.tsx';
@@ -10,6 +10,9 @@ export interface RunStripPanelProps {
   readonly lineUp: LineUp;
   readonly review: Review;
 }
+
+/** As large as its text can be read; a run that needs more than the room there is scrolls. */
+const PX_A_MM = 3.15;
 
 /** Arrows go along the run from part to part. */
 function walk(event: KeyboardEvent<HTMLElement>): void {
@@ -45,14 +48,25 @@ export default function RunStripPanel({ lineUp, review }: RunStripPanelProps) {
         ) : (
           <span className="muted">No motor is fed yet: there is no run to unroll.</span>
         )}
+        {run && <span className="muted">{lengthsSaid(lineUp, review, run)}</span>}
         <span className="grow" />
-        <button type="button" className="quiet" onClick={() => arrange({ strip: false })}>
+        <button type="button" className="quiet" onClick={() => setStrip(false)}>
           Put the strip away
         </button>
       </p>
       {run && <Strip lineUp={lineUp} review={review} run={run} selected={selected} />}
     </section>
   );
+}
+
+/** What hangs on the drive in all counts for its charging current, and the way to this motor for its peak. */
+function lengthsSaid({ cables, project }: LineUp, { runs }: Review, run: Review['runs'][number]): string {
+  const siblings = runs.filter(({ driveId }) => driveId !== null && driveId === run.driveId);
+  const behind = new Set(siblings.flatMap(({ path, driveId }) => path.slice(path.indexOf(driveId ?? '') + 1)));
+  const lengths = cables.flatMap(({ id, kind, length_m }) => (kind === 'cable' && behind.has(id) ? [length_m] : []));
+  if (siblings.length < 2 || run.leadLength_m === null || lengths.includes(undefined)) return '';
+  const said = (metres: number): string => formatQuantity(metres, 'length', project.units);
+  return `${said(lengths.reduce<number>((sum, each) => sum + (each ?? 0), 0))} in all, ${said(run.leadLength_m)} this way`;
 }
 
 interface StripProps extends RunStripPanelProps {
@@ -62,7 +76,19 @@ interface StripProps extends RunStripPanelProps {
 
 function Strip({ lineUp, review, run, selected }: StripProps) {
   const say = useSay();
-  const { items, places, pins, width_mm } = runStrip(lineUp, review, run);
+  const frame = useRef<HTMLDivElement>(null);
+  const [room_px, setRoom] = useState(0);
+  useLayoutEffect(() => {
+    const watching = new ResizeObserver(([seen]) => seen && setRoom(Math.floor(seen.contentRect.width)));
+    if (frame.current) watching.observe(frame.current);
+    return () => watching.disconnect();
+  }, []);
+  // Moving parts about changes nothing of it.
+  const { elements, cables, project } = lineUp;
+  const { items, places, pins, width_mm } = useMemo(
+    () => runStrip({ elements, cables, project }, review, run, room_px / PX_A_MM),
+    [elements, cables, project, review, run, room_px],
+  );
   const across = (mm: number): string => `${(100 * mm) / width_mm}%`;
   const down = (mm: number): string => `${(100 * mm) / STRIP_HEIGHT_mm}%`;
   const said = (ids: readonly string[]): string =>
@@ -71,9 +97,8 @@ function Strip({ lineUp, review, run, selected }: StripProps) {
       .join('; ');
   return (
     <>
-      <div className="unrolled">
-        {/* As large as its text can be read, and no smaller: then it scrolls. */}
-        <div style={{ minWidth: width_mm * 3.1, aspectRatio: `${width_mm} / ${STRIP_HEIGHT_mm}` }}>
+      <div className="unrolled" ref={frame}>
+        <div style={{ width: width_mm * PX_A_MM, height: STRIP_HEIGHT_mm * PX_A_MM }}>
           {places
             .filter((each) => selected.includes(each.id))
             .map((each) => (
@@ -123,11 +148,13 @@ function Strip({ lineUp, review, run, selected }: StripProps) {
             <table className="inputs" aria-label={`The run of ${run.motorTag}`}>
               <thead>
                 <tr>
-                  {['Part', 'From the drive', 'Voltage, of its start', 'Shield', 'Around it', 'Found here'].map((each) => (
-                    <th key={each} scope="col">
-                      {say(each)}
-                    </th>
-                  ))}
+                  {['Part', 'From the drive', 'Voltage, of its start', 'Fault current', 'Shield', 'Grounds', 'Around it', 'Found here'].map(
+                    (each) => (
+                      <th key={each} scope="col">
+                        {say(each)}
+                      </th>
+                    ),
+                  )}
                 </tr>
               </thead>
               <tbody>
@@ -136,7 +163,9 @@ function Strip({ lineUp, review, run, selected }: StripProps) {
                     <th scope="row">{each.tag}</th>
                     <td>{distance(each, lineUp)}</td>
                     <td>{each.voltage_pct === null ? '' : `${fixed(each.voltage_pct, 2)} %`}</td>
+                    <td>{each.fault_A === null ? '' : `${fixed(each.fault_A / 1000, 2)} kA`}</td>
                     <td>{each.shield}</td>
+                    <td>{each.grounds}</td>
                     <td>{each.around}</td>
                     <td>{said(each.findings)}</td>
                   </tr>

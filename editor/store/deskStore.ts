@@ -26,8 +26,8 @@ export interface Desk {
   readonly moving: boolean;
   /** Cables, motors and drives in rows lie over the sheet. */
   readonly table: boolean;
-  /** The run of what is chosen lies unrolled under the sheet. */
-  readonly strip: boolean;
+  /** The run of what is chosen lies unrolled under the sheet. Null: where there is room for it. */
+  readonly strip: boolean | null;
   readonly reading: Reading;
   /** The forms and sheets of the package are shown to choose from. */
   readonly exporting: boolean;
@@ -48,6 +48,8 @@ export interface Desk {
 }
 
 const LETTERS = 'copperline.letters';
+const STRIP = 'copperline.strip';
+const kept = (name: string): string | null => (typeof localStorage === 'undefined' ? null : localStorage.getItem(name));
 
 export const useDesk = create<Desk>(() => ({
   asking: null,
@@ -61,7 +63,7 @@ export const useDesk = create<Desk>(() => ({
   several: false,
   moving: false,
   table: false,
-  strip: false,
+  strip: kept(STRIP) === null ? null : kept(STRIP) === 'on',
   reading: 'findings',
   exporting: false,
   sizing: false,
@@ -70,12 +72,18 @@ export const useDesk = create<Desk>(() => ({
   revising: false,
   issuing: false,
   printing: null,
-  letters: typeof localStorage === 'undefined' || localStorage.getItem(LETTERS) !== 'off',
+  letters: kept(LETTERS) !== 'off',
 }));
 
 export const desk = useDesk.getState;
 export const arrange = (change: Partial<Desk>): void => useDesk.setState(change);
 export const ask = (asking: Ask, loose: PortAt | null = null): void => arrange({ asking, loose, menu: null });
+
+/** Who has said it once is not asked by the size of the window any more. */
+export function setStrip(strip: boolean): void {
+  localStorage.setItem(STRIP, strip ? 'on' : 'off');
+  arrange({ strip });
+}
 
 export function setLetters(letters: boolean): void {
   localStorage.setItem(LETTERS, letters ? 'on' : 'off');

@@ -8,6 +8,7 @@ import { formatQuantity } from '../lineup/units.ts';
 import { sayOf } from '../lineup/vocabulary.ts';
 import { type Box, type Ink, type Item, type Point, stroke, type TextItem, translate, WEIGHT, words } from './displayList.ts';
 import { meets, textBox } from './extent.ts';
+import { groundEnd } from './groundItems.ts';
 import { badge } from './marks.ts';
 
 /** One run unrolled from source to motor: cables to one scale of length, parts as stations between them, what is known along it in lanes. */
@@ -24,6 +25,10 @@ export interface StripPlace {
   /** Of the voltage where this level begins, at its far end. */
   readonly voltage_pct: number | null;
   readonly shield: string;
+  /** Of its protective conductors; '' for what is no cable. */
+  readonly grounds: string;
+  /** Available at it, ahead of the drive; null where it is not known. */
+  readonly fault_A: number | null;
   readonly around: string;
   /** Ids of what is found here, worst first. */
   readonly findings: readonly string[];
@@ -39,7 +44,10 @@ export interface RunStrip {
   readonly width_mm: number;
 }
 
-export const STRIP_HEIGHT_mm = 66;
+/** As much of a line-up as is seen of a run: not where its parts stand. */
+type Stripped = Pick<LineUp, 'project' | 'elements' | 'cables'>;
+
+export const STRIP_HEIGHT_mm = 72;
 /** Words at the left, and the motor's gauge at the right. */
 const LEFT = 27;
 const GAUGE = 50;
@@ -49,8 +57,8 @@ const STATION = 8;
 const UNKNOWN = 16;
 const LEAST_SCALED = 70;
 /** Tops of the lanes. */
-const Y = { pins: 3, tags: 10.5, line: 13.5, voltage: 20, shield: 38, around: 47, ruler: 58 } as const;
-const LANE = { voltage: 13, shield: 4, around: 6 } as const;
+const Y = { pins: 3, tags: 10, line: 13, voltage: 18, fault: 33, shield: 46, grounds: 52.5, around: 58, ruler: 66.5 } as const;
+const LANE = { voltage: 11, fault: 8, shield: 4, grounds: 3, around: 5.6 } as const;
 const PIN_GAP = 9;
 
 /** Takes a text at the first place where it meets no other; where there is none it is left to the table of the same run. */
@@ -76,7 +84,7 @@ function wordsWithin(width_mm: number): Words {
 type Member = { readonly part: Element | Cable; readonly cable: Cable | null; readonly length_m: number | null };
 type Stood = Member & { readonly from_mm: number; readonly to_mm: number };
 
-function membersOf(lineUp: LineUp, run: SolvedRun): readonly Member[] {
+function membersOf(lineUp: Stripped, run: SolvedRun): readonly Member[] {
   const elements = new Map(lineUp.elements.map((each) => [each.id, each]));
   const cables = new Map(lineUp.cables.map((each) => [each.id, each]));
   return run.path.flatMap((id): readonly Member[] => {
@@ -87,10 +95,10 @@ function membersOf(lineUp: LineUp, run: SolvedRun): readonly Member[] {
   });
 }
 
-function stand(members: readonly Member[]): { readonly stood: readonly Stood[]; readonly end_mm: number } {
+function stand(members: readonly Member[], wanted_mm: number): { readonly stood: readonly Stood[]; readonly end_mm: number } {
   const fixed_mm = members.reduce((sum, each) => sum + (each.cable === null ? STATION : each.length_m === null ? UNKNOWN : 0), 0);
   const total_m = members.reduce((sum, each) => sum + (each.length_m ?? 0), 0);
-  const scaled_mm = Math.max(LEAST_SCALED, USUAL_mm - LEFT - GAUGE - fixed_mm);
+  const scaled_mm = Math.max(LEAST_SCALED, wanted_mm - LEFT - GAUGE - fixed_mm);
   let x = LEFT;
   const stood = members.map((each): Stood => {
     const from_mm = x;
@@ -135,6 +143,17 @@ function voltages(members: readonly Member[], review: Review): readonly ({ reado
 
 const SHIELDS = { shield: 'shield, whole', raceway: 'metal around it', none: 'no shield', unknown: 'not known' } as const;
 
+/** What the check of the grounding conductor starts from, in words. */
+function groundsOf({ cable }: Member): string {
+  if (cable?.kind !== 'cable') return '';
+  const { count, size } = cable.grounds;
+  if (count === undefined) return 'not known';
+  if (count === 0) return 'none';
+  const ENDS = { landed: '', lost: 'not all landed', unknown: 'not known whether landed' } as const;
+  const said = new Set([ENDS[groundEnd(cable, 'from')], ENDS[groundEnd(cable, 'to')]]);
+  return [`${count} × ${size ?? 'size not known'}`, ...said].filter(Boolean).join(', ');
+}
+
 function aroundOf({ cable }: Member): string {
   if (!cable || cable.kind === 'link') return '';
   const { moisture } = cable.installation;
@@ -144,10 +163,11 @@ function aroundOf({ cable }: Member): string {
     .join(', ');
 }
 
-export function runStrip(lineUp: LineUp, review: Review, run: SolvedRun): RunStrip {
+/** @param wanted_mm how wide it should be; parts that need more have it */
+export function runStrip(lineUp: Stripped, review: Review, run: SolvedRun, wanted_mm = USUAL_mm): RunStrip {
   const members = membersOf(lineUp, run);
   const say = sayOf(lineUp);
-  const { stood, end_mm } = stand(members);
+  const { stood, end_mm } = stand(members, wanted_mm);
   const width_mm = end_mm + GAUGE;
   const text = wordsWithin(width_mm);
   const items: Item[] = [];
@@ -159,6 +179,7 @@ export function runStrip(lineUp: LineUp, review: Review, run: SolvedRun): RunStr
   const far = distances(members, zero);
   const volts = voltages(members, review);
   const carriers = new Map(review.cables.map((each) => [each.id, each.shield]));
+  const faults = new Map(review.elements.map((each) => [each.id, each.faultCurrent_A]));
   const ids = new Set(run.path);
   const own = review.findings.filter((each) => (each.subject.kind === 'run' ? each.subject.id === run.motorId : ids.has(each.subject.id)));
   const broken = new Map(run.breaks.flatMap((each) => (each.elementId === null ? [] : [[each.elementId, each.state] as const])));
@@ -171,9 +192,11 @@ export function runStrip(lineUp: LineUp, review: Review, run: SolvedRun): RunStr
   for (const [y, heading, unit] of [
     [Y.tags, run.motorTag, ''],
     [Y.voltage + 3, 'Voltage', '% of its start'],
+    [Y.fault + 3, 'Fault, kA', ''],
     [Y.shield + 3, say('Shield'), ''],
+    [Y.grounds + 2.8, say('Grounds'), ''],
     [Y.around + 4, 'Around it', ''],
-    [Y.ruler + 4.4, lineUp.project.units === 'us' ? 'ft' : 'm', ''],
+    [Y.ruler + 4.2, lineUp.project.units === 'us' ? 'ft' : 'm', ''],
   ] as const) {
     text.put(words(heading, 0, y, 'start', 600));
     text.put(words(unit, 0, y + 4.7, 'start', 400, 'ink2'));
@@ -197,11 +220,11 @@ export function runStrip(lineUp: LineUp, review: Review, run: SolvedRun): RunStr
     if (pin.findings.length > 1) text.put(words(`${pin.findings.length}`, pin.x_mm + 2.6, Y.pins + 1.3, 'start', 600));
   }
 
-  items.push(...voltageLane(stood, volts, text, end_mm));
+  items.push(...voltageLane(stood, volts, text, end_mm), ...faultLane(stood, faults, text, end_mm));
   stood.forEach((each, i) => {
     const { part, cable, from_mm, to_mm } = each;
     const middle = (from_mm + to_mm) / 2;
-    if (cable) items.push(...cableItems(each, carriers.get(cable.id) ?? 'unknown'));
+    if (cable) items.push(...cableItems(each, carriers.get(cable.id) ?? 'unknown'), ...groundsItems(each));
     else {
       items.push(
         stroke(
@@ -230,9 +253,9 @@ export function runStrip(lineUp: LineUp, review: Review, run: SolvedRun): RunStr
         ),
       );
       const length = typeof distance === 'number' ? formatQuantity(Math.abs(distance), 'length', lineUp.project.units) : '';
-      text.put(words(length.replace(/\s.*$/, ''), at, Y.ruler + 4.4, 'middle'));
+      text.put(words(length.replace(/\s.*$/, ''), at, Y.ruler + 4.2, 'middle'));
     }
-    if (i === zero) text.put(words('0', middle, Y.ruler + 4.4, 'middle', 600));
+    if (i === zero) text.put(words('0', middle, Y.ruler + 4.2, 'middle', 600));
   });
   for (const { part, cable, from_mm, to_mm, length_m } of stood) {
     if (!cable || cable.kind === 'link') continue;
@@ -243,11 +266,11 @@ export function runStrip(lineUp: LineUp, review: Review, run: SolvedRun): RunStr
       words(part.tag, middle, Y.tags, 'middle'),
       words(part.tag, middle, Y.line + 5, 'middle'),
     );
-    if (length_m === null) text.put(words('?', middle, Y.ruler + 4.4, 'middle', 600, 'open'));
+    if (length_m === null) text.put(words('?', middle, Y.ruler + 4.2, 'middle', 600, 'open'));
   }
   for (const each of stood) {
     const says = aroundOf(each);
-    const room = (some: string): TextItem => words(some, (each.from_mm + each.to_mm) / 2, Y.around + 4, 'middle');
+    const room = (some: string): TextItem => words(some, (each.from_mm + each.to_mm) / 2, Y.around + 3.9, 'middle');
     text.put(...[says, says.split(', ')[0] ?? ''].map(room).filter((one) => textBox(one).w <= each.to_mm - each.from_mm - 1));
   }
   items.push(
@@ -270,6 +293,8 @@ export function runStrip(lineUp: LineUp, review: Review, run: SolvedRun): RunStr
       distance_m: far[i] ?? null,
       voltage_pct: volts[i]?.end ?? null,
       shield: shieldAt(each),
+      grounds: say(groundsOf(each)),
+      fault_A: faults.get(each.part.id) ?? null,
       around: aroundOf(each),
       findings: own.filter(({ subject, verdict }) => subject.id === each.part.id && SHOWN.includes(verdict)).map(({ id }) => id),
     }),
@@ -345,6 +370,81 @@ function voltageLane(
   end();
   for (const pct of [100, least]) text.put(words(`${pct}`, LEFT - 1, at(pct) + 1.3, 'end', 400, 'ink2'));
   return items;
+}
+
+/** What is available at each station ahead of the drive, anew behind a transformer; behind the drive it limits the current itself. */
+function faultLane(stood: readonly Stood[], faults: ReadonlyMap<string, number | null>, text: Words, end_mm: number): readonly Item[] {
+  const levels: { readonly x: number; readonly amperes: number }[][] = [[]];
+  for (const { part, from_mm, to_mm } of stood) {
+    const amperes = faults.get(part.id) ?? null;
+    // A transformer is solved at its own line side: what follows it stands at another voltage.
+    if (amperes !== null) levels.at(-1)?.push({ x: (from_mm + to_mm) / 2, amperes });
+    if (part.kind === 'transformer') levels.push([]);
+  }
+  const bottom = Y.fault + LANE.fault;
+  const most = Math.max(...levels.flat().map(({ amperes }) => amperes));
+  const at = (amperes: number): number => bottom - (amperes / most) * LANE.fault;
+  const items: Item[] = [
+    stroke(
+      [
+        [LEFT, bottom],
+        [end_mm, bottom],
+      ],
+      WEIGHT.hair,
+      'rule',
+    ),
+  ];
+  for (const level of levels) {
+    const ends = new Set([level[0], level.at(-1)].flatMap((each) => each ?? []));
+    for (const { x, amperes } of ends) {
+      const says = fixed(amperes / 1000, 2);
+      const [y, end] = [at(amperes), 'end' as const];
+      text.put(words(says, x + 1, y - 1), words(says, x + 1.2, y + 4), words(says, x - 1, y - 1, end), words(says, x - 1, y + 4, end));
+    }
+    if (level.length > 1)
+      items.push(
+        stroke(
+          level.map(({ x, amperes }): Point => [x, at(amperes)]),
+          WEIGHT.line,
+        ),
+      );
+    for (const { x, amperes } of level)
+      items.push({ t: 'circle', x, y: at(amperes), r: 0.5, weight_mm: WEIGHT.thin, ink: 'ink', fill: 'ink' });
+  }
+  return items;
+}
+
+/** One line for each grounding conductor; one that is not landed ends in an open ring, one that may not be in dots. */
+function groundsItems({ cable, from_mm, to_mm }: Stood): readonly Item[] {
+  if (cable?.kind !== 'cable' || cable.grounds.count === 0) return [];
+  const count = Math.min(cable.grounds.count ?? 1, MOST_GROUNDS);
+  return Array.from({ length: count }, (_, i) => {
+    const y = Y.grounds + ((i + 0.5) * LANE.grounds) / count;
+    const ends = (['from', 'to'] as const).map((end) => (cable.grounds.count === undefined ? 'unknown' : landedAt(cable, end, i)));
+    const ring = (x: number): Item => ({ t: 'circle', x, y, r: 0.6, weight_mm: WEIGHT.thin, ink: 'ink', fill: 'canvas' });
+    const [x0, x1] = [from_mm + (ends[0] === 'lost' ? 1 : 0), to_mm - (ends[1] === 'lost' ? 1 : 0)];
+    return [
+      stroke(
+        [
+          [x0, y],
+          [x1, y],
+        ],
+        WEIGHT.thin,
+        ends.includes('unknown') ? 'open' : 'ink',
+        ends.includes('unknown') ? [0.3, 1.2] : undefined,
+      ),
+      ...(ends[0] === 'lost' ? [ring(x0)] : []),
+      ...(ends[1] === 'lost' ? [ring(x1)] : []),
+    ];
+  }).flat();
+}
+/** More cannot be told apart in their lane. */
+const MOST_GROUNDS = 3;
+
+/** Of those that are drawn, as many are landed as the document says. */
+function landedAt({ grounds, ...cable }: Cable, end: 'from' | 'to', i: number): 'landed' | 'lost' | 'unknown' {
+  const landed = cable[end].groundsLanded;
+  return landed === undefined ? 'unknown' : i < landed - Math.max(0, (grounds.count ?? 0) - MOST_GROUNDS) ? 'landed' : 'lost';
 }
 
 function cableItems({ cable, from_mm, to_mm, length_m }: Stood, carrier: keyof typeof SHIELDS): readonly Item[] {
@@ -499,6 +599,6 @@ function gauge(review: Review, run: SolvedRun, from_mm: number, text: Words): re
     text.put(words(each.says, x + 7, baseline, 'start', each.weight, each.ink));
     free = baseline + 1.2;
   }
-  if (low !== null && high !== null) text.put(words(`${fixed(low, 0)} to ${fixed(high, 0)}`, x, Y.ruler + 4.4));
+  if (low !== null && high !== null) text.put(words(`${fixed(low, 0)} to ${fixed(high, 0)}`, x, Y.ruler + 4.2));
   return items;
 }

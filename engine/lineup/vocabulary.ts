@@ -118,7 +118,7 @@ function ownWords(part: object): readonly string[] {
 
 let last: { readonly key: string; readonly say: Say } | null = null;
 /** For sentences that name parts of this line-up. The same words give the same function, so that what was said is remembered by it. */
-export function sayOf(lineUp: LineUp): Say {
+export function sayOf(lineUp: Pick<LineUp, 'project'>): Say {
   if (vocabularyOf(lineUp.project) === 'us') return same;
   const own = [...new Set(ownWords(lineUp))].sort();
   if (own.length === 0) return plain;

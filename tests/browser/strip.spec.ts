@@ -29,3 +29,16 @@ test('a run is unrolled, chosen from and into the sheet, and tells itself as a t
   await strip.getByRole('button', { name: 'Put the strip away' }).click();
   await expect(strip).toHaveCount(0);
 });
+
+test('a high window has the strip from the start, and what was said of it is kept', async ({ page }) => {
+  const strip = page.getByRole('region', { name: 'Run strip' });
+  await page.evaluate(() => localStorage.removeItem('copperline.strip'));
+  await page.setViewportSize({ width: 1600, height: 1080 });
+  await page.reload();
+  await expect(strip.getByRole('img', { name: /unrolled$/ })).toBeVisible();
+  await strip.getByRole('button', { name: 'Put the strip away' }).click();
+  await page.reload();
+  await page.locator('.react-flow__node').first().waitFor();
+  await expect(strip).toHaveCount(0);
+  await page.setViewportSize({ width: 1440, height: 900 });
+});

@@ -80,4 +80,9 @@ it('tells where the voltage stands, how far it is and where the shield ends', ()
   expect(place('DS-2', 'M-2')?.shield).toBe('broken here');
   expect(place('W-3B', 'M-3')?.distance_m).toBeNull();
   expect(place('W-3B', 'M-3')?.voltage_pct).toBeNull();
+  for (const { tag, faultCurrent_A } of answer.elements) expect(place(tag, 'M-2')?.fault_A ?? faultCurrent_A).toBe(faultCurrent_A);
+  expect(place('VFD-1', 'M-1')?.fault_A).toBeGreaterThan(0);
+  expect(place('M-1', 'M-1')?.fault_A).toBeNull();
+  expect(place('W-2A', 'M-2')?.grounds).toBe('not known');
+  expect(place('DS-2', 'M-2')?.grounds).toBe('');
 });
