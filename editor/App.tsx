@@ -1,16 +1,15 @@
-import { type DragEvent, lazy, Suspense, useEffect, useState } from 'react';
+import { type DragEvent, useEffect, useState } from 'react';
 import { onKey } from './commands/keyboard.ts';
 import { startAutosave } from './files/autosave.ts';
 import { guardLeaving, openDropped } from './files/lineUpFile.ts';
+import { late } from './panels/late.tsx';
 import { Refusal } from './panels/Refusal.tsx';
 import { Start } from './panels/Start.tsx';
 import { useDesk } from './store/deskStore.ts';
 import { useEditor } from './store/editorStore.ts';
 
-const loadWorkspace = () => import('./Workspace.tsx');
-const Workspace = lazy(loadWorkspace);
-const loadKeys = () => import('./panels/Keys.tsx');
-const Keys = lazy(loadKeys);
+const Workspace = late(() => import('./Workspace.tsx'), <Opening />);
+const Keys = late(() => import('./panels/Keys.tsx'));
 
 let autosaving: Promise<void> | null = null;
 
@@ -35,10 +34,10 @@ export function App() {
 
   useEffect(() => {
     autosaving ??= startAutosave();
-    void autosaving.then(() => setReady(true));
     // The start page does without the sheet; by the time someone opens a line-up it is there.
-    void loadWorkspace();
-    void loadKeys();
+    const fetching = Workspace.fetched();
+    void autosaving.then(() => (useEditor.getState().lineUp ? fetching : null)).finally(() => setReady(true));
+    void Keys.fetched();
   }, []);
   useEffect(guardLeaving, []);
   useEffect(() => {
@@ -56,18 +55,12 @@ export function App() {
     // A file may be dropped anywhere; everything else on the page has controls of its own.
     // biome-ignore lint/a11y/noStaticElementInteractions: dropping a file is one of three ways; the other two are buttons
     <div className="page" onDragOver={(event) => event.preventDefault()} onDrop={onDrop}>
-      {lineUp && review && !atStart ? (
-        <Suspense fallback={<Opening />}>
-          <Workspace key={opened} lineUp={lineUp} review={review} />
-        </Suspense>
-      ) : (
-        <Start />
-      )}
+      {lineUp && review && !atStart ? <Workspace key={opened} lineUp={lineUp} review={review} /> : <Start />}
       <div role="status" aria-label="Reason" className={reason ? 'refusal' : ''}>
         {reason}
       </div>
       <Refusal />
-      <Suspense>{keysShown && <Keys />}</Suspense>
+      {keysShown && <Keys />}
     </div>
   );
 }

@@ -1,9 +1,10 @@
 import { ReactFlowProvider } from '@xyflow/react';
-import { lazy, Suspense, useEffect, useSyncExternalStore } from 'react';
+import { useEffect, useSyncExternalStore } from 'react';
 import type { LineUp, Review } from '../engine/index.ts';
 import { listenToClipboard } from './files/clipboard.ts';
 import { Chooser } from './panels/Chooser.tsx';
 import { Header } from './panels/Header.tsx';
+import { late } from './panels/late.tsx';
 import { Reader } from './panels/Reader.tsx';
 import { Tray } from './panels/Tray.tsx';
 import { VerdictNews } from './panels/VerdictNews.tsx';
@@ -18,15 +19,14 @@ export interface WorkspaceProps {
   readonly review: Review;
 }
 
-const loadMenu = () => import('./panels/Menu.tsx');
-const Menu = lazy(loadMenu);
-const RunStripPanel = lazy(() => import('./panels/RunStripPanel.tsx'));
-const Tables = lazy(() => import('./panels/Tables.tsx'));
-const NotesDialog = lazy(() => import('./panels/NotesDialog.tsx'));
-const PrintPage = lazy(() => import('./panels/PrintPage.tsx'));
-const VariantsDialog = lazy(() => import('./panels/VariantsDialog.tsx'));
-const RevisionsDialog = lazy(() => import('./panels/RevisionsDialog.tsx'));
-const LeastCopperDialog = lazy(() => import('./panels/LeastCopperDialog.tsx'));
+const Menu = late(() => import('./panels/Menu.tsx'));
+const RunStripPanel = late(() => import('./panels/RunStripPanel.tsx'), <section className="strip" aria-hidden="true" />);
+const Tables = late(() => import('./panels/Tables.tsx'));
+const NotesDialog = late(() => import('./panels/NotesDialog.tsx'));
+const PrintPage = late(() => import('./panels/PrintPage.tsx'));
+const VariantsDialog = late(() => import('./panels/VariantsDialog.tsx'));
+const RevisionsDialog = late(() => import('./panels/RevisionsDialog.tsx'));
+const LeastCopperDialog = late(() => import('./panels/LeastCopperDialog.tsx'));
 
 /** A window so high that the labels of a usual line-up can still be read above the strip. */
 const ROOM = '(min-width: 1024px) and (min-height: 1000px)';
@@ -43,32 +43,26 @@ export default function Workspace({ lineUp, review }: WorkspaceProps) {
   const roomy = useSyncExternalStore(onRoom, hasRoom);
   useEffect(listenToClipboard, []);
   // Soon to be asked for, and not worth waiting for then.
-  useEffect(() => void loadMenu(), []);
+  useEffect(() => void Menu.fetched(), []);
   return (
     <ReactFlowProvider>
       <main className={['app', working && 'stale', !panels && 'bare'].filter(Boolean).join(' ')}>
         <Header lineUp={lineUp} review={review} />
         {panels && <Tray family={familyOf(lineUp)} />}
         <Sheet lineUp={lineUp} review={review} />
-        <Suspense>{table && <Tables lineUp={lineUp} review={review} />}</Suspense>
-        {(strip ?? (roomy && panels && review.runs.length > 0)) && (
-          <Suspense fallback={<section className="strip" aria-hidden="true" />}>
-            <RunStripPanel lineUp={lineUp} review={review} />
-          </Suspense>
-        )}
+        {table && <Tables lineUp={lineUp} review={review} />}
+        {(strip ?? (roomy && panels && review.runs.length > 0)) && <RunStripPanel lineUp={lineUp} review={review} />}
         {panels && <Reader lineUp={lineUp} review={review} />}
+        {menu && <Menu key={`${menu.x}/${menu.y}`} x={menu.x} y={menu.y} />}
         <VerdictNews review={review} stale={working} />
       </main>
       {/* Here at once: a fast hand types its first letters before anything could be fetched. */}
       {asking && <Chooser key={asking} asking={asking} />}
-      <Suspense>
-        {menu && <Menu key={`${menu.x}/${menu.y}`} x={menu.x} y={menu.y} />}
-        {sizing && <LeastCopperDialog lineUp={lineUp} onClose={() => arrange({ sizing: false })} />}
-        {noting && <NotesDialog lineUp={lineUp} onClose={() => arrange({ noting: false })} />}
-        {revising && <RevisionsDialog lineUp={lineUp} onClose={() => arrange({ revising: false })} />}
-        {comparing && <VariantsDialog lineUp={lineUp} onClose={() => arrange({ comparing: false })} />}
-        {printing && <PrintPage lineUp={lineUp} address={printing} />}
-      </Suspense>
+      {sizing && <LeastCopperDialog lineUp={lineUp} onClose={() => arrange({ sizing: false })} />}
+      {noting && <NotesDialog lineUp={lineUp} onClose={() => arrange({ noting: false })} />}
+      {revising && <RevisionsDialog lineUp={lineUp} onClose={() => arrange({ revising: false })} />}
+      {comparing && <VariantsDialog lineUp={lineUp} onClose={() => arrange({ comparing: false })} />}
+      {printing && <PrintPage lineUp={lineUp} address={printing} />}
     </ReactFlowProvider>
   );
 }

@@ -1,10 +1,11 @@
-import { lazy, Suspense, useEffect, useRef, useState } from 'react';
+import { useEffect, useRef, useState } from 'react';
 import { type LineUp, lastIssue, load, type Review } from '../../engine/index.ts';
 import { EVERY_SHEET, FORMATS, type Format, SHEET_KINDS, usualSheets } from '../../engine/submittal/formats.ts';
 import { exportPackage } from '../files/exportPackage.ts';
 import { useSay } from '../store/useSay.ts';
+import { late } from './late.tsx';
 
-const PackagePreview = lazy(() => import('./PackagePreview.tsx'));
+const PackagePreview = late(() => import('./PackagePreview.tsx'));
 
 const WRITING = 'Writing…';
 
@@ -84,11 +85,7 @@ export default function ExportDialog({ lineUp, review, onClose }: ExportDialogPr
       <p className="muted" role="status">
         {told}
       </p>
-      {looking && (
-        <Suspense>
-          <PackagePreview choice={choice} onClose={() => setLooking(false)} />
-        </Suspense>
-      )}
+      {looking && <PackagePreview choice={choice} onClose={() => setLooking(false)} />}
     </dialog>
   );
 }

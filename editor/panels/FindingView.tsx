@@ -1,11 +1,12 @@
-import { lazy, Suspense, useEffect, useRef } from 'react';
+import { useEffect, useRef } from 'react';
 import { type Finding, figureText, fixed, type LineUp, type Review } from '../../engine/index.ts';
 import { select, showFinding } from '../store/editorStore.ts';
 import { Badge } from './Badge.tsx';
 import { Folded } from './Folded.tsx';
+import { late } from './late.tsx';
 
-const WavePicture = lazy(() => import('./WavePicture.tsx'));
-const WhatHelps = lazy(() => import('./WhatHelps.tsx'));
+const WavePicture = late(() => import('./WavePicture.tsx'));
+const WhatHelps = late(() => import('./WhatHelps.tsx'));
 
 export interface FindingViewProps {
   readonly finding: Finding;
@@ -73,11 +74,7 @@ export default function FindingView({ finding, lineUp, review }: FindingViewProp
           )}
         </dl>
       )}
-      {run && (
-        <Suspense>
-          <WavePicture lineUp={lineUp} run={run} limit_V={limit} />
-        </Suspense>
-      )}
+      {run && <WavePicture lineUp={lineUp} run={run} limit_V={limit} />}
       {finding.missing.length > 0 && (
         <section>
           <h2>What is missing</h2>
@@ -105,13 +102,7 @@ export default function FindingView({ finding, lineUp, review }: FindingViewProp
         </section>
       )}
       {(['fail', 'caution'].includes(finding.verdict) || finding.fixes.length > 0) && (
-        <Folded summary="What would help">
-          {() => (
-            <Suspense>
-              <WhatHelps lineUp={lineUp} finding={finding} />
-            </Suspense>
-          )}
-        </Folded>
+        <Folded summary="What would help">{() => <WhatHelps lineUp={lineUp} finding={finding} />}</Folded>
       )}
       <section>
         <h2>On whose word</h2>

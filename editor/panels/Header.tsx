@@ -1,10 +1,10 @@
-import { lazy, Suspense } from 'react';
 import { type LineUp, type Review, VERDICTS } from '../../engine/index.ts';
 import { commandOf, run } from '../commands/commands.ts';
 import { keyText, tooltip } from '../commands/keyboard.ts';
 import { arrange, useDesk } from '../store/deskStore.ts';
 import { edit, useEditor } from '../store/editorStore.ts';
 import { Badge } from './Badge.tsx';
+import { late } from './late.tsx';
 import { useTheme } from './theme.ts';
 
 /** What is open, where it stands, and the one main action. */
@@ -13,7 +13,7 @@ export interface HeaderProps {
   readonly review: Review;
 }
 
-const ExportDialog = lazy(() => import('./ExportDialog.tsx'));
+const ExportDialog = late(() => import('./ExportDialog.tsx'));
 
 export function Header({ lineUp, review }: HeaderProps) {
   const saved = useEditor((state) => state.saved);
@@ -87,11 +87,7 @@ export function Header({ lineUp, review }: HeaderProps) {
       <button type="button" className="quiet" title={tooltip(commandOf('export'))} onClick={() => run('export')}>
         Export…
       </button>
-      {exporting && (
-        <Suspense>
-          <ExportDialog lineUp={lineUp} review={review} onClose={() => arrange({ exporting: false })} />
-        </Suspense>
-      )}
+      {exporting && <ExportDialog lineUp={lineUp} review={review} onClose={() => arrange({ exporting: false })} />}
       <button type="button" className="main" disabled={issuing} onClick={() => run('issue')}>
         Issue package
       </button>

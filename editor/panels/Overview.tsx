@@ -1,7 +1,8 @@
-import { lazy, Suspense, useState } from 'react';
+import { useState } from 'react';
 import type { LineUp, Review } from '../../engine/index.ts';
 import { AllFindings } from './AllFindings.tsx';
 import { Folded } from './Folded.tsx';
+import { late } from './late.tsx';
 import { Outline } from './Outline.tsx';
 import { ProjectForm } from './ProjectForm.tsx';
 
@@ -15,15 +16,7 @@ export default function Overview({ lineUp, review }: OverviewProps) {
   return (
     <>
       <AllFindings findings={review.findings} />
-      {review.runs.length > 0 && (
-        <Folded summary="Which unknown matters">
-          {() => (
-            <Suspense>
-              <WhichUnknowns lineUp={lineUp} />
-            </Suspense>
-          )}
-        </Folded>
-      )}
+      {review.runs.length > 0 && <Folded summary="Which unknown matters">{() => <WhichUnknowns lineUp={lineUp} />}</Folded>}
       <Outline lineUp={lineUp} review={review} />
       <ProjectForm project={lineUp.project} />
       <SourcesButton review={review} />
@@ -32,8 +25,8 @@ export default function Overview({ lineUp, review }: OverviewProps) {
   );
 }
 
-const WhichUnknowns = lazy(() => import('./WhichUnknowns.tsx'));
-const Sources = lazy(() => import('./Sources.tsx'));
+const WhichUnknowns = late(() => import('./WhichUnknowns.tsx'));
+const Sources = late(() => import('./Sources.tsx'));
 
 function SourcesButton({ review }: { readonly review: Review }) {
   const [shown, setShown] = useState(false);
@@ -42,11 +35,7 @@ function SourcesButton({ review }: { readonly review: Review }) {
       <button type="button" className="quiet" onClick={() => setShown(true)}>
         Checks and sources
       </button>
-      {shown && (
-        <Suspense>
-          <Sources review={review} onClose={() => setShown(false)} />
-        </Suspense>
-      )}
+      {shown && <Sources review={review} onClose={() => setShown(false)} />}
     </p>
   );
 }

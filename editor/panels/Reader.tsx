@@ -1,20 +1,20 @@
-import { lazy, Suspense } from 'react';
 import { groundRules, type LineUp, type Review } from '../../engine/index.ts';
 import { partsOf } from '../commands/related.ts';
 import { arrange, type Reading, useDesk } from '../store/deskStore.ts';
 import { select, useEditor } from '../store/editorStore.ts';
+import { late } from './late.tsx';
 import { WorstFirst } from './WorstFirst.tsx';
 import '../ui/reading.css';
 
 // Fetched as soon as the sheet is: the list is the first thing that is read, and then what is chosen in it.
 const arriving = [import('./Overview.tsx'), import('./FindingView.tsx'), import('./Inspector.tsx'), import('./CableAnswers.tsx')] as const;
-const Overview = lazy(() => arriving[0]);
-const FindingView = lazy(() => arriving[1]);
-const Inspector = lazy(() => arriving[2]);
-const CableAnswers = lazy(() => arriving[3]);
+const Overview = late(() => arriving[0]);
+const FindingView = late(() => arriving[1]);
+const Inspector = late(() => arriving[2]);
+const CableAnswers = late(() => arriving[3]);
 
-const RunWalk = lazy(() => import('./RunWalk.tsx'));
-const FieldSheets = lazy(() => import('./FieldSheets.tsx'));
+const RunWalk = late(() => import('./RunWalk.tsx'));
+const FieldSheets = late(() => import('./FieldSheets.tsx'));
 
 const READINGS: Readonly<Record<Reading, string>> = { findings: 'Findings', walk: 'Walk a run', field: 'Field sheets' };
 
@@ -28,9 +28,7 @@ export function Reader({ lineUp, review }: { readonly lineUp: LineUp; readonly r
   if (finding)
     return (
       <aside className="reader" aria-label="Review" key={finding.id}>
-        <Suspense>
-          <FindingView finding={finding} lineUp={lineUp} review={review} />
-        </Suspense>
+        <FindingView finding={finding} lineUp={lineUp} review={review} />
       </aside>
     );
   const [part, ...others] = partsOf(lineUp).filter((each) => selected.includes(each.id));
@@ -48,10 +46,8 @@ export function Reader({ lineUp, review }: { readonly lineUp: LineUp; readonly r
           </p>
         )}
         <WorstFirst findings={own} />
-        <Suspense>
-          {others.length === 0 && part.kind === 'cable' && <CableAnswers cable={part} lineUp={lineUp} />}
-          <Inspector parts={[part, ...others]} units={lineUp.project.units} others={lineUp.cables} />
-        </Suspense>
+        {others.length === 0 && part.kind === 'cable' && <CableAnswers cable={part} lineUp={lineUp} />}
+        <Inspector parts={[part, ...others]} units={lineUp.project.units} others={lineUp.cables} />
       </aside>
     );
   }
@@ -66,11 +62,9 @@ export function Reader({ lineUp, review }: { readonly lineUp: LineUp; readonly r
           </button>
         ))}
       </nav>
-      <Suspense>
-        {reading === 'findings' && <Overview lineUp={lineUp} review={review} />}
-        {reading === 'walk' && <RunWalk lineUp={lineUp} review={review} />}
-        {reading === 'field' && <FieldSheets lineUp={lineUp} />}
-      </Suspense>
+      {reading === 'findings' && <Overview lineUp={lineUp} review={review} />}
+      {reading === 'walk' && <RunWalk lineUp={lineUp} review={review} />}
+      {reading === 'field' && <FieldSheets lineUp={lineUp} />}
     </aside>
   );
 }

@@ -144,7 +144,8 @@ function Strip({ lineUp, review, run, selected }: StripProps) {
       </div>
       <Folded summary="The run as a table">
         {() => (
-          <div className="wide-table">
+          // biome-ignore lint/a11y/noNoninteractiveTabindex: what scrolls must be reached by keys
+          <section className="wide-table" aria-label={`Table of the run of ${run.motorTag}`} tabIndex={0}>
             <table className="inputs" aria-label={`The run of ${run.motorTag}`}>
               <thead>
                 <tr>
@@ -172,7 +173,7 @@ function Strip({ lineUp, review, run, selected }: StripProps) {
                 ))}
               </tbody>
             </table>
-          </div>
+          </section>
         )}
       </Folded>
     </>

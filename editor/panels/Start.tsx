@@ -1,4 +1,4 @@
-import { lazy, Suspense, useEffect, useMemo, useState } from 'react';
+import { useEffect, useMemo, useState } from 'react';
 import {
   type LineUp,
   load,
@@ -16,6 +16,7 @@ import { type Kept, keptOnes } from '../files/autosave.ts';
 import { openFile, saveText } from '../files/lineUpFile.ts';
 import { Paint } from '../sheet/Paint.tsx';
 import { openLineUp, openText, showStart, useEditor } from '../store/editorStore.ts';
+import { late } from './late.tsx';
 import '../ui/start.css';
 import { Badge } from './Badge.tsx';
 
@@ -23,7 +24,7 @@ import { Badge } from './Badge.tsx';
 
 const FILES = import.meta.glob<string>('../../examples/*.json', { query: '?raw', import: 'default' });
 
-const RunPreview = lazy(() => import('./RunPreview.tsx'));
+const RunPreview = late(() => import('./RunPreview.tsx'), <div className="chart" />);
 
 interface Example {
   readonly text: string;
@@ -144,9 +145,7 @@ export function Start() {
       <div className="answer">
         {answer.ok && (
           <div className="unrolled" aria-hidden="true">
-            <Suspense fallback={<div className="chart" />}>
-              <RunPreview lineUp={answer.lineUp} review={answer.review} />
-            </Suspense>
+            <RunPreview lineUp={answer.lineUp} review={answer.review} />
           </div>
         )}
         <div className="verdict">

@@ -57,8 +57,8 @@ const STATION = 8;
 const UNKNOWN = 16;
 const LEAST_SCALED = 70;
 /** Tops of the lanes. */
-const Y = { pins: 3, tags: 10, line: 13, voltage: 18, fault: 33, shield: 46, grounds: 52.5, around: 58, ruler: 66.5 } as const;
-const LANE = { voltage: 11, fault: 8, shield: 4, grounds: 3, around: 5.6 } as const;
+const Y = { pins: 3, tags: 10, line: 13, voltage: 19.6, fault: 33, shield: 46, grounds: 52.5, around: 58, ruler: 66.5 } as const;
+const LANE = { voltage: 9.4, fault: 8, shield: 4, grounds: 3, around: 5.6 } as const;
 const PIN_GAP = 9;
 
 /** Takes a text at the first place where it meets no other; where there is none it is left to the table of the same run. */

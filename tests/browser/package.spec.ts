@@ -39,7 +39,7 @@ test('a file that cannot be read is refused with place and reason; the open line
   await page.dispatchEvent('main', 'drop', { dataTransfer: dropped });
   await expect(page.getByRole('dialog')).toContainText('broken.json');
   await expect(page.getByRole('dialog')).toContainText('untouched');
-  await page.getByRole('button', { name: 'Close' }).click();
+  await page.getByRole('button', { name: 'Close', exact: true }).click();
   await expect(page.getByText('Heron Weir pumps is not ready to issue')).toBeVisible();
 });
 
