@@ -1,5 +1,8 @@
 import { defineConfig } from '@playwright/test';
 
+/** Another, where something else has this one. */
+const address = `http://localhost:${process.env['BROWSER_TEST_PORT'] ?? 4173}`;
+
 export default defineConfig({
   testDir: 'tests/browser',
   testMatch: '**/*.spec.ts',
@@ -8,7 +11,7 @@ export default defineConfig({
   retries: 0,
   timeout: 25_000,
   use: {
-    baseURL: 'http://localhost:4173',
+    baseURL: address,
     viewport: { width: 1440, height: 900 },
     launchOptions: {
       executablePath: process.env['CHROMIUM_PATH'] ?? '/usr/bin/chromium',
@@ -23,5 +26,5 @@ export default defineConfig({
       ],
     },
   },
-  webServer: { command: 'npx vite preview --port 4173 --strictPort', url: 'http://localhost:4173', reuseExistingServer: false },
+  webServer: { command: `npx vite preview --port ${new URL(address).port} --strictPort`, url: address, reuseExistingServer: false },
 });

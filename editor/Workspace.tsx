@@ -10,7 +10,7 @@ import { Tray } from './panels/Tray.tsx';
 import { VerdictNews } from './panels/VerdictNews.tsx';
 import { Sheet } from './sheet/Sheet.tsx';
 import { familyOf } from './sheet/scale.ts';
-import { arrange, useDesk } from './store/deskStore.ts';
+import { arrange, clearDesk, useDesk } from './store/deskStore.ts';
 import { useEditor } from './store/editorStore.ts';
 
 /** The open line-up: header, parts, sheet and review. Loaded after the start page, which does without it. */
@@ -42,6 +42,7 @@ export default function Workspace({ lineUp, review }: WorkspaceProps) {
   const { asking, comparing, menu, noting, panels, printing, revising, sizing, strip, table } = useDesk();
   const roomy = useSyncExternalStore(onRoom, hasRoom);
   useEffect(listenToClipboard, []);
+  useEffect(() => clearDesk, []);
   // Soon to be asked for, and not worth waiting for then.
   useEffect(() => void Menu.fetched(), []);
   return (

@@ -148,7 +148,7 @@ function VariantActs({ variant: { id, name }, swap }: { readonly variant: Varian
         onBlur={({ target }) => rename(target.value)}
         onKeyDown={({ key, currentTarget }) => key === 'Enter' && currentTarget.blur()}
       />
-      <button type="button" aria-label={`Swap ${name} with the present one`} onClick={swap}>
+      <button type="button" aria-label={`Swap with the present one: ${name}`} onClick={swap}>
         Swap with the present one
       </button>
       <button type="button" aria-label={`Delete ${name}`} onClick={() => edit(`Delete ${name}`, (before) => deleteVariant(before, id))}>

@@ -295,6 +295,7 @@ export function Sheet({ lineUp, review }: { readonly lineUp: LineUp; readonly re
       onDoubleClick={onDoubleClick}
     >
       <ReactFlow
+        aria-label="Parts and cables"
         nodes={nodes}
         edges={edges}
         nodeTypes={nodeTypes}

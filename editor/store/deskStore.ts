@@ -51,12 +51,22 @@ const LETTERS = 'copperline.letters';
 const STRIP = 'copperline.strip';
 const kept = (name: string): string | null => (typeof localStorage === 'undefined' ? null : localStorage.getItem(name));
 
-export const useDesk = create<Desk>(() => ({
+/** What lies over the sheet is about the line-up that is open. */
+const CLOSED = {
   asking: null,
   loose: null,
-  keysShown: false,
   menu: null,
   renaming: null,
+  exporting: false,
+  sizing: false,
+  comparing: false,
+  noting: false,
+  revising: false,
+} as const;
+
+export const useDesk = create<Desk>(() => ({
+  ...CLOSED,
+  keysShown: false,
   panels: true,
   grid: true,
   map: null,
@@ -65,11 +75,6 @@ export const useDesk = create<Desk>(() => ({
   table: false,
   strip: kept(STRIP) === null ? null : kept(STRIP) === 'on',
   reading: 'findings',
-  exporting: false,
-  sizing: false,
-  comparing: false,
-  noting: false,
-  revising: false,
   issuing: false,
   printing: null,
   letters: kept(LETTERS) !== 'off',
@@ -77,6 +82,8 @@ export const useDesk = create<Desk>(() => ({
 
 export const desk = useDesk.getState;
 export const arrange = (change: Partial<Desk>): void => useDesk.setState(change);
+/** Another line-up is opened. */
+export const clearDesk = (): void => arrange(CLOSED);
 export const ask = (asking: Ask, loose: PortAt | null = null): void => arrange({ asking, loose, menu: null });
 
 /** Who has said it once is not asked by the size of the window any more. */

@@ -62,7 +62,7 @@ test('a swap is one step, and puts what was present in the variant’s place', a
   const present = await tally(page).textContent();
   await command(page, 'Compare variants…');
   const dialog = page.getByRole('dialog', { name: 'Variants' });
-  await dialog.getByRole('button', { name: 'Swap as it was with the present one' }).click();
+  await dialog.getByRole('button', { name: 'Swap with the present one: as it was' }).click();
   await expect(dialog.getByLabel('Name of Before “as it was”')).toBeVisible();
   await dialog.getByRole('button', { name: 'Close' }).click();
   await command(page, TAG);
