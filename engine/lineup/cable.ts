@@ -6,6 +6,7 @@ import {
   lineImpedance,
   notNegative,
   percent,
+  percentOfWhole,
   positive,
   provenance,
   text,
@@ -100,7 +101,7 @@ export const cable = z.looseObject({
     /** Nominal wall of one conductor. Entered, it overrides the published table of the type. */
     wall_mm: positive.optional(),
     /** Thinnest over nominal wall. */
-    concentricity_pct: z.number().gt(0).max(100).optional(),
+    concentricity_pct: percentOfWhole.optional(),
     temperature_C: celsius.optional(),
     wetRated: yesNo.optional(),
     /** Coldest it may be laid or moved at. */

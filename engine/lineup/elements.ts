@@ -1,5 +1,18 @@
 import { z } from 'zod';
-import { boxFields, celsius, id, notNegative, percent, positive, provenance, terminalFields, text, yesNo } from './quantity.ts';
+import {
+  boxFields,
+  celsius,
+  fraction,
+  id,
+  notNegative,
+  percent,
+  percentOfWhole,
+  positive,
+  provenance,
+  terminalFields,
+  text,
+  yesNo,
+} from './quantity.ts';
 
 /**
  * The parts of a line-up. Every value that a check needs is optional: a value that is not there is not known,
@@ -125,7 +138,7 @@ export const drive = z.looseObject({
   outputCurrent_A: positive.optional(),
   overload_pct: percent.optional(),
   /** True power factor of the input, harmonics included. */
-  inputPowerFactor: z.number().gt(0).max(1).optional(),
+  inputPowerFactor: fraction.optional(),
   frontEnd: z.enum(['diode', 'active']).optional(),
   /** Largest fundamental output voltage, of the input voltage. */
   outputRatio_pct: percent.optional(),
@@ -203,8 +216,8 @@ export const motor = z.looseObject({
   ratedFrequency_Hz: positive.optional(),
   /** Nameplate. The code's table current is looked up from power and voltage. */
   ratedCurrent_A: positive.optional(),
-  powerFactor: z.number().gt(0).max(1).optional(),
-  efficiency_pct: z.number().gt(0).max(100).optional(),
+  powerFactor: fraction.optional(),
+  efficiency_pct: percentOfWhole.optional(),
   serviceFactor: positive.optional(),
   /** What the winding is built for. */
   insulation: z.enum(['mg1-part-30', 'mg1-part-31', 'ivic-a', 'ivic-b', 'ivic-c', 'ivic-d', 'entered', 'curve']).optional(),

@@ -70,6 +70,13 @@ export function load(content: string, file = 'the file'): Loaded {
       `it was written by a newer program (version ${version}; this one reads up to ${VERSION})`,
       'Open it with the newer program; nothing in it was changed.',
     );
+  const huge = notFiniteIn(raw);
+  if (huge)
+    return refuse(
+      `${file}, ${placeOf(raw, huge)}`,
+      'it says a number too large to hold, which could not be saved again',
+      'Correct the number at this place, or take it out.',
+    );
   const current = migrate(raw as Record<string, unknown>, version);
   const result = schema.safeParse(current.document);
   if (!result.success) {
@@ -121,9 +128,20 @@ function checkReferences(lineUp: Design, file: string): Loaded | null {
         return refuse(
           `${file}, cable "${cable.tag}", ${side}`,
           `a ${element.kind} has no ${end.port} side`,
-          `Use ${PORTS[element.kind].join(' or ')}.`,
+          `Land it on the ${PORTS[element.kind].join(' or ')} side.`,
         );
     }
+  }
+  return null;
+}
+
+/** Where a number reads as infinity, be it of a field that this version knows or not; null when none does. */
+function notFiniteIn(value: unknown): readonly PropertyKey[] | null {
+  if (typeof value === 'number') return Number.isFinite(value) ? null : [];
+  if (typeof value !== 'object' || value === null) return null;
+  for (const [key, inner] of Object.entries(value)) {
+    const found = notFiniteIn(inner);
+    if (found) return [Array.isArray(value) ? Number(key) : key, ...found];
   }
   return null;
 }
@@ -153,8 +171,6 @@ function placeIn(text: string, position: number): string {
 
 function show(value: unknown): string {
   if (value === undefined) return 'nothing';
-  // A number too large for the machine reads as infinity, which JSON would show as null.
-  if (typeof value === 'number') return Number.isFinite(value) ? String(value) : 'a number too large to hold';
   return (JSON.stringify(value) ?? typeof value).slice(0, 60);
 }
 
@@ -203,6 +219,7 @@ function inWords(issue: z.core.$ZodIssue, document: unknown): string {
     case 'invalid_key':
       return `the name ${show(String(issue.path.at(-1) ?? ''))} does not fit here`;
     case 'invalid_format':
+    case 'custom':
       return `it says ${found}; ${issue.message}`;
     default:
       return `it says ${found}, which does not fit`;

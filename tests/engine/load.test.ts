@@ -38,6 +38,18 @@ describe('opening a file', () => {
     ],
     ['an absurd number', altered((d) => Object.assign(any(d)['cables']?.[1] ?? {}, { length_m: 1e300 })), /less than/],
     ['a negative length', altered((d) => Object.assign(any(d)['cables']?.[1] ?? {}, { length_m: -3 })), /at least 0/],
+    [
+      'a number too large to hold, in a field that is not known',
+      altered((d) => Object.assign(any(d)['elements']?.[0] ?? {}, { colourOfLid: [1, '@huge@'] })).replace('"@huge@"', '1e999'),
+      /too large to hold/,
+    ],
+    [
+      'a power of ten lost',
+      altered((d) => Object.assign(any(d)['elements']?.[0] ?? {}, { faultCurrent_A: 5e-324 })),
+      /says 5e-324; so near to nothing is no quantity/,
+    ],
+    ['an id that every table already holds', good.replaceAll('"e1"', '"constructor"'), /says "constructor"; this word cannot be an id/],
+    ['a side that a part has not', good.replace(/"from":\s*\{[^}]*\}/, '"from":{"element":"e1","port":"line"}'), /has no line side/],
     ['an unknown kind', altered((d) => Object.assign(any(d)['elements']?.[0] ?? {}, { kind: 'teapot' })), /says/],
     ['a duplicate id', altered((d) => Object.assign(any(d)['elements']?.[1] ?? {}, { id: 'e1' })), /also that of/],
     ['a dangling end', altered((d) => Object.assign(any(d)['cables']?.[1] ?? {}, { to: { element: 'gone' } })), /no element has that id/],
