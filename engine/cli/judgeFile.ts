@@ -1,9 +1,10 @@
-import { closeSync, fsyncSync, openSync, readFileSync, renameSync, rmSync, writeFileSync } from 'node:fs';
+import { readFileSync } from 'node:fs';
 import { basename, join } from 'node:path';
 import { fileURLToPath } from 'node:url';
 import { asLineUp, type Finding, groundRules, type LineUp, leastCopper, load, type Review, review, variantsOf } from '../index.ts';
 import { write, writeAll } from '../submittal/formats.ts';
 import type { SheetKind } from '../submittal/sections.ts';
+import { put } from './put.ts';
 import { type SizingReport, sizingReport } from './sizingReport.ts';
 
 /** One file judged and, where asked for, its package written. Plain data in and out, so that it can be done on any thread. */
@@ -50,26 +51,6 @@ const fonts = async () => ({ regular: font('SourceSans3_400Regular.ttf'), semibo
 
 /** Name of a line-up in its package: that of its file. */
 export const stem = (file: string): string => basename(file).replace(/\.json$/i, '');
-
-/** Written beside its place and then moved there: a file half written is never found under the name asked for. */
-function put(path: string, bytes: Uint8Array): boolean {
-  const beside = `${path}.${process.pid}.part`;
-  try {
-    // On the disk before it takes the name: a file that is there is whole.
-    const handle = openSync(beside, 'w');
-    try {
-      writeFileSync(handle, bytes);
-      fsyncSync(handle);
-    } finally {
-      closeSync(handle);
-    }
-    renameSync(beside, path);
-    return true;
-  } catch {
-    rmSync(beside, { force: true });
-    return false;
-  }
-}
 
 const refused = (exit: 2 | 3, ...complaints: readonly string[]): Judged => ({ report: null, complaints, exit, written: 0 });
 

@@ -1,22 +1,35 @@
 import { availableParallelism } from 'node:os';
 import { Worker } from 'node:worker_threads';
 import { type Job, type Judged, judgeFile } from './judgeFile.ts';
+import { judgeAndKeep, type KeepJob, type Outcome } from './keptResult.ts';
 
-/** Several files, each on the next free thread; the answers in the order of the files. What goes wrong with one leaves the others alone. */
+/** Several files, each on the next free thread; what goes wrong with one leaves the others alone. */
 
-export async function judgeFiles(jobs: readonly Job[], done: (job: Job, judged: Judged) => void): Promise<readonly Judged[]> {
-  const judged: Judged[] = [];
+export type Answer<J extends Job | KeepJob> = J extends KeepJob ? Outcome : Judged;
+
+/** On whichever thread. */
+export const answer = (job: Job | KeepJob): Promise<Judged | Outcome> => ('job' in job ? judgeAndKeep(job) : judgeFile(job));
+
+/** A thread costs a start of its own: fewer files without a package are judged here. */
+const WORTH_THREADS = 24;
+
+/** @returns the answers in the order of the files */
+export async function judgeFiles<J extends Job | KeepJob>(
+  jobs: readonly J[],
+  done: (job: J, answer: Answer<J>) => void,
+): Promise<readonly Answer<J>[]> {
+  const answers: Answer<J>[] = [];
   const queue = jobs.entries();
-  const take = async (judge: (job: Job) => Promise<Judged>): Promise<void> => {
+  const take = async (judge: (job: J) => Promise<Judged | Outcome>): Promise<void> => {
     for (const [place, job] of queue) {
-      const answer = await judge(job);
-      judged[place] = answer;
-      done(job, answer);
+      const given = (await judge(job)) as Answer<J>;
+      answers[place] = given;
+      done(job, given);
     }
   };
-  // A thread costs a start of its own: one file, or files without a package, are judged here.
-  const threads = jobs.some((job) => job.folder !== null) ? Math.min(jobs.length, availableParallelism()) : 1;
-  if (threads === 1) await take(judgeFile);
+  const dear = jobs.length >= WORTH_THREADS || jobs.some((job) => !('job' in job) && job.folder !== null);
+  const threads = dear ? Math.min(jobs.length, availableParallelism()) : 1;
+  if (threads === 1) await take(answer);
   else
     await Promise.all(
       Array.from({ length: threads }, async () => {
@@ -24,17 +37,17 @@ export async function judgeFiles(jobs: readonly Job[], done: (job: Job, judged: 
         await take((job) => onThread(worker, job)).finally(() => worker.terminate());
       }),
     );
-  return judged;
+  return answers;
 }
 
-const onThread = (worker: Worker, job: Job): Promise<Judged> =>
+const onThread = (worker: Worker, job: Job | KeepJob): Promise<Judged | Outcome> =>
   new Promise((resolve, reject) => {
-    const settle = (fault: Error | null, answer?: Judged): void => {
+    const settle = (fault: Error | null, given?: Judged | Outcome): void => {
       worker.removeAllListeners('message').removeAllListeners('error');
-      if (answer) resolve(answer);
+      if (given) resolve(given);
       else reject(fault);
     };
-    worker.once('message', (answer: Judged) => settle(null, answer));
+    worker.once('message', (given: Judged | Outcome) => settle(null, given));
     worker.once('error', (fault) => settle(fault instanceof Error ? fault : new Error(String(fault))));
     worker.postMessage(job);
   });

@@ -4,5 +4,5 @@ import { register } from 'tsx/esm/api';
 /** A thread that judges one file after another. It begins as plain script, since a thread learns to read TypeScript only here. */
 
 register();
-const { judgeFile } = await import('./judgeFile.ts');
-parentPort.on('message', async (job) => parentPort.postMessage(await judgeFile(job)));
+const { answer } = await import('./judgeFiles.ts');
+parentPort.on('message', async (job) => parentPort.postMessage(await answer(job)));

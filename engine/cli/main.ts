@@ -1,16 +1,19 @@
 import { mkdirSync, readdirSync, readFileSync } from 'node:fs';
-import { join } from 'node:path';
+import { dirname, join } from 'node:path';
 import { fileURLToPath } from 'node:url';
-import { CHECKS, load, type Review, review, sourcesMarkdown, sourcesPage } from '../index.ts';
+import { CHECKS, fixed, load, type Review, review, sourcesMarkdown, sourcesPage } from '../index.ts';
 import { EVERY_SHEET, type SheetKind } from '../submittal/sections.ts';
-import { type Report, stem } from './judgeFile.ts';
+import { type Job, type Report, stem } from './judgeFile.ts';
 import { judgeFiles } from './judgeFiles.ts';
+import { buildId } from './keptResult.ts';
+import { lineUpsIn, type Named } from './lineUpsIn.ts';
+import { sweep } from './put.ts';
 import { sizingText } from './sizingReport.ts';
 
-/** check FILE... | --list | --docs. Exit 0 nothing fails, 1 something fails, 2 bad input or usage, 3 internal fault. */
+/** check FILE_OR_FOLDER... | --list | --docs. Exit 0 nothing fails, 1 something fails, 2 bad input or usage, 3 internal fault. */
 
 const USAGE =
-  'usage: npm run --silent check -- FILE... [--json] [--basis us|iec] [--least-copper [--sets N]] [--pdf OUT] [--package DIR] [--sheets NAME,NAME] [--against OLD] | --list [--json] | --docs';
+  'usage: npm run --silent check -- FILE_OR_FOLDER... [--json | --out DIR] [--basis us|iec] [--least-copper [--sets N]] [--pdf OUT] [--package DIR] [--sheets NAME,NAME] [--against OLD] | --list [--json] | --docs';
 
 /** Control and direction-changing characters out: text from a file never drives a terminal. */
 const printable = (text: string): string => text.replace(/[\u0000-\u001f\u007f-\u009f\u200e\u200f\u202a-\u202e\u2066-\u2069]/gu, '');
@@ -20,7 +23,7 @@ const complain = (...lines: readonly string[]): void => void process.stderr.writ
 const printJson = (value: unknown): void => JSON.stringify(value, null, 2).split('\n').forEach(print);
 
 interface Options {
-  readonly files: readonly string[];
+  readonly files: readonly Named[];
   readonly json: boolean;
   readonly list: boolean;
   readonly docs: boolean;
@@ -29,17 +32,20 @@ interface Options {
   /** Most sets in parallel that may be proposed; null for no more than are drawn. */
   readonly sets: number | null;
   readonly pdf: string | null;
+  /** Where the result of each file is kept as it is ready. */
+  readonly out: string | null;
   readonly folder: string | null;
   readonly sheets: readonly SheetKind[] | null;
   readonly against: string | null;
 }
 
 function readOptions(args: readonly string[]): Options | string {
-  const files: string[] = [];
+  const paths: string[] = [];
   let [json, list, docs, least] = [false, false, false, false];
   let sets: number | null = null;
   let basis: Options['basis'] = null;
   let pdf: string | null = null;
+  let out: string | null = null;
   let folder: string | null = null;
   let sheets: readonly SheetKind[] | null = null;
   let against: string | null = null;
@@ -64,6 +70,10 @@ function readOptions(args: readonly string[]): Options | string {
       const value = args[++i];
       if (value === undefined || value.startsWith('--')) return '--package takes the folder to write into';
       folder = value;
+    } else if (arg === '--out') {
+      const value = args[++i];
+      if (value === undefined || value.startsWith('--')) return '--out takes the folder to keep the results in';
+      out = value;
     } else if (arg === '--against') {
       const value = args[++i];
       if (value === undefined || value.startsWith('--')) return '--against takes the file of the earlier issue';
@@ -74,17 +84,28 @@ function readOptions(args: readonly string[]): Options | string {
       if (unknown !== undefined) return `--sheets takes names of sheets with commas between: ${EVERY_SHEET.join(',')}`;
       sheets = EVERY_SHEET.filter((each) => named.includes(each));
     } else if (arg.startsWith('-')) return `${arg} is not an option`;
-    else files.push(arg);
+    else paths.push(arg);
   }
-  if (!list && !docs && files.length === 0) return 'no file is named';
+  if (!list && !docs && paths.length === 0) return 'no file is named';
+  const files = lineUpsIn(paths, out);
+  if (!list && !docs && files.length === 0) return `no line-up (a file that ends in .json) is in ${paths.join(' or ')}`;
   if (sets !== null && !least) return '--sets goes with --least-copper';
   if (pdf !== null && files.length > 1) return '--pdf takes one line-up at a time';
-  const twice = folder === null ? undefined : files.map(stem).find((name, i, names) => names.indexOf(name) !== i);
+  const twice = folder === null ? undefined : twin(files.map(({ file }) => stem(file)));
   if (twice !== undefined) return `two files are called ${twice}: their packages would overwrite each other`;
+  const kept = out === null ? undefined : twin(files.map(({ name }) => name));
+  if (kept !== undefined) return `two files are called ${kept}: their results would overwrite each other`;
+  if (out !== null && (json || pdf !== null || folder !== null)) return '--out does not go with --json, --pdf or --package';
   if (sheets !== null && pdf === null && folder === null) return '--sheets goes with --pdf or --package';
   if (against !== null && (files.length > 1 || (pdf === null && folder === null)))
     return '--against takes one line-up, with --pdf or --package';
-  return { files, json, list, docs, basis, leastCopper: least, sets, pdf, folder, sheets, against };
+  return { files, json, list, docs, basis, leastCopper: least, sets, pdf, out, folder, sheets, against };
+}
+
+/** The first that was there before. */
+function twin(names: readonly string[]): string | undefined {
+  const seen = new Set<string>();
+  return names.find((name) => seen.size === seen.add(name).size);
 }
 
 function asText({ file, verdict, counts, rules, findings, sizing }: Report): void {
@@ -112,6 +133,39 @@ function examples(): readonly Review[] {
     });
 }
 
+function made(folder: string): boolean {
+  try {
+    mkdirSync(folder, { recursive: true });
+    return true;
+  } catch {
+    return false;
+  }
+}
+
+/** Each result is on the disk as soon as it is ready, and what is there already is not judged again. Only a line a file is held. */
+async function keepAll(files: readonly Named[], jobOf: (file: string) => Job, out: string): Promise<number> {
+  sweep(out);
+  const build = buildId();
+  const from = performance.now();
+  let [ready, judged] = [0, 0];
+  const outcomes = await judgeFiles(
+    files.map(({ file, name }) => ({ job: jobOf(file), path: join(out, `${name}.result.json`), build })),
+    (_job, { fresh }) => {
+      const before = Math.floor((100 * ready++) / files.length);
+      if (fresh) judged++;
+      if (Math.floor((100 * ready) / files.length) > before)
+        complain(
+          `${ready} of ${files.length}, ${judged} judged in ${fixed((performance.now() - from) / 1000, 0)} s, ${ready - judged} as before`,
+        );
+    },
+  );
+  for (const [i, { verdict, counts }] of outcomes.entries())
+    if (verdict && counts)
+      print(`${files[i]?.file}: ${verdict.toUpperCase()}  ${counts.fail} fail, ${counts.open} open, ${counts.caution} caution`);
+  complain(...outcomes.flatMap((each) => each.complaints));
+  return outcomes.reduce((most, each) => Math.max(most, each.exit), 0);
+}
+
 async function main(args: readonly string[]): Promise<number> {
   const options = readOptions(args);
   if (typeof options === 'string') {
@@ -129,17 +183,27 @@ async function main(args: readonly string[]): Promise<number> {
     sourcesMarkdown(sourcesPage(examples())).split('\n').forEach(print);
     return 0;
   }
-  const { files, basis, leastCopper, sets, pdf, folder, sheets, against } = options;
-  if (folder !== null)
-    try {
-      mkdirSync(folder, { recursive: true });
-    } catch {
-      complain(`${folder}: this folder cannot be made. Check that you may write there.`);
-      return 2;
-    }
+  const { files, basis, leastCopper, sets, pdf, out, folder, sheets, against } = options;
+  const unmade = [folder, ...(out === null ? [] : files.map(({ name }) => dirname(join(out, name))))].find(
+    (each) => each !== null && !made(each),
+  );
+  if (unmade) {
+    complain(`${unmade}: this folder cannot be made. Check that you may write there.`);
+    return 2;
+  }
+  const jobOf = (file: string): Job => ({
+    file,
+    basis,
+    sizing: leastCopper ? { mostSets: sets } : null,
+    pdf,
+    folder,
+    sheets,
+    against,
+  });
+  if (out !== null) return await keepAll(files, jobOf, out);
   let ready = 0;
   const judged = await judgeFiles(
-    files.map((file) => ({ file, basis, sizing: leastCopper ? { mostSets: sets } : null, pdf, folder, sheets, against })),
+    files.map(({ file }) => jobOf(file)),
     ({ file }, { report, written }) => {
       ready++;
       if (folder !== null) complain(`${ready} of ${files.length}: ${file}: ${report ? `${written} files written` : 'not judged'}`);
@@ -149,7 +213,7 @@ async function main(args: readonly string[]): Promise<number> {
   complain(...judged.flatMap((each) => each.complaints));
   if (options.json) printJson(reports);
   else reports.forEach(asText);
-  return Math.max(...judged.map((each) => each.exit));
+  return judged.reduce((most, each) => Math.max(most, each.exit), 0);
 }
 
 // A reader that has seen enough (head, less) closes the pipe: that is no fault.
