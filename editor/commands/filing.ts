@@ -18,5 +18,15 @@ export const FILING: readonly Command[] = [
   { id: 'print', label: 'Print the one-line', group: 'File', keys: ['Ctrl+P'], typing: 'always', run: () => void printDrawing() },
   { id: 'svg', label: 'Copy the drawing as SVG', group: 'File', keys: [], run: () => copyPicture('svg') },
   { id: 'png', label: 'Copy the drawing as PNG', group: 'File', keys: [], run: () => copyPicture('png') },
-  { id: 'startPage', label: 'To the start page', group: 'File', keys: [], run: () => showStart(true) },
+  {
+    id: 'startPage',
+    label: 'To the start page',
+    group: 'File',
+    keys: [],
+    run: () => {
+      // The list it may be chosen from is taken down with the sheet before it can say that it was closed.
+      arrange({ asking: null });
+      showStart(true);
+    },
+  },
 ];

@@ -2,6 +2,9 @@ import { describe, expect, it } from 'vitest';
 import { GROUPS } from '../../editor/commands/command.ts';
 import { COMMANDS } from '../../editor/commands/commands.ts';
 import { keyOf, keyText } from '../../editor/commands/keyboard.ts';
+import { ask, useDesk } from '../../editor/store/deskStore.ts';
+import { useEditor } from '../../editor/store/editorStore.ts';
+import { newLineUp } from '../../engine/index.ts';
 
 /** The list of commands is sound, whoever reads it. */
 
@@ -21,6 +24,12 @@ describe('commands', () => {
   it('leave the browser its own keys', () => {
     const keys = COMMANDS.flatMap((each) => each.keys);
     for (const key of ['Ctrl+W', 'Ctrl+T', 'Ctrl+N', 'Ctrl+R', 'Ctrl+0', 'Ctrl+L', 'F5', 'F11', 'F12']) expect(keys).not.toContain(key);
+  });
+
+  it('to the start page, no list is left open that would stand over the sheet again', () => {
+    ask('anything');
+    COMMANDS.find((each) => each.id === 'startPage')?.run({ ...useEditor.getState(), lineUp: newLineUp('us') });
+    expect(useDesk.getState().asking).toBeNull();
   });
 
   it('write a key as it is heard', () => {
