@@ -1,7 +1,7 @@
-import { bench, describe } from 'vitest';
-import { type LineUp, leastCopper } from '../../engine/index.ts';
+import { type LineUp, leastCopper, review } from '../../engine/index.ts';
 import { inSteel, LineUpBuilder, shielded } from '../engine/lineUpBuilder.ts';
 import { manyRuns } from '../engine/manyRuns.ts';
+import { inMs, inTurns, type Row, times } from './row.ts';
 
 /** Runs of three cables each, feeder, lead to the disconnect, lead to the motor, on one bus. */
 function twelveCables(): LineUp {
@@ -57,13 +57,20 @@ function sharedFeeders(): LineUp {
   return { ...site, elements: [...elements, ...panels], cables: [...cables, ...feeders] as LineUp['cables'] };
 }
 
-describe('the least conductor', () => {
-  const twelve = twelveCables();
-  const site = sharedFeeders();
-  bench('of 12 cables', async () => void (await leastCopper(twelve)), { time: 2000 });
-  bench('of 100 runs behind ten shared feeders', async () => void (await leastCopper(site)), {
-    time: 10_000,
-    iterations: 3,
-    warmupIterations: 1,
-  });
-});
+const SITES = { '12 cables on one bus': twelveCables, '100 runs behind ten shared feeders': sharedFeeders };
+
+/** How long the search for the least conductor takes, beside one full review of the same site. */
+export async function rows(): Promise<readonly Row[]> {
+  const found: Row[] = [];
+  for (const [name, make] of Object.entries(SITES)) {
+    const site = make();
+    const ms = await inTurns({ search: () => leastCopper(site), review: () => review(site) });
+    found.push({
+      what: `least conductor, ${name}`,
+      figure: inMs(ms.search),
+      yardstick: `${inMs(ms.review)} for one full review`,
+      ratio: times(ms.search, ms.review),
+    });
+  }
+  return found;
+}

@@ -4,8 +4,9 @@ import { review } from '../../engine/index.ts';
 import { write } from '../../engine/submittal/formats.ts';
 import { EVERY_SHEET } from '../../engine/submittal/sections.ts';
 import { manyRuns } from '../engine/manyRuns.ts';
+import type { Row } from './row.ts';
 
-/** How long a set of every kind of sheet takes, and the most memory that it asks for, each in a process of its own. Reported, never asserted. */
+/** How long a set of every kind of sheet takes, and the most memory that it asks for, each in a process of its own. */
 
 const SITES = [1, 10, 50] as const;
 
@@ -30,16 +31,24 @@ async function measured(runs: number): Promise<Measured> {
   };
 }
 
-const runs = process.argv[2];
-if (runs) process.send?.(await measured(Number(runs)));
-else
+export async function rows(): Promise<readonly Row[]> {
+  const found: Row[] = [];
+  let first: Measured | null = null;
   for (const site of SITES) {
-    const child = fork(new URL(import.meta.url), [`${site}`]);
-    const { cables, seconds, bytes, most_MB } = await new Promise<Measured>((resolve, reject) => {
+    const child = fork(new URL(import.meta.url), ['set of sheets', `${site}`]);
+    const here = await new Promise<Measured>((resolve, reject) => {
       child.once('message', (answer) => resolve(answer as Measured));
       child.once('exit', () => reject(new Error('the process ended without an answer')));
     });
-    console.log(
-      `${cables} cables, every kind of sheet: ${seconds.toFixed(1)} s, ${(bytes / 1e6).toFixed(1)} MB written, ${most_MB.toFixed(0)} MB of memory at most`,
-    );
+    first ??= here;
+    found.push({
+      what: `every kind of sheet, ${here.cables} cables`,
+      figure: `${here.seconds.toFixed(1)} s, ${(here.bytes / 1e6).toFixed(1)} MB written, ${here.most_MB.toFixed(0)} MB of memory at most`,
+      yardstick: `${first.seconds.toFixed(1)} s for ${first.cables} cables`,
+      ratio: `${(here.seconds / first.seconds).toPrecision(3)} times`,
+    });
   }
+  return found;
+}
+
+if (process.argv[2] === 'set of sheets') process.send?.(await measured(Number(process.argv[3])));

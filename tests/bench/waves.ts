@@ -1,14 +1,12 @@
-import { bench, describe } from 'vitest';
 import { settledWaves, type WaveNetwork } from '../../engine/physics/wave/characteristics.ts';
 import { edgePeak } from '../../engine/physics/wave/edgePeak.ts';
 import { type LatticeInput, latticePeak } from '../../engine/physics/wave/latticePeak.ts';
 import { deckOf } from '../reference/deckOf.ts';
 import { hasNgspice, simulate } from '../reference/ngspice.ts';
+import { inMs, inTurns, type Row, times } from './row.ts';
 
 /** What one run costs, beside the whole process of a circuit simulator on the same deck. */
 
-/** A process a time is dear: five are enough to see its cost. */
-const ONCE_AND_AGAIN = { iterations: 5, time: 0, warmupTime: 0, warmupIterations: 1 };
 const PLAIN: LatticeInput = {
   bus_V: 650,
   ramp_s: 125e-9,
@@ -53,23 +51,41 @@ const tee: WaveNetwork = {
   until_s: 8e-6,
 };
 
-describe('plain run, closed form', () => {
-  bench('peak', () => void latticePeak(PLAIN), { time: 500 });
-  bench('peak with its band', () => void edgePeak(PLAIN, false), { time: 500 });
-  bench.skipIf(!hasNgspice)('ngspice, whole process', () => void simulate(deckOf(edge)), ONCE_AND_AGAIN);
+const NETWORKS = { reactor: reactor, 'dV/dt filter': filter, 'R-C terminator': terminator, 'tee of two motors': tee };
+
+const beside = (what: string, ours: number, its: number): Row => ({
+  what,
+  figure: inMs(ours),
+  ...(!hasNgspice
+    ? { yardstick: 'ngspice is not on this machine' }
+    : { yardstick: `${inMs(its)} for ngspice, whole process`, ratio: times(ours, its) }),
 });
 
-const NETWORKS = { reactor, 'dV/dt filter': filter, 'R-C terminator': terminator, 'tee of two motors': tee };
-for (const [name, network] of Object.entries(NETWORKS))
-  describe(name, () => {
-    bench('characteristics', () => void settledWaves(network), { time: 500 });
-    const lossy = { ...network, lines: network.lines.map((line) => ({ ...line, resistance_ohm: 0.01 * line.impedance_ohm })) };
-    bench('characteristics, lossy line', () => void settledWaves(lossy), { time: 500 });
-    bench.skipIf(!hasNgspice)('ngspice, whole process', () => void simulate(deckOf(network)), ONCE_AND_AGAIN);
-  });
+/** What gives up early is quick, and says nothing. */
+function solved(network: WaveNetwork): void {
+  if (!settledWaves(network)) throw new Error('a network of this bench is not solved');
+}
 
-for (const runs of [1, 10, 100])
-  describe(`${runs} plain runs, each of its own length`, () => {
-    const inputs = Array.from({ length: runs }, (_, i) => ({ ...PLAIN, length_m: 20 + i }));
-    bench('peaks with their bands', () => inputs.forEach((each) => void edgePeak(each, false)), { time: 500 });
+export async function rows(): Promise<readonly Row[]> {
+  const found: Row[] = [];
+  const spice = (network: WaveNetwork) => () => hasNgspice && simulate(deckOf(network));
+  const plain = await inTurns({
+    peak: () => latticePeak(PLAIN),
+    band: () => edgePeak(PLAIN, false),
+    spice: spice(edge),
   });
+  found.push(
+    beside('plain run in closed form, peak', plain.peak, plain.spice),
+    beside('plain run in closed form, peak with its band', plain.band, plain.spice),
+  );
+  for (const [name, network] of Object.entries(NETWORKS)) {
+    const lossy = { ...network, lines: network.lines.map((line) => ({ ...line, resistance_ohm: 0.01 * line.impedance_ohm })) };
+    const ms = await inTurns({
+      clean: () => solved(network),
+      lossy: () => solved(lossy),
+      spice: spice(network),
+    });
+    found.push(beside(`${name}, by characteristics`, ms.clean, ms.spice), beside(`${name}, lossy line`, ms.lossy, ms.spice));
+  }
+  return found;
+}

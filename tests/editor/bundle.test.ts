@@ -1,6 +1,6 @@
 import { gzipSync } from 'node:zlib';
-import { build, type Rolldown } from 'vite';
-import { describe, expect, it, vi } from 'vitest';
+import { describe, expect, it } from 'vitest';
+import { builtFiles, chunksOf, reached } from './builtFiles.ts';
 
 /** How much script a browser must fetch. Counted in compressed bytes of a real build. */
 
@@ -8,28 +8,8 @@ const BUDGET_START_kB = 220;
 // The start page is what the budget is about; the sheet comes after it, with the wave solver and its pictures.
 const BUDGET_SHEET_kB = 300;
 
-const built = async (): Promise<readonly Rolldown.OutputChunk[]> => {
-  // Under a test runner React would come in its larger development form.
-  vi.stubEnv('NODE_ENV', 'production');
-  const result = (await build({ logLevel: 'silent', build: { write: false } })) as Rolldown.RolldownOutput | Rolldown.RolldownOutput[];
-  vi.unstubAllEnvs();
-  const outputs = Array.isArray(result) ? result : [result];
-  return outputs.flatMap((each) => each.output).filter((each) => each.type === 'chunk');
-};
-
-const reached = (chunks: readonly Rolldown.OutputChunk[], from: readonly string[]): ReadonlySet<string> => {
-  const seen = new Set<string>();
-  const visit = (name: string): void => {
-    if (seen.has(name)) return;
-    seen.add(name);
-    for (const next of chunks.find((each) => each.fileName === name)?.imports ?? []) visit(next);
-  };
-  from.forEach(visit);
-  return seen;
-};
-
 describe('what is fetched', async () => {
-  const chunks = await built();
+  const chunks = chunksOf(await builtFiles());
   const entry = chunks.find((each) => each.isEntry)?.fileName ?? '';
   const sheet = chunks.find((each) => each.name === 'Workspace')?.fileName ?? '';
   const weigh = (names: ReadonlySet<string>): number =>

@@ -1,0 +1,29 @@
+import { build, type Rolldown } from 'vite';
+
+/** A build as a browser gets it, held in memory, to be weighed. */
+
+type File = Rolldown.OutputChunk | Rolldown.OutputAsset;
+
+export async function builtFiles(): Promise<readonly File[]> {
+  // Under a test runner React would come in its larger development form.
+  const before = process.env['NODE_ENV'];
+  process.env['NODE_ENV'] = 'production';
+  const result = (await build({ logLevel: 'silent', build: { write: false } })) as Rolldown.RolldownOutput | Rolldown.RolldownOutput[];
+  if (before === undefined) delete process.env['NODE_ENV'];
+  else process.env['NODE_ENV'] = before;
+  return (Array.isArray(result) ? result : [result]).flatMap((each) => each.output);
+}
+
+export const chunksOf = (files: readonly File[]): readonly Rolldown.OutputChunk[] => files.filter((each) => each.type === 'chunk');
+
+/** Names of the chunks that come with these. */
+export const reached = (chunks: readonly Rolldown.OutputChunk[], from: readonly string[]): ReadonlySet<string> => {
+  const seen = new Set<string>();
+  const visit = (name: string): void => {
+    if (seen.has(name)) return;
+    seen.add(name);
+    for (const next of chunks.find((each) => each.fileName === name)?.imports ?? []) visit(next);
+  };
+  from.forEach(visit);
+  return seen;
+};
