@@ -4,6 +4,7 @@ import { edit } from '../store/editorStore.ts';
 import { addRow, type RowList, setValue, takeRow } from '../store/edits.ts';
 import { useSay } from '../store/useSay.ts';
 import { ChoicesField } from './ChoicesField.tsx';
+import { Folded } from './Folded.tsx';
 import { fieldGroups } from './fieldGroups.ts';
 import { ValueField } from './ValueField.tsx';
 
@@ -38,6 +39,7 @@ export default function Inspector({ parts, units, others }: InspectorOfProps) {
   const alone = parts.length === 1;
   const fields = commonFields(parts);
   const ends = fields.filter(({ path }) => path.startsWith('from.') || path.startsWith('to.'));
+  const built = fields.filter(({ path }) => path.startsWith('asBuilt.'));
   return (
     <fieldset className="values" aria-label={`Values of ${parts.map((each) => each.tag).join(', ')}`}>
       {alone && (
@@ -46,7 +48,7 @@ export default function Inspector({ parts, units, others }: InspectorOfProps) {
           {isCable(part) && <Row parts={parts} units={units} field={KIND} needed />}
         </section>
       )}
-      {fieldGroups(fields.filter((each) => !ends.includes(each))).map((group) => (
+      {fieldGroups(fields.filter((each) => !ends.includes(each) && !built.includes(each))).map((group) => (
         <section key={group.title}>
           <h2>{say(group.title)}</h2>
           {group.fields.map((each) => (
@@ -86,6 +88,11 @@ export default function Inspector({ parts, units, others }: InspectorOfProps) {
             />
           </section>
         </>
+      )}
+      {alone && part.kind !== 'link' && built.length > 0 && (
+        <Folded summary="As built">
+          {() => built.map((each) => <Row key={each.path} parts={parts} units={units} field={each} unset="not recorded" />)}
+        </Folded>
       )}
       {alone && part.kind === 'drive' && <ManualLists drive={part} units={units} />}
       {alone && part.kind === 'motor' && <PeakCurve motor={part} units={units} />}
@@ -218,9 +225,10 @@ interface RowProps {
   readonly units: Units;
   readonly field: Field;
   readonly needed?: boolean;
+  readonly unset?: string;
 }
 
-function Row({ parts, units, field, needed }: RowProps) {
+function Row({ parts, units, field, needed, unset }: RowProps) {
   const [part] = parts;
   const value = valueAt(part, field.path);
   const origin = part.provenance?.[field.path];
@@ -231,7 +239,7 @@ function Row({ parts, units, field, needed }: RowProps) {
       value={mixed ? undefined : value}
       typed={mixed ? undefined : origin?.typed}
       origin={mixed ? undefined : origin?.origin}
-      {...(mixed && { unset: 'mixed' })}
+      {...(mixed ? { unset: 'mixed' } : unset !== undefined && { unset })}
       units={units}
       needed={needed ?? false}
       range={rangeOf(isCable(part) ? 'cable' : part.kind, field.path)}

@@ -1,4 +1,4 @@
-import { type Cable, type Element, freeTags, type LineUp, load, save } from '../../engine/index.ts';
+import { type Cable, type Element, freeTags, type LineUp, load, save, withoutAsBuilt } from '../../engine/index.ts';
 import type { At } from './edits.ts';
 
 /** Parts taken out of a line-up as one of their own, and put into another or the same again, renumbered. */
@@ -51,12 +51,12 @@ export function putIn(lineUp: LineUp, clip: LineUp, shifts: readonly At[], feeds
     for (const each of clip.elements) {
       const at = clip.positions[each.id] ?? { x_mm: 0, y_mm: 0 };
       positions[now(each.id)] = { x_mm: at.x_mm + shift.x_mm, y_mm: at.y_mm + shift.y_mm };
-      elements.push({ ...each, id: now(each.id), tag: nextTag(each) });
+      elements.push({ ...withoutAsBuilt(each), id: now(each.id), tag: nextTag(each) });
     }
     for (const each of [...clip.cables, ...feeds]) {
       const shared = each.installation.sharedWith?.flatMap((id) => renamed.get(id) ?? []);
       cables.push({
-        ...each,
+        ...withoutAsBuilt(each),
         id: now(each.id),
         tag: nextTag(each),
         from: { ...each.from, ...(each.from.element && { element: now(each.from.element) }) },

@@ -11,6 +11,7 @@ import {
   type Port,
   tidyPositions,
   valueAt,
+  withoutAsBuilt,
   withoutParts,
   withValueAt,
 } from '../../engine/index.ts';
@@ -85,8 +86,9 @@ export function insertInto(
   kind: ElementKind,
   at: At,
 ): { readonly lineUp: LineUp; readonly id: string } | null {
-  const cable = lineUp.cables.find((each) => each.id === cableId);
-  if (!cable || PORTS[kind].length < 2) return null;
+  const whole = lineUp.cables.find((each) => each.id === cableId);
+  if (!whole || PORTS[kind].length < 2) return null;
+  const cable = withoutAsBuilt(whole);
   const placed = place(lineUp, kind, at);
   const half: Cable = {
     ...cable,
@@ -111,11 +113,14 @@ export function insertInto(
 
 /** Lands one end of a cable elsewhere. How it is landed there is not known. */
 export function reconnect(lineUp: LineUp, cableId: string, end: 'from' | 'to', port: PortAt): LineUp {
-  const change = (cable: Cable): Cable => ({
-    ...cable,
-    [end]: { ...port },
-    provenance: Object.fromEntries(Object.entries(cable.provenance ?? {}).filter(([path]) => !path.startsWith(`${end}.`))),
-  });
+  const change = (before: Cable): Cable => {
+    const cable = withoutAsBuilt(before);
+    return {
+      ...cable,
+      [end]: { ...port },
+      provenance: Object.fromEntries(Object.entries(cable.provenance ?? {}).filter(([path]) => !path.startsWith(`${end}.`))),
+    };
+  };
   return { ...lineUp, cables: lineUp.cables.map((cable) => (cable.id === cableId ? change(cable) : cable)) };
 }
 

@@ -1,4 +1,4 @@
-import { type Cable, type Element, type LineUp, valueAt } from '../../engine/index.ts';
+import { type Cable, type Element, type LineUp, valueAt, withoutAsBuilt } from '../../engine/index.ts';
 import { illegal, type PortAt, remove } from './edits.ts';
 
 /** Takes a part out of a line and makes one cable of its two. What both halves say stays said; what they say differently is asked anew. */
@@ -40,7 +40,7 @@ export function takeOut(lineUp: LineUp, id: string): TakenOut | null {
   const data = a.kind === b.kind ? shared(a, b, asked) : a.kind === 'cable' ? a : b;
   const far = (cable: Cable) => (cable.from.element === id ? cable.to : cable.from);
   const [from, to] = a.to.element === id ? [a.from, far(b)] : [far(b), a.to];
-  const cable: Cable = { ...data, id: a.id, tag: a.tag, from, to };
+  const cable: Cable = { ...withoutAsBuilt(data), id: a.id, tag: a.tag, from, to };
   const rest = remove(lineUp, [id]);
   const at = lineUp.cables.findIndex((each) => each.id === a.id || each.id === b.id);
   const cables = [...rest.cables];
@@ -63,8 +63,18 @@ function shared(a: Cable, b: Cable, asked: string[]): Cable {
     }
     return kept;
   };
-  const { id, tag, from, to, auxiliary, provenance, length_m: _l, lengthMost_m: _m, ...ours } = a;
-  const { id: _id, tag: _tag, from: _from, to: _to, auxiliary: others, provenance: theirs, length_m: _n, lengthMost_m: _o, ...those } = b;
+  const { id, tag, from, to, auxiliary, provenance, length_m: _l, lengthMost_m: _m, ...ours } = withoutAsBuilt(a);
+  const {
+    id: _id,
+    tag: _tag,
+    from: _from,
+    to: _to,
+    auxiliary: others,
+    provenance: theirs,
+    length_m: _n,
+    lengthMost_m: _o,
+    ...those
+  } = withoutAsBuilt(b);
   const merged: Cable = { ...(common(ours, those, '') as typeof ours), id, tag, from, to, auxiliary: [...auxiliary] };
   // Cores that run in one half only are still there.
   for (const group of others) if (!merged.auxiliary.some((each) => same(each, group))) merged.auxiliary.push(group);

@@ -49,6 +49,10 @@ export type Construction = z.infer<typeof construction>;
 export const landing = z.enum(['full', 'clamp', 'pigtail', 'none']);
 export type Landing = z.infer<typeof landing>;
 
+const size = z
+  .string()
+  .regex(/^(\d+(\/0)? AWG|\d+ kcmil|\d+(\.\d+)? mm2)$/, "a size reads like '2 AWG', '1/0 AWG', '500 kcmil' or '16 mm2'");
+
 /** How the shield (or, without one, the metal raceway) is landed at this end. Missing means not known. */
 export const cableEnd = z.looseObject({
   /** The element it lands on. Missing: the cable leads nowhere yet. */
@@ -77,6 +81,34 @@ export const raceway = z.enum([
   'direct-buried',
 ]);
 
+const method = z.enum(['B1', 'B2', 'C', 'D1', 'D2', 'E', 'F']);
+const moisture = z.enum(['dry', 'damp', 'wet']);
+
+const landed = z.looseObject({
+  landing: landing.optional(),
+  pigtailLength_mm: positive.optional(),
+  pigtailWidth_mm: positive.optional(),
+});
+
+/** As found on site, each value at the path it has in the design. Missing means not recorded. */
+const asBuilt = z.looseObject({
+  length_m: notNegative.optional(),
+  conductor: z.looseObject({ size: size.optional() }).optional(),
+  insulation: z.looseObject({ type: insulationType.optional() }).optional(),
+  from: landed.optional(),
+  to: landed.optional(),
+  installation: z
+    .looseObject({
+      raceway: raceway.optional(),
+      method: method.optional(),
+      ambient_C: celsius.optional(),
+      loadedConductors: z.int().min(1).max(500).optional(),
+      groupedCircuits: z.int().min(1).max(500).optional(),
+      moisture: moisture.optional(),
+    })
+    .optional(),
+});
+
 export const cable = z.looseObject({
   id,
   tag: text.min(1),
@@ -87,10 +119,7 @@ export const cable = z.looseObject({
   provenance: provenance.optional(),
   conductor: z.looseObject({
     /** Trade size: '2 AWG', '1/0 AWG', '500 kcmil', '16 mm2'. */
-    size: z
-      .string()
-      .regex(/^(\d+(\/0)? AWG|\d+ kcmil|\d+(\.\d+)? mm2)$/, "a size reads like '2 AWG', '1/0 AWG', '500 kcmil' or '16 mm2'")
-      .optional(),
+    size: size.optional(),
     metal: z.enum(['copper', 'aluminium']).optional(),
     sets: z.int().min(1).max(50).optional(),
     build: z.enum(['solid', 'stranded', 'flexible']).optional(),
@@ -152,14 +181,14 @@ export const cable = z.looseObject({
     raceway: raceway.optional(),
     racewaySize: text.optional(),
     /** IEC 60364-5-52 reference method. */
-    method: z.enum(['B1', 'B2', 'C', 'D1', 'D2', 'E', 'F']).optional(),
+    method: method.optional(),
     ambient_C: celsius.optional(),
     ambientLeast_C: celsius.optional(),
     /** Current-carrying conductors in the same raceway or bundle, this circuit's own included. */
     loadedConductors: z.int().min(1).max(500).optional(),
     /** Circuits grouped together, this one included (IEC). */
     groupedCircuits: z.int().min(1).max(500).optional(),
-    moisture: z.enum(['dry', 'damp', 'wet']).optional(),
+    moisture: moisture.optional(),
     sunlight: yesNo.optional(),
     existing: yesNo.optional(),
     /** Of an existing cable: identified, and its insulation tested with both ends lifted. */
@@ -177,5 +206,6 @@ export const cable = z.looseObject({
     toPower_mm: notNegative.optional(),
     parallel_m: notNegative.optional(),
   }),
+  asBuilt: asBuilt.optional(),
 });
 export type Cable = z.infer<typeof cable>;

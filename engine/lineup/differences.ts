@@ -2,7 +2,8 @@ import type { Cable } from './cable.ts';
 import type { Element } from './elements.ts';
 import { FIELDS, valueAt } from './fields.ts';
 import type { Design } from './lineUp.ts';
-import { formatQuantity, type Units } from './units.ts';
+import { shownValue } from './shownValue.ts';
+import type { Units } from './units.ts';
 
 /** What changed from one issue of a line-up to the next: parts by their id, values by their field. Where a part stands on the sheet is no change. */
 
@@ -55,11 +56,7 @@ function partChanges(was: Part, part: Part, before: Design, after: Design, units
   for (const end of ['from', 'to'] as const)
     note(end === 'from' ? 'Starts at' : 'Ends at', landsOn(was, end, before), landsOn(part, end, after));
   for (const field of FIELDS[kindOf(part)]) {
-    const shown = (value: unknown): string => {
-      if (value === undefined) return 'not known';
-      if (field.quantity && (typeof value === 'number' || typeof value === 'string')) return formatQuantity(value, field.quantity, units);
-      return typeof value === 'boolean' ? (value ? 'yes' : 'no') : String(value);
-    };
+    const shown = (value: unknown): string => (value === undefined ? 'not known' : shownValue(field, value, units));
     const [from, to] = [valueAt(was, field.path), valueAt(part, field.path)];
     if (from !== to) changes.push({ label: field.label, before: shown(from), after: shown(to) });
   }

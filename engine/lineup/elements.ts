@@ -208,6 +208,8 @@ export const contactor = z.looseObject({
   ...terminalFields,
 });
 
+const winding = z.enum(['mg1-part-30', 'mg1-part-31', 'ivic-a', 'ivic-b', 'ivic-c', 'ivic-d', 'entered', 'curve']);
+
 export const motor = z.looseObject({
   ...common,
   kind: z.literal('motor'),
@@ -220,7 +222,7 @@ export const motor = z.looseObject({
   efficiency_pct: percentOfWhole.optional(),
   serviceFactor: positive.optional(),
   /** What the winding is built for. */
-  insulation: z.enum(['mg1-part-30', 'mg1-part-31', 'ivic-a', 'ivic-b', 'ivic-c', 'ivic-d', 'entered', 'curve']).optional(),
+  insulation: winding.optional(),
   /** Peak line-to-line voltage the maker allows, with insulation 'entered'. */
   peakLimit_V: positive.optional(),
   riseLimit_s: positive.optional(),
@@ -244,6 +246,17 @@ export const motor = z.looseObject({
   bearingProtection: z.enum(['none', 'insulated-bearing', 'shaft-ring', 'both']).optional(),
   brake: z.looseObject({ fedFrom: z.enum(['own-supply', 'drive-output']).optional(), holdsLoad: yesNo.optional() }).optional(),
   ambient_C: celsius.optional(),
+  /** As its plate was found on site, each value at the path it has in the design. Missing means not recorded. */
+  asBuilt: z
+    .looseObject({
+      ratedPower_W: positive.optional(),
+      ratedVoltage_V: positive.optional(),
+      ratedFrequency_Hz: positive.optional(),
+      ratedCurrent_A: positive.optional(),
+      insulation: winding.optional(),
+      peakLimit_V: positive.optional(),
+    })
+    .optional(),
   ...boxFields,
   ...terminalFields,
 });

@@ -56,7 +56,7 @@ const terminals = [
   count('terminalsPerPhase', 'Terminals per phase', SUPPLIER),
 ];
 
-export const FIELDS: Readonly<Record<ElementKind | 'cable', readonly Field[]>> = {
+const DESIGNED: Readonly<Record<ElementKind | 'cable', readonly Field[]>> = {
   supply: [
     of('voltage_V', 'Voltage, line to line', 'voltage', UTILITY),
     of('frequency_Hz', 'Frequency', 'frequency', UTILITY),
@@ -295,6 +295,41 @@ export const FIELDS: Readonly<Record<ElementKind | 'cable', readonly Field[]>> =
     of('to.glandMost_mm', 'Gland takes to, end', 'distance', INSTALLER),
     words('note', 'Note', INSTALLER),
   ],
+};
+
+/** Values that may be recorded on site too, under 'asBuilt.' and the path that they have in the design; of these are always asked the first few. */
+export const AS_BUILT = {
+  cable: {
+    asked: ['length_m', 'conductor.size', 'insulation.type', 'from.landing', 'to.landing', 'installation.raceway'],
+    others: [
+      'from.pigtailLength_mm',
+      'from.pigtailWidth_mm',
+      'to.pigtailLength_mm',
+      'to.pigtailWidth_mm',
+      'installation.method',
+      'installation.ambient_C',
+      'installation.loadedConductors',
+      'installation.groupedCircuits',
+      'installation.moisture',
+    ],
+  },
+  motor: {
+    asked: ['ratedPower_W', 'ratedVoltage_V', 'ratedCurrent_A', 'insulation'],
+    others: ['ratedFrequency_Hz', 'peakLimit_V'],
+  },
+} as const;
+
+const asBuilt = (kind: keyof typeof AS_BUILT): readonly Field[] =>
+  [...AS_BUILT[kind].asked, ...AS_BUILT[kind].others].flatMap((path) =>
+    DESIGNED[kind]
+      .filter((field) => field.path === path)
+      .map((field) => ({ ...field, path: `asBuilt.${path}`, label: `As built: ${field.label}`, help: '', ask: INSTALLER })),
+  );
+
+export const FIELDS: Readonly<Record<ElementKind | 'cable', readonly Field[]>> = {
+  ...DESIGNED,
+  motor: [...DESIGNED.motor, ...asBuilt('motor')],
+  cable: [...DESIGNED.cable, ...asBuilt('cable')],
 };
 
 /** The value at a dotted path of a part, or undefined. */

@@ -3,9 +3,13 @@ import type { Cable } from '../lineup/cable.ts';
 import type { Element } from '../lineup/elements.ts';
 import type { LineUp } from '../lineup/lineUp.ts';
 import { formatQuantity, type Quantity } from '../lineup/units.ts';
+import { asBuiltValues, NOT_RECORDED } from './asBuilt.ts';
 import { figure, type Table } from './content.ts';
 
-/** What is to be measured on site, each value beside the one that was computed, with room to write. */
+/** What is to be measured on site, each value beside the one that was computed, with room to write where nothing was recorded yet. */
+
+/** What is asked, what was computed, and what was recorded already. */
+type Asked = readonly [string, string, string?];
 
 const COLUMNS = [
   { head: 'To be measured', grow: 1.6 },
@@ -20,13 +24,19 @@ export function commissioning(lineUp: LineUp, review: Review): readonly Table[] 
     value === null || value === undefined ? 'not known' : formatQuantity(value, quantity, units);
   const parts = new Map<string, Element | Cable>([...lineUp.elements, ...lineUp.cables].map((each) => [each.id, each]));
   const solved = new Map(review.elements.map((each) => [each.id, each]));
-  const form = (title: string, rows: readonly (readonly [string, string])[]): Table => ({
+  const form = (title: string, rows: readonly Asked[]): Table => ({
     title,
     columns: COLUMNS,
     empty: '',
     form: true,
-    rows: rows.map((row) => [...row, '', '']),
+    rows: rows.map(([what, computed, measured = '']) => [what, computed, measured, '']),
   });
+  const asLaid = (part: Element | Cable): readonly Asked[] =>
+    asBuiltValues(part, units).map(({ label, design, built }) => [
+      `${part.tag} as ${part.kind === 'motor' ? 'its plate says' : 'laid'}: ${label.toLowerCase()}`,
+      design,
+      built === NOT_RECORDED ? '' : built,
+    ]);
   const runForm = (run: SolvedRun): Table => {
     const drive = parts.get(run.driveId ?? '') as Element | undefined;
     const motor = parts.get(run.motorId) as Element | undefined;
@@ -40,7 +50,7 @@ export function commissioning(lineUp: LineUp, review: Review): readonly Table[] 
       return part?.kind === 'disconnect' && part.earlyBreakContact !== undefined ? [part] : [];
     });
     return form(`Run to ${run.motorTag}`, [
-      ...cables.map((each): [string, string] => [`Length of ${each.tag} as laid`, of(each.lengthMost_m ?? each.length_m, 'length')]),
+      ...cables.flatMap((each) => asLaid(each)),
       ...lead.map((each): [string, string] => [
         `Insulation of ${each.tag}, each core to ground and to the others, both ends lifted`,
         'as its maker states',
@@ -56,12 +66,7 @@ export function commissioning(lineUp: LineUp, review: Review): readonly Table[] 
             ['Filter jumpers as found', drive.filterJumpers ?? 'not known'],
           ] as const)
         : []),
-      ...(motor?.kind === 'motor'
-        ? ([
-            ['Current of the motor at rated load, nameplate', of(motor.ratedCurrent_A, 'current')],
-            ['Overload set to', of(motor.ratedCurrent_A, 'current')],
-          ] as const)
-        : []),
+      ...(motor?.kind === 'motor' ? [...asLaid(motor), ['Overload set to', of(motor.ratedCurrent_A, 'current')] as const] : []),
       [
         'Voltage at the motor at base speed, of its nameplate',
         run.terminalVoltage_pct === null ? 'not known' : `${figure(run.terminalVoltage_pct)} %`,

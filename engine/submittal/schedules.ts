@@ -7,6 +7,7 @@ import type { Element, ElementKind, ElementOf } from '../lineup/elements.ts';
 import { FIELDS, valueAt } from '../lineup/fields.ts';
 import type { LineUp } from '../lineup/lineUp.ts';
 import { inUnitOf, type Quantity, type Units, unitOf } from '../lineup/units.ts';
+import { asBuiltRows, recordsAnything, WITH_AS_BUILT } from './asBuilt.ts';
 import { VERDICT_WORD } from './content.ts';
 import { openItems } from './openTables.ts';
 
@@ -52,6 +53,7 @@ export const schedulesOf = (lineUp: LineUp, review: Review): readonly Schedule[]
   motors(lineUp, review),
   drives(lineUp, review),
   findings(review),
+  ...(recordsAnything(lineUp) ? [asBuilt(lineUp, review)] : []),
   waiting(review),
 ];
 
@@ -134,11 +136,11 @@ function equipment(lineUp: LineUp, review: Review): Schedule {
   );
 }
 
-/** Every field of one kind of part that anyone filled in, and what was solved of it. */
+/** Every field of the design of one kind of part that anyone filled in, and what was solved of it. */
 function plates<K extends ElementKind>(lineUp: LineUp, kind: K, slug: string, title: string, solved: readonly Column<ElementOf<K>>[]) {
   const { units } = lineUp.project;
   const parts = lineUp.elements.filter((each): each is ElementOf<K> => each.kind === kind);
-  const fields = FIELDS[kind].filter((field) => parts.some((part) => valueAt(part, field.path) !== undefined));
+  const fields = FIELDS[kind].filter(({ path }) => !path.startsWith('asBuilt.') && parts.some((part) => valueAt(part, path) !== undefined));
   const made = schedule<ElementOf<K>>(
     slug,
     title,
@@ -210,6 +212,15 @@ const findings = (review: Review): Schedule =>
     ],
     review.findings.filter((each) => each.verdict !== 'not-applicable'),
   );
+
+const asBuilt = (lineUp: LineUp, review: Review): Schedule => ({
+  slug: 'as-built',
+  title: 'As built',
+  heads: WITH_AS_BUILT,
+  rows: asBuiltRows(lineUp, review).flatMap(({ tag, values, design, built }) =>
+    values.map((each) => [tag, each.label, each.design, each.built, each.difference, design, built]),
+  ),
+});
 
 /** What is still to be asked, as a list to send. */
 function waiting(review: Review): Schedule {

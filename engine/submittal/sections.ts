@@ -14,6 +14,7 @@ import { variantsOf } from '../lineup/variants.ts';
 import { sayOf } from '../lineup/vocabulary.ts';
 import { waveformOf } from '../review/waveform.ts';
 import type { DecidingUnknown } from '../sizing/decidingUnknowns.ts';
+import { asBuiltTables, recordsAnything } from './asBuilt.ts';
 import { calculations } from './calculations.ts';
 import { commissioning } from './commissioning.ts';
 import { type Block, type Section, table } from './content.ts';
@@ -46,6 +47,7 @@ export const SHEET_KINDS = {
   variants: 'Comparison of variants',
   calculations: 'Calculations',
   sources: 'Assumptions, sources and basis',
+  built: 'As built',
   commissioning: 'Commissioning form',
   revisions: 'Revision history and comment log',
   field: 'Field sheets',
@@ -63,6 +65,7 @@ export const usualSheets = (lineUp: LineUp, review: Review, against?: LineUp): r
     (each) =>
       each !== 'commissioning' &&
       each !== 'field' &&
+      (each !== 'built' || recordsAnything(lineUp)) &&
       (each !== 'variants' || variantsOf(lineUp).length > 0) &&
       (each !== 'matrix' || review.runs.length > 1) &&
       (each !== 'revisions' || comparedWith(lineUp, against) !== undefined || commentsOf(lineUp).length > 0),
@@ -133,6 +136,8 @@ function blocksOf(
       return calculations(lineUp, review, wide);
     case 'sources':
       return [assumptionsTable(review), ...sourceTables(lineUp, review)].map(table);
+    case 'built':
+      return asBuiltTables(lineUp, review).map(table);
     case 'commissioning':
       return commissioning(lineUp, review).map(table);
     case 'revisions':

@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import { excerpt, fromText, more, putIn, toText } from '../../editor/store/copies.ts';
-import { withPlaces } from '../../editor/store/edits.ts';
+import { insertInto, reconnect, withPlaces } from '../../editor/store/edits.ts';
 import { type LineUp, lineUpSchema } from '../../engine/index.ts';
 import { manyRuns } from '../engine/manyRuns.ts';
 
@@ -34,6 +34,18 @@ describe('copies', () => {
     expect(fromText(toText(clip))?.elements).toEqual(clip.elements);
     expect(fromText('210 ft')).toBeNull();
     expect(fromText('{"__proto__":{"elements":[1]}}')).toBeNull();
+  });
+
+  it('have nothing recorded on site: that was said of the original', () => {
+    const built = { asBuilt: { length_m: 7 }, provenance: { 'asBuilt.length_m': { typed: '7 m' } } };
+    const recorded: LineUp = { ...site, cables: site.cables.map((each) => ({ ...each, ...built })) };
+    const made = more(recorded, run(), 1)?.lineUp;
+    expect(JSON.stringify(made).match(/asBuilt/g)?.length).toBe(JSON.stringify(recorded).match(/asBuilt/g)?.length);
+    const [cable] = recorded.cables.filter((each) => each.kind === 'cable');
+    if (!cable) throw new Error('no cable');
+    const split = insertInto(recorded, cable.id, 'disconnect', { x_mm: 0, y_mm: 0 })?.lineUp;
+    const landed = reconnect(recorded, cable.id, 'to', { element: recorded.elements[0]?.id ?? '', port: 'load' });
+    for (const each of [split, landed]) expect(JSON.stringify(each?.cables.find(({ id }) => id === cable.id))).not.toContain('asBuilt');
   });
 
   it('every tag and id is there once, and the document is a good one', () => {

@@ -104,8 +104,8 @@ describe.each([
 
   it('bookmarks lead to the sheets where their titles stand, and so does the list on the cover', async () => {
     const outline = (await document.getOutline()) ?? [];
-    // None of them holds a variant.
-    const kinds = EVERY_SHEET.filter((each) => each !== 'variants').map((each) => say(SHEET_KINDS[each]));
+    // None of them holds a variant, or anything that was recorded on site.
+    const kinds = EVERY_SHEET.filter((each) => each !== 'variants' && each !== 'built').map((each) => say(SHEET_KINDS[each]));
     expect(outline.map((each) => each.title)).toEqual(kinds);
     const pageOf = async (dest: unknown): Promise<number> =>
       document.getPageIndex((Array.isArray(dest) ? dest[0] : null) as Parameters<PDFDocumentProxy['getPageIndex']>[0]);
@@ -151,7 +151,7 @@ describe('choice of sheets', () => {
     expect(usualSheets(lineUp, answer)).toContain('calculations');
     const capping = example('fennel-lane-capping');
     expect(usualSheets(capping, review(capping))).toContain('matrix');
-    for (const each of ['field', 'commissioning', 'revisions', 'variants'] as const)
+    for (const each of ['field', 'commissioning', 'revisions', 'variants', 'built'] as const)
       expect(usualSheets(lineUp, answer)).not.toContain(each);
   });
   it('without the calculations, what passes stands among the findings', async () => {
