@@ -20,6 +20,7 @@ export { BECAUSE, UNKNOWN_PICTURE, unknownPicture, unknownValue, unknownWords } 
 export { TURNS, waveCharts } from './drawing/wavePicture.ts';
 export { withoutAsBuilt } from './lineup/asBuilt.ts';
 export type { Cable, Construction, Landing } from './lineup/cable.ts';
+export { asItWas } from './lineup/cellGuard.ts';
 export {
   addComment,
   type Comment,
@@ -63,6 +64,7 @@ export type { Basis, Project, SheetSize } from './lineup/project.ts';
 export { type Range, rangeOf } from './lineup/range.ts';
 export { fixed } from './lineup/roundTo.ts';
 export { save } from './lineup/save.ts';
+export { KIND_HEAD, TOGETHER, TOLD } from './lineup/scheduleHeads.ts';
 export { formatQuantity, inUnitOf, type Parsed, parseQuantity, type Quantity, type Units, unitNames, unitOf } from './lineup/units.ts';
 export {
   deleteVariant,

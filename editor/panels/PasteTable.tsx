@@ -25,7 +25,8 @@ export function PasteTable({ lineUp, kind, onClose }: PasteTableProps) {
   return (
     <section className="pasting" aria-label="Paste from a spreadsheet">
       <label>
-        Rows from a spreadsheet. The first row may name the columns, with Tag among them; an empty cell leaves its value as it is.
+        Rows from a spreadsheet, or a schedule as it was exported. The first row may name the columns, with Tag among them; an empty cell
+        leaves its value as it is.
         <textarea ref={box} rows={4} spellCheck={false} value={text} onChange={({ target }) => setText(target.value)} />
       </label>
       {rows.length > 0 && (

@@ -1,13 +1,8 @@
 import { strToU8 } from 'fflate';
+import { harmless } from '../lineup/cellGuard.ts';
 import type { Cell, Schedule } from './schedules.ts';
 
-/** A schedule as comma-separated values (RFC 4180): UTF-8 with its mark, so that a spreadsheet reads µ and ² right. */
-
-/** What a spreadsheet would take for a formula, full-width forms too; a leading tab or line end hides one. */
-const FORMULA = /^[=+\-@\t\r\n＝＋－＠]/u;
-
-/** Text that looks like a formula gets an apostrophe ahead and stays text; numbers are never touched. */
-export const harmless = (text: string): string => (FORMULA.test(text) ? `'${text}` : text);
+/** A schedule as comma-separated values (RFC 4180): UTF-8 with its mark, so that a spreadsheet reads µ and ² right. Text that looks like a formula is guarded; numbers are never touched. */
 
 const cell = (value: Cell): string => {
   if (value === null) return '';

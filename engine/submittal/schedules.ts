@@ -1,11 +1,11 @@
 import type { Finding } from '../checks/finding.ts';
 import { carrierOf } from '../checks/shieldPath.ts';
 import type { Review, SolvedElement } from '../checks/solved.ts';
-import { buildText, racewayText } from '../drawing/labels.ts';
 import type { Cable } from '../lineup/cable.ts';
 import type { Element, ElementKind, ElementOf } from '../lineup/elements.ts';
-import { FIELDS, valueAt } from '../lineup/fields.ts';
+import { FIELDS, fieldOf, valueAt } from '../lineup/fields.ts';
 import type { LineUp } from '../lineup/lineUp.ts';
+import { KIND_HEAD, TOGETHER, type ToldHead } from '../lineup/scheduleHeads.ts';
 import { inUnitOf, type Quantity, type Units, unitOf } from '../lineup/units.ts';
 import { asBuiltRows, recordsAnything, WITH_AS_BUILT } from './asBuilt.ts';
 import { VERDICT_WORD } from './content.ts';
@@ -47,6 +47,21 @@ const measured =
     },
   });
 
+const told = <T>(head: ToldHead, of: (each: T) => string | null | undefined): Column<T> => text(head, of);
+
+const plain = (value: unknown): Cell =>
+  typeof value === 'boolean' ? (value ? 'yes' : 'no') : typeof value === 'number' || typeof value === 'string' ? value : null;
+
+/** A value of the document under the name of its field. */
+function known<T extends object>(kind: ElementKind | 'cable', path: string, units: Units): readonly Column<T>[] {
+  const field = fieldOf(kind, path);
+  if (!field) return [];
+  const { label, quantity } = field;
+  return quantity && quantity !== 'size'
+    ? [measured(units)<T>(label, quantity, (each) => valueAt(each, path) as number | undefined)]
+    : [{ head: label, of: (each) => plain(valueAt(each, path)) }];
+}
+
 export const schedulesOf = (lineUp: LineUp, review: Review): readonly Schedule[] => [
   cables(lineUp, review),
   equipment(lineUp, review),
@@ -57,6 +72,11 @@ export const schedulesOf = (lineUp: LineUp, review: Review): readonly Schedule[]
   waiting(review),
 ];
 
+const CABLE_PATHS = ['conductor.sets', 'conductor.size', 'conductor.metal', 'insulation.type', 'insulation.voltage_V', 'construction']
+  .concat('grounds.count', 'grounds.size', 'grounds.arrangement', 'length_m', 'lengthMost_m', 'lengthOrigin')
+  .concat('installation.raceway', 'installation.racewaySize', 'installation.moisture', 'installation.ambient_C')
+  .concat('from.landing', 'to.landing');
+
 function cables(lineUp: LineUp, review: Review): Schedule {
   const { units } = lineUp.project;
   const in_ = measured(units);
@@ -65,32 +85,16 @@ function cables(lineUp: LineUp, review: Review): Schedule {
   const said = (each: Cable) => review.findings.find((finding) => finding.subject.id === each.id)?.verdict;
   const columns: readonly Column<Cable>[] = [
     text('Tag', (each) => each.tag),
-    text('From', (each) => tags.get(each.from.element ?? '')),
-    text('To', (each) => tags.get(each.to.element ?? '')),
-    number('Sets', (each) => each.conductor.sets),
-    text('Conductor size', (each) => each.conductor.size),
-    text('Metal', (each) => each.conductor.metal),
-    text('Insulation', (each) => each.insulation.type),
-    in_('Insulation voltage', 'voltage', (each) => each.insulation.voltage_V),
-    text('Construction', buildText),
-    text('Shield carried by', (each) => carrierOf(each)),
-    number('Grounding conductors', (each) => each.grounds.count),
-    text('Grounding conductor size', (each) => each.grounds.size),
-    text('Grounding arrangement', (each) => each.grounds.arrangement),
-    in_('Length one way', 'length', (each) => each.length_m),
-    in_('Length up to', 'length', (each) => each.lengthMost_m),
-    text('Length is', (each) => each.lengthOrigin),
-    text('Laid in', racewayText),
-    text('Raceway size', (each) => each.installation.racewaySize),
-    text('Around it', (each) => each.installation.moisture),
-    in_('Hottest ambient', 'temperature', (each) => each.installation.ambient_C),
-    text('Landing, start', (each) => each.from.landing),
-    text('Landing, end', (each) => each.to.landing),
-    in_('Current', 'current', (each) => solved.get(each.id)?.current_A),
-    in_('Allowed current', 'current', (each) => solved.get(each.id)?.ampacity_A),
-    in_('Drop', 'percent', (each) => solved.get(each.id)?.drop_pct),
-    text('Worst verdict', (each) => VERDICT_WORD[said(each) ?? 'not-applicable']),
-    text('Note', (each) => each.note),
+    told('From', (each) => tags.get(each.from.element ?? '')),
+    told('To', (each) => tags.get(each.to.element ?? '')),
+    ...CABLE_PATHS.slice(0, 6).flatMap((path) => known<Cable>('cable', path, units)),
+    told('Shield carried by', (each) => carrierOf(each)),
+    ...CABLE_PATHS.slice(6).flatMap((path) => known<Cable>('cable', path, units)),
+    in_<Cable>('Current' satisfies ToldHead, 'current', (each) => solved.get(each.id)?.current_A),
+    in_('Allowed current' satisfies ToldHead, 'current', (each) => solved.get(each.id)?.ampacity_A),
+    in_('Drop' satisfies ToldHead, 'percent', (each) => solved.get(each.id)?.drop_pct),
+    told('Worst verdict', (each) => VERDICT_WORD[said(each) ?? 'not-applicable']),
+    ...known<Cable>('cable', 'note', units),
   ];
   return schedule(
     'cables',
@@ -105,32 +109,32 @@ const solvedOf = (review: Review): ReadonlyMap<string, SolvedElement> => new Map
 function equipment(lineUp: LineUp, review: Review): Schedule {
   const in_ = measured(lineUp.project.units);
   const solved = solvedOf(review);
-  const at = (path: string) => (each: Element) => {
-    const value = valueAt(each, path);
+  const first = (head: string) => (each: Element) =>
+    plain(TOGETHER[head]?.map((path) => valueAt(each, path)).find((value) => value !== undefined));
+  const numberOf = (head: string) => (each: Element) => {
+    const value = first(head)(each);
     return typeof value === 'number' ? value : null;
   };
-  const word = (path: string) => (each: Element) => {
-    const value = valueAt(each, path);
-    return typeof value === 'boolean' ? (value ? 'yes' : 'no') : typeof value === 'string' ? value : null;
-  };
+  // All kinds that have the field call it the same.
+  const shared = (kind: ElementKind, path: string) => known<Element>(kind, path, lineUp.project.units);
   return schedule<Element>(
     'equipment',
     'Equipment schedule',
     [
       text('Tag', (each) => each.tag),
-      text('Kind', (each) => each.kind),
-      text('Stands in', (each) => each.enclosure),
-      text('Device', (each) => word('device')(each) ?? word('role')(each)),
-      in_('Rated voltage', 'voltage', (each) => at('ratedVoltage_V')(each) ?? at('secondaryVoltage_V')(each) ?? at('voltage_V')(each)),
-      in_('Rated current', 'current', (each) => at('ratedCurrent_A')(each) ?? at('inputCurrent_A')(each)),
-      in_('Trip rating', 'current', at('tripCurrent_A')),
-      in_('Impedance', 'percent', at('impedance_pct')),
-      in_('Fault rating', 'current', at('faultRating_A')),
-      in_('Fault current there', 'current', (each) => solved.get(each.id)?.faultCurrent_A),
-      in_('Voltage there', 'voltage', (each) => solved.get(each.id)?.voltage_V),
-      text('Box', word('box')),
-      text('Bond bar', word('bondBar')),
-      text('Note', (each) => each.note),
+      text(KIND_HEAD, (each) => each.kind),
+      ...shared('motor', 'enclosure'),
+      { head: 'Device', of: first('Device') },
+      in_('Rated voltage', 'voltage', numberOf('Rated voltage')),
+      in_('Rated current', 'current', numberOf('Rated current')),
+      ...shared('disconnect', 'tripCurrent_A'),
+      ...shared('reactor', 'impedance_pct'),
+      ...shared('disconnect', 'faultRating_A'),
+      in_('Fault current there' satisfies ToldHead, 'current', (each) => solved.get(each.id)?.faultCurrent_A),
+      in_('Voltage there' satisfies ToldHead, 'voltage', (each) => solved.get(each.id)?.voltage_V),
+      ...shared('motor', 'box'),
+      ...shared('motor', 'bondBar'),
+      ...shared('motor', 'note'),
     ],
     lineUp.elements,
   );
@@ -144,23 +148,7 @@ function plates<K extends ElementKind>(lineUp: LineUp, kind: K, slug: string, ti
   const made = schedule<ElementOf<K>>(
     slug,
     title,
-    [
-      text('Tag', (each) => each.tag),
-      ...fields.map((field): Column<ElementOf<K>> => {
-        const of = (each: ElementOf<K>) => valueAt(each, field.path);
-        if (field.quantity && field.quantity !== 'size')
-          return measured(units)<ElementOf<K>>(field.label, field.quantity, (each) => of(each) as number | undefined);
-        return {
-          head: field.label,
-          of: (each) => {
-            const value = of(each);
-            if (typeof value === 'boolean') return value ? 'yes' : 'no';
-            return typeof value === 'number' || typeof value === 'string' ? value : null;
-          },
-        };
-      }),
-      ...solved,
-    ],
+    [text('Tag', (each) => each.tag), ...fields.flatMap(({ path }) => known<ElementOf<K>>(kind, path, units)), ...solved],
     parts,
   );
   return { ...made, ids: parts.map((each) => each.id) };
@@ -171,12 +159,12 @@ function motors(lineUp: LineUp, review: Review): Schedule {
   const runs = new Map(review.runs.map((run) => [run.motorId, run]));
   const tags = new Map(lineUp.elements.map((each) => [each.id, each.tag]));
   return plates(lineUp, 'motor', 'motors', 'Motor schedule', [
-    text('Fed by', (each) => tags.get(runs.get(each.id)?.driveId ?? '')),
-    in_('Length of the lead', 'length', (each) => runs.get(each.id)?.leadLength_m),
-    in_('Voltage at its terminals', 'percent', (each) => runs.get(each.id)?.terminalVoltage_pct),
-    in_('Peak at its terminals', 'voltage', (each) => runs.get(each.id)?.peak_V),
-    text('Shield', (each) => runs.get(each.id)?.shield),
-    text('Worst verdict', (each) => VERDICT_WORD[runs.get(each.id)?.verdict ?? 'not-applicable']),
+    told('Fed by', (each) => tags.get(runs.get(each.id)?.driveId ?? '')),
+    in_('Length of the lead' satisfies ToldHead, 'length', (each) => runs.get(each.id)?.leadLength_m),
+    in_('Voltage at its terminals' satisfies ToldHead, 'percent', (each) => runs.get(each.id)?.terminalVoltage_pct),
+    in_('Peak at its terminals' satisfies ToldHead, 'voltage', (each) => runs.get(each.id)?.peak_V),
+    told('Shield', (each) => runs.get(each.id)?.shield),
+    told('Worst verdict', (each) => VERDICT_WORD[runs.get(each.id)?.verdict ?? 'not-applicable']),
   ]);
 }
 
@@ -184,8 +172,8 @@ function drives(lineUp: LineUp, review: Review): Schedule {
   const in_ = measured(lineUp.project.units);
   const solved = solvedOf(review);
   return plates(lineUp, 'drive', 'drives', 'Drive schedule', [
-    in_('Voltage at its input', 'voltage', (each) => solved.get(each.id)?.voltage_V),
-    in_('Fault current at its input', 'current', (each) => solved.get(each.id)?.faultCurrent_A),
+    in_('Voltage at its input' satisfies ToldHead, 'voltage', (each) => solved.get(each.id)?.voltage_V),
+    in_('Fault current at its input' satisfies ToldHead, 'current', (each) => solved.get(each.id)?.faultCurrent_A),
   ]);
 }
 

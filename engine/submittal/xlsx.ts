@@ -1,6 +1,6 @@
 import { strToU8 } from 'fflate';
 import { escaped } from '../drawing/xml.ts';
-import { harmless } from './csv.ts';
+import { harmless } from '../lineup/cellGuard.ts';
 import type { Cell, Schedule } from './schedules.ts';
 import { zipped } from './zipped.ts';
 

@@ -2,7 +2,8 @@ import DxfParser from 'dxf-parser';
 import { strFromU8, unzipSync } from 'fflate';
 import { describe, expect, it } from 'vitest';
 import { type LineUp, oneLine, review, startFromFive } from '../../../engine/index.ts';
-import { csvOf, harmless } from '../../../engine/submittal/csv.ts';
+import { harmless } from '../../../engine/lineup/cellGuard.ts';
+import { csvOf } from '../../../engine/submittal/csv.ts';
 import { dxfOf, pieces } from '../../../engine/submittal/dxf.ts';
 import { numbered } from '../../../engine/submittal/findingTables.ts';
 import { write } from '../../../engine/submittal/formats.ts';
@@ -95,9 +96,9 @@ describe('schedules', () => {
     expect(tags('cables')).toEqual(lineUp.cables.filter((each) => each.kind === 'cable').map((each) => each.tag));
     expect(tags('equipment')).toEqual(lineUp.elements.map((each) => each.tag));
     expect(tags('motors')).toEqual(['M-1', 'M-2', 'M-3']);
-    expect(cables.heads).toContain('Length one way, ft');
-    expect(cables.rows[0]?.[cables.heads.indexOf('Length one way, ft')]).toBe(140);
-    expect(cables.rows.at(-1)?.[cables.heads.indexOf('Length one way, ft')]).toBeNull();
+    expect(cables.heads).toContain('Length, one way, ft');
+    expect(cables.rows[0]?.[cables.heads.indexOf('Length, one way, ft')]).toBe(140);
+    expect(cables.rows.at(-1)?.[cables.heads.indexOf('Length, one way, ft')]).toBeNull();
   });
 });
 
