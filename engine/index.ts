@@ -32,7 +32,7 @@ export {
 } from './lineup/comments.ts';
 export { newCable, newElement, newLineUp, nextId } from './lineup/create.ts';
 export { asLineUp, designOf } from './lineup/design.ts';
-export { DESIGNATED, freeTags, renumber, USUAL_LETTERS } from './lineup/designation.ts';
+export { freeTags, renumber } from './lineup/designation.ts';
 export { type Difference, differences } from './lineup/differences.ts';
 export { ELEMENT_KINDS, type Element, type ElementKind, type ElementOf, PORTS, type Port } from './lineup/elements.ts';
 export { choiceText, FIELDS, type Field, valueAt, withValueAt } from './lineup/fields.ts';
@@ -61,6 +61,7 @@ export {
   withoutParts,
 } from './lineup/notes.ts';
 export type { Basis, Project, SheetSize } from './lineup/project.ts';
+export { PART_NAMES, PROJECT_GROUPS } from './lineup/projectFields.ts';
 export { type Range, rangeOf } from './lineup/range.ts';
 export { fixed } from './lineup/roundTo.ts';
 export { save } from './lineup/save.ts';

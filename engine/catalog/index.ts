@@ -17,33 +17,40 @@ export interface TableFacts {
   readonly title: string;
   readonly module: string;
   readonly source: Source;
+  /** Read on this basis alone, whatever is drawn. */
+  readonly basis?: 'us' | 'iec';
 }
 
-const row = (module: string, title: string, source: Source): TableFacts => ({ module, title, source });
+const row = (module: string, title: string, source: Source, basis?: 'us' | 'iec'): TableFacts => ({
+  module,
+  title,
+  source,
+  ...(basis && { basis }),
+});
 
 export const TABLES: readonly TableFacts[] = [
   row('conductors', 'Conductor areas, diameters, d.c. resistance', TABLE_8),
   row('conductors', 'Conductor resistance by class', IEC_60228),
   row('conductors', 'Density of conductor metals', DENSITY),
   row('acImpedance', 'A.c. resistance and reactance in conduit', TABLE_9),
-  row('ampacity', 'Ampacity', TABLE_310_16),
-  row('ampacity', 'Ambient correction', TABLE_310_15_B),
-  row('ampacity', 'Adjustment for loaded conductors', TABLE_310_15_C),
+  row('ampacity', 'Ampacity', TABLE_310_16, 'us'),
+  row('ampacity', 'Ambient correction', TABLE_310_15_B, 'us'),
+  row('ampacity', 'Adjustment for loaded conductors', TABLE_310_15_C, 'us'),
   ...IEC_AMPACITY.map(({ metal, group, method, source }) =>
-    row('iecAmpacity', `Ampacity, ${metal}, ${group === 'pvc' ? 'PVC' : 'XLPE or EPR'}, method ${method}`, source),
+    row('iecAmpacity', `Ampacity, ${metal}, ${group === 'pvc' ? 'PVC' : 'XLPE or EPR'}, method ${method}`, source, 'iec'),
   ),
-  row('iecAmpacity', 'Ambient correction, air and soil', IEC_AMBIENT_SOURCE),
-  row('iecAmpacity', 'Thermal resistivity of the soil', IEC_SOIL_SOURCE),
-  row('iecAmpacity', 'Grouping', IEC_GROUPING_SOURCE),
-  row('iecAmpacity', 'Grouping, laid direct in soil', IEC_GROUPING_GROUND_SOURCE),
+  row('iecAmpacity', 'Ambient correction, air and soil', IEC_AMBIENT_SOURCE, 'iec'),
+  row('iecAmpacity', 'Thermal resistivity of the soil', IEC_SOIL_SOURCE, 'iec'),
+  row('iecAmpacity', 'Grouping', IEC_GROUPING_SOURCE, 'iec'),
+  row('iecAmpacity', 'Grouping, laid direct in soil', IEC_GROUPING_GROUND_SOURCE, 'iec'),
   row('insulation', 'Insulation types', INSULATION_TYPES_US),
   row('insulation', 'Insulation types', INSULATION_TYPES_IEC),
   row('insulation', 'Wall by type and size', WALL_SOURCES.us),
   row('insulation', 'Wall by type and size', WALL_SOURCES.iec),
   row('inception', 'Permittivity and moisture, for the onset of discharges', INCEPTION_SOURCE),
   row('riseTimes', 'Rise times of switches', RISE_TIMES),
-  row('groundingConductors', 'Equipment grounding conductors', TABLE_250_122),
-  row('groundingConductors', 'Protective conductors', TABLE_54_2),
+  row('groundingConductors', 'Equipment grounding conductors', TABLE_250_122, 'us'),
+  row('groundingConductors', 'Protective conductors', TABLE_54_2, 'iec'),
   row('conduitFill', 'Most fill', FILL_TABLE_1),
   row('conduitFill', 'Internal areas of raceways', FILL_TABLE_4),
   row('motors', 'Motor currents', TABLE_430_250),

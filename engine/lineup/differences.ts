@@ -2,6 +2,8 @@ import type { Cable } from './cable.ts';
 import type { Element } from './elements.ts';
 import { FIELDS, valueAt } from './fields.ts';
 import type { Design } from './lineUp.ts';
+import type { Project } from './project.ts';
+import { PROJECT_GROUPS, PROJECT_HEAD } from './projectFields.ts';
 import { shownValue } from './shownValue.ts';
 import type { Units } from './units.ts';
 
@@ -74,11 +76,38 @@ function landsOn(part: Part, end: 'from' | 'to', lineUp: Design): string {
 /** Fields of the title block change with every issue, and are no change of the line-up. */
 const TITLE_BLOCK = new Set(['revision', 'date', 'status', 'createdBy', 'checkedBy', 'approvedBy', 'sheetSize', 'showGrounds', 'summary']);
 
+/** What short words of the file mean. */
+const MEANS: Readonly<Record<string, Readonly<Record<string, string>>>> = {
+  basis: { us: 'US practice', iec: 'IEC practice' },
+  symbols: { us: 'of US practice', iec: 'of IEC practice' },
+  units: { us: 'ft, hp', metric: 'm, kW' },
+};
+
 function projectChanges(before: Design, after: Design): Difference[] {
-  const [was, now] = [before.project as Record<string, unknown>, after.project as Record<string, unknown>];
-  const changes = [...new Set([...Object.keys(was), ...Object.keys(now)])]
-    .filter((name) => !TITLE_BLOCK.has(name) && written(was[name]) !== written(now[name]))
-    .map((name) => ({ label: name, before: shownOf(was[name]), after: shownOf(now[name]) }));
+  const { units } = after.project;
+  const changes: { label: string; before: string; after: string }[] = [];
+  const named = [...PROJECT_HEAD, ...PROJECT_GROUPS.flatMap(({ fields }) => fields)];
+  for (const field of named) {
+    if (TITLE_BLOCK.has(field.path)) continue;
+    const [from, to] = [before, after].map(({ project }) => {
+      const value = valueAt(project, field.path);
+      return value === undefined ? 'not set' : (MEANS[field.path]?.[String(value)] ?? shownValue(field, value, units));
+    });
+    if (valueAt(before.project, field.path) !== valueAt(after.project, field.path))
+      changes.push({ label: field.label, before: from ?? '', after: to ?? '' });
+  }
+  const [was, now] = [before.project.checks, after.project.checks];
+  for (const slug of new Set([...Object.keys(was), ...Object.keys(now)]))
+    if (written(was[slug]) !== written(now[slug]))
+      changes.push({ label: `Check ${slug}`, before: switchedText(was[slug]), after: switchedText(now[slug]) });
+  // What this version does not name.
+  const told = new Set(['checks', 'limits', 'designations', ...named.map(({ path }) => path)]);
+  const [old, own] = [before.project as Record<string, unknown>, after.project as Record<string, unknown>];
+  for (const name of new Set([...Object.keys(old), ...Object.keys(own)]))
+    if (!told.has(name) && !TITLE_BLOCK.has(name) && written(old[name]) !== written(own[name]))
+      changes.push({ label: name, before: shownOf(old[name]), after: shownOf(own[name]) });
   return changes.length > 0 ? [{ id: '', tag: 'project', kind: 'changed', changes }] : [];
 }
+const switchedText = (check: Project['checks'][string] | undefined): string =>
+  check?.off ? `switched off, ${check.reason?.trim() || 'no reason given'}` : 'on';
 const shownOf = (value: unknown): string => (value === undefined ? 'not set' : typeof value === 'string' ? value : written(value));

@@ -23,7 +23,13 @@ export interface CheckPage {
 
 export interface SourcesPage {
   readonly checks: readonly CheckPage[];
-  readonly tables: readonly { readonly title: string; readonly source: string; readonly edition: string; readonly status: string }[];
+  readonly tables: readonly {
+    readonly title: string;
+    readonly source: string;
+    readonly edition: string;
+    readonly status: string;
+    readonly basis: 'us' | 'iec' | null;
+  }[];
 }
 
 /** The more a finding shows of its numbers, the better an example it is. */
@@ -51,7 +57,13 @@ export function sourcesPage(reviews: readonly Review[]): SourcesPage {
         example: best && { verdict: best.verdict, text: best.text, working: best.working },
       };
     }),
-    tables: TABLES.map(({ title, source }) => ({ title, source: cite(source), edition: source.edition ?? '', status: source.status })),
+    tables: TABLES.map(({ title, source, basis = null }) => ({
+      title,
+      source: cite(source),
+      edition: source.edition ?? '',
+      status: source.status,
+      basis,
+    })),
   };
 }
 

@@ -12,6 +12,8 @@ export function basisText({ project }: LineUp): string {
 
 export function sourceTables(lineUp: LineUp, review: Review): readonly Table[] {
   const page = sourcesPage([review]);
+  // One that only the other basis reads has no part in this set.
+  const tables = page.tables.filter(({ basis }) => basis === null || basis === lineUp.project.basis);
   const applied = new Set(
     review.findings.filter((each) => each.verdict !== 'not-applicable' && each.verdict !== 'out-of-scope').map((each) => each.check),
   );
@@ -31,7 +33,7 @@ export function sourceTables(lineUp: LineUp, review: Review): readonly Table[] {
     {
       title: 'Tables',
       folds: true,
-      intro: 'From memory means: to be verified against the document before it is relied on.',
+      intro: `From memory means: to be verified against the document before it is relied on. Tables that are read on the ${lineUp.project.basis === 'us' ? 'IEC' : 'US'} basis alone are left out.`,
       empty: '',
       columns: [
         { head: 'Table', grow: 1 },
@@ -39,7 +41,7 @@ export function sourceTables(lineUp: LineUp, review: Review): readonly Table[] {
         { head: 'Edition', w: 24 },
         { head: 'Status', w: 31 },
       ],
-      rows: page.tables.map((each) => [each.title, each.source, each.edition || '–', each.status]),
+      rows: tables.map((each) => [each.title, each.source, each.edition || '–', each.status]),
     },
   ];
 }

@@ -55,12 +55,34 @@ describe('differences', () => {
       { id: idOf(tag), tag, kind: 'changed', changes: [{ label, before: was, after: now }] },
     ]);
   });
+  it('tell what the project changed by the names on the form, and of a field unknown to this version by its own', () => {
+    const { project } = before;
+    const after: LineUp = {
+      ...before,
+      project: {
+        ...project,
+        basis: 'iec',
+        altitude_m: 1800,
+        designations: { letters: { motor: 'P' } },
+        checks: { 'discharge-inception': { off: true, reason: 'asked of the maker' } },
+        unknownToThisVersion: 'x',
+      },
+    };
+    expect(differences(before, after)[0]?.changes.map((each) => Object.values(each))).toEqual([
+      ['Basis', 'US practice', 'IEC practice'],
+      ['Letters of a motor', 'not set', 'P'],
+      ['Altitude', 'not set', '5906\u00a0ft'],
+      ['Check discharge-inception', 'on', 'switched off, asked of the maker'],
+      ['unknownToThisVersion', 'not set', 'x'],
+    ]);
+  });
+
   it('name what is new, what is taken out, and what the project changed', () => {
     const without: LineUp = { ...before, cables: before.cables.filter((each) => each.tag !== 'W-2B') };
     expect(differences(before, without).map(({ tag, kind }) => [tag, kind])).toEqual([['W-2B', 'removed']]);
     expect(differences(without, before).map(({ tag, kind }) => [tag, kind])).toEqual([['W-2B', 'added']]);
     const limited: LineUp = { ...before, project: { ...before.project, limits: { leadDrop_pct: 2 } } };
-    expect(differences(before, limited).map(({ tag, changes }) => [tag, changes[0]?.label])).toEqual([['project', 'limits']]);
+    expect(differences(before, limited).map(({ tag, changes }) => [tag, changes[0]?.label])).toEqual([['project', 'Drop in a motor lead']]);
   });
 });
 
