@@ -8,7 +8,7 @@ import { AS_BUILT, fieldOf, valueAt } from '../lineup/fields.ts';
 import type { LineUp } from '../lineup/lineUp.ts';
 import { shownValue } from '../lineup/shownValue.ts';
 import { formatQuantity, type Units } from '../lineup/units.ts';
-import { review as judge } from '../review/createReviewer.ts';
+import { review as judge } from '../review/spoken.ts';
 import { compareDesigns } from '../sizing/compareDesigns.ts';
 import { type Table, VERDICT_WORD } from './content.ts';
 
