@@ -48,6 +48,7 @@ export {
   nextRevision,
   revisionOf,
 } from './lineup/issues.ts';
+export { illegal, type PortAt } from './lineup/joins.ts';
 export { type Design, type LineUp, lineUp as lineUpSchema } from './lineup/lineUp.ts';
 export { type Loaded, load } from './lineup/load.ts';
 export {
@@ -58,14 +59,15 @@ export {
   moveNote,
   type Note,
   notesOf,
-  withoutParts,
 } from './lineup/notes.ts';
 export type { Basis, Project, SheetSize } from './lineup/project.ts';
 export { PART_NAMES, PROJECT_GROUPS } from './lineup/projectFields.ts';
 export { type Range, rangeOf } from './lineup/range.ts';
+export { remove } from './lineup/remove.ts';
 export { fixed } from './lineup/roundTo.ts';
 export { save } from './lineup/save.ts';
 export { KIND_HEAD, TOGETHER, TOLD } from './lineup/scheduleHeads.ts';
+export { type TakenOut, takeOut } from './lineup/takeOut.ts';
 export { formatQuantity, inUnitOf, type Parsed, parseQuantity, type Quantity, type Units, unitNames, unitOf } from './lineup/units.ts';
 export {
   deleteVariant,

@@ -1,7 +1,6 @@
-import { renumber, tidyPositions } from '../../engine/index.ts';
+import { renumber, takeOut, tidyPositions } from '../../engine/index.ts';
 import { view } from '../sheet/view.ts';
 import { arrange, ask, desk } from '../store/deskStore.ts';
-import { takeOut } from '../store/takeOut.ts';
 import { type Command, changing, chosenCables, chosenElements, chosenParts, type Scene, some } from './command.ts';
 import { rejoinable } from './rejoin.ts';
 

@@ -1,8 +1,9 @@
+import { remove } from '../../engine/index.ts';
 import { pasteFromMenu } from '../files/clipboard.ts';
 import { more } from '../store/copies.ts';
 import { arrange, ask } from '../store/deskStore.ts';
 import { edit, redo, refuse, undo } from '../store/editorStore.ts';
-import { move, remove } from '../store/edits.ts';
+import { move } from '../store/edits.ts';
 import { type Command, changing, chosenElements, chosenParts, type Scene, some } from './command.ts';
 import { giveValues, heldKind, holdValues } from './values.ts';
 

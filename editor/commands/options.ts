@@ -1,11 +1,21 @@
-import { type Cable, ELEMENT_KINDS, type Element, type ElementKind, type LineUp, PORTS, routeCable } from '../../engine/index.ts';
+import {
+  type Cable,
+  ELEMENT_KINDS,
+  type Element,
+  type ElementKind,
+  illegal,
+  type LineUp,
+  PORTS,
+  type PortAt,
+  routeCable,
+} from '../../engine/index.ts';
 import { portFor } from '../sheet/ports.ts';
 import { familyOf } from '../sheet/scale.ts';
 import { view } from '../sheet/view.ts';
 import { more } from '../store/copies.ts';
 import type { Ask } from '../store/deskStore.ts';
 import { edit, select } from '../store/editorStore.ts';
-import { connect, illegal, insertInto, type PortAt, place, placeAfter, reconnect } from '../store/edits.ts';
+import { connect, insertInto, place, placeAfter, reconnect } from '../store/edits.ts';
 import { sayNow } from '../store/useSay.ts';
 import { chosenCables, chosenElements, type Scene } from './command.ts';
 import { COMMANDS, canRun, perform, scene } from './commands.ts';

@@ -1,4 +1,4 @@
-import { type TakenOut, takeOut } from '../store/takeOut.ts';
+import { type TakenOut, takeOut } from '../../engine/index.ts';
 import type { Scene } from './command.ts';
 
 /** After a part in a line was deleted: what the line would be if its two cables were one. Derived from the last step, so that the offer ends with the next. */

@@ -1,7 +1,8 @@
+import { remove } from '../../engine/index.ts';
 import { view } from '../sheet/view.ts';
 import { excerpt, fromText, putIn, toText } from '../store/copies.ts';
 import { edit, refuse, useEditor } from '../store/editorStore.ts';
-import { remove, snapped, withPlaces } from '../store/edits.ts';
+import { snapped, withPlaces } from '../store/edits.ts';
 
 /** Copy, cut and paste, between documents and windows. The browser's own events carry them: they need nobody's leave. */
 

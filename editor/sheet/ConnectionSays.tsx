@@ -1,7 +1,6 @@
 import { useConnection } from '@xyflow/react';
 import { createPortal } from 'react-dom';
-import type { LineUp } from '../../engine/index.ts';
-import { illegal } from '../store/edits.ts';
+import { illegal, type LineUp } from '../../engine/index.ts';
 import { portFor, portOf } from './ports.ts';
 
 export interface ConnectionSaysProps {

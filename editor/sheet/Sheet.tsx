@@ -20,23 +20,11 @@ import {
   useRef,
   useState,
 } from 'react';
-import { type LineUp, type OneLine, oneLine, type Review, routeCable } from '../../engine/index.ts';
+import { illegal, type LineUp, type OneLine, oneLine, type PortAt, type Review, routeCable } from '../../engine/index.ts';
 import { excerpt, putIn } from '../store/copies.ts';
 import { arrange, ask, useDesk } from '../store/deskStore.ts';
 import { edit, refuse, select, useEditor, wait } from '../store/editorStore.ts';
-import {
-  type At,
-  connect,
-  illegal,
-  insertInto,
-  move,
-  type PortAt,
-  place,
-  placeAfter,
-  reconnect,
-  snapped,
-  withPlaces,
-} from '../store/edits.ts';
+import { type At, connect, insertInto, move, place, placeAfter, reconnect, snapped, withPlaces } from '../store/edits.ts';
 import { AddHandle } from './AddHandle.tsx';
 import { BondButtons } from './BondButtons.tsx';
 import { CableEdge, type CableEdgeType } from './CableEdge.tsx';

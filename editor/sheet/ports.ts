@@ -1,5 +1,4 @@
-import { type LineUp, PORTS } from '../../engine/index.ts';
-import { illegal, type PortAt } from '../store/edits.ts';
+import { illegal, type LineUp, PORTS, type PortAt } from '../../engine/index.ts';
 
 /** Which port of a part a cable goes to when only the part is pointed at. */
 

@@ -1,5 +1,5 @@
 import { create } from 'zustand';
-import type { PortAt } from './edits.ts';
+import type { PortAt } from '../../engine/index.ts';
 
 /** How the desk is arranged: what is open over the sheet, and what is shown of it. No part of the document. */
 

@@ -2,17 +2,17 @@ import {
   type Cable,
   type Element,
   type ElementKind,
+  illegal,
   type LineUp,
   makeRoom,
   newCable,
   newElement,
   nextId,
   PORTS,
-  type Port,
+  type PortAt,
   tidyPositions,
   valueAt,
   withoutAsBuilt,
-  withoutParts,
   withValueAt,
 } from '../../engine/index.ts';
 import { likeLast } from './likeLast.ts';
@@ -20,11 +20,6 @@ import { likeLast } from './likeLast.ts';
 /** What hands do to the document, as functions from one document to the next. */
 
 export type At = LineUp['positions'][string];
-export interface PortAt {
-  readonly element: string;
-  readonly port: Port;
-}
-
 const snap = (value: number): number => Math.round(value / 2.5) * 2.5;
 export const snapped = ({ x_mm, y_mm }: At): At => ({ x_mm: snap(x_mm), y_mm: snap(y_mm) });
 
@@ -46,22 +41,6 @@ export function place(lineUp: LineUp, kind: ElementKind, at: At): { readonly lin
 export function move(lineUp: LineUp, places: ReadonlyMap<string, At>): LineUp {
   const moved = [...places].filter(([id, at]) => lineUp.positions[id]?.x_mm !== at.x_mm || lineUp.positions[id]?.y_mm !== at.y_mm);
   return moved.length === 0 ? lineUp : { ...lineUp, positions: { ...lineUp.positions, ...Object.fromEntries(moved) } };
-}
-
-/** Why these two ports may not be joined, or null when they may. */
-export function illegal(lineUp: LineUp, from: PortAt, to: PortAt): string | null {
-  if (from.element === to.element) return 'A cable joins two different parts.';
-  const find = (id: string) => lineUp.elements.find((element) => element.id === id);
-  const [a, b] = [find(from.element), find(to.element)];
-  if (!a || !b) return 'One of the parts is gone.';
-  const kinds = [a.kind, b.kind];
-  if (kinds.every((kind) => kind === 'supply')) return 'Two supplies may not be joined.';
-  if (kinds.every((kind) => kind === 'motor')) return 'A motor is fed from a drive, a bus or a box, not from another motor.';
-  const [output, other] =
-    a.kind === 'drive' && from.port === 'load' ? [a, b] : b.kind === 'drive' && to.port === 'load' ? [b, a] : [null, null];
-  if (output && other?.kind === 'supply') return 'Mains on the output of a drive destroys it.';
-  if (output && other?.kind === 'drive') return 'A drive may not stand behind another drive.';
-  return null;
 }
 
 export function connect(lineUp: LineUp, from: PortAt, to: PortAt): { readonly lineUp: LineUp; readonly id: string } {
@@ -140,24 +119,6 @@ export function placeAfter(lineUp: LineUp, kind: ElementKind, after: string | un
   ];
   const joins = PORTS[before.kind].includes('load') && PORTS[kind].includes('line') && illegal(placed.lineUp, from, to) === null;
   return joins ? { id: placed.id, lineUp: connect(placed.lineUp, from, to).lineUp } : placed;
-}
-
-export function remove(lineUp: LineUp, ids: readonly string[]): LineUp {
-  const gone = new Set(ids);
-  const elements = lineUp.elements.filter((element) => !gone.has(element.id));
-  const cables = lineUp.cables.filter(
-    (cable) => !gone.has(cable.id) && !gone.has(cable.from.element ?? '') && !gone.has(cable.to.element ?? ''),
-  );
-  const positions = Object.fromEntries(Object.entries(lineUp.positions).filter(([id]) => !gone.has(id)));
-  return elements.length === lineUp.elements.length && cables.length === lineUp.cables.length
-    ? lineUp
-    : withoutParts({ ...lineUp, elements, cables, positions }, allGone(lineUp, elements, cables));
-}
-
-/** With a part go the cables that landed on it. */
-function allGone(before: LineUp, elements: readonly Element[], cables: readonly Cable[]): ReadonlySet<string> {
-  const left = new Set([...elements, ...cables].map((each) => each.id));
-  return new Set([...before.elements, ...before.cables].flatMap(({ id }) => (left.has(id) ? [] : [id])));
 }
 
 /** Sets or, with undefined, takes out one value at a dotted path of one part or of several, and keeps what was typed. */

@@ -66,17 +66,29 @@ export interface Missing {
 export interface FixEdit {
   readonly id: string;
   readonly path: string;
-  readonly value: string | number | boolean | null;
+  /** A list is of ids. */
+  readonly value: string | number | boolean | null | readonly string[];
 }
 
 /** A new part put into a cable at one end, joined by a link to what the cable was landed on. It gets its id and tag when it is put in. */
 export interface FixInsert {
   readonly kind: ElementKind;
-  readonly values: Readonly<Record<string, string | number>>;
+  readonly values: Readonly<Record<string, string | number | boolean>>;
   readonly cable: string;
   readonly end: 'from' | 'to';
   /** The side of the new part on which the cable then lands: 'load' at the drive, 'line' at the motor. */
   readonly port: Port;
+  /** Joined by a short piece of the same cable instead, with these values in place of its own. */
+  readonly tail?: Readonly<Record<string, string | number | null>>;
+}
+
+/** A part taken out of its line, whose two cables become one, and joined by a link to this side of another. */
+export interface FixMove {
+  readonly id: string;
+  readonly beside: string;
+  readonly port: Port;
+  /** Paths of values that hold only of the place where it was. */
+  readonly asks: readonly string[];
 }
 
 /** A change of the document that would change this finding. Plain data, so that a finding can go from thread to thread. */
@@ -84,8 +96,9 @@ export interface Fix {
   readonly label: string;
   readonly edits: readonly FixEdit[];
   readonly inserts?: readonly FixInsert[];
-  /** Ids of parts that stand between a link and a cable: the cable is landed where the link came from. */
+  /** Ids of parts in a line: what led to them and on from them becomes one cable. */
   readonly takesOut?: readonly string[];
+  readonly moves?: readonly FixMove[];
 }
 
 export interface Finding {

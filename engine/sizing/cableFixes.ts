@@ -1,13 +1,11 @@
 import { conductorSize, IEC_SIZES, US_SIZES } from '../catalog/conductors.ts';
-import { TRADE_SIZES } from '../catalog/conduitFill.ts';
-import { insulationFacts } from '../catalog/insulation.ts';
 import { lengthSaid } from '../checks/check.ts';
 import type { Fix } from '../checks/finding.ts';
 import type { Cable } from '../lineup/cable.ts';
-import { choiceOf, resizing, standardSizes } from './choices.ts';
-import { type Concerned, ENDS, edit, fix, type Kind, one } from './fixKind.ts';
+import { area_mm2, choiceOf, resizing, standardSizes } from './choices.ts';
+import { type Concerned, ENDS, edit, fix, type Kind, one, shown } from './fixKind.ts';
 
-/** Changes of a cable. */
+/** Changes of a cable: its size, its grounds, how it is landed and how long it is. */
 
 const MOST_SETS = 4;
 
@@ -20,7 +18,6 @@ function otherSizes(cable: Cable, { lineUp }: Concerned, up: boolean): readonly 
   const others = up ? sizes.slice(at + 1) : sizes.slice(0, Math.max(0, at)).reverse();
   return others.map((size) => fix(`Make ${cable.tag} ${shown(size)}`, ...resizing(cable, { ...own, size })));
 }
-const shown = (size: string): string => size.replace('mm2', 'mm²');
 
 export const landingFull: Kind = {
   name: 'landing full',
@@ -78,17 +75,14 @@ export const moreSets: Kind = {
     }),
 };
 
-export const biggerRaceway: Kind = {
-  name: 'bigger raceway',
-  of: ({ cables }) =>
+export const oneSet: Kind = {
+  name: 'one set',
+  of: ({ cables, lineUp }) =>
     cables.map((cable) => {
-      const [, trade, kind] = /^(.*?)(?:\s*(?:in)?\s*([A-Z]{3}.*))?$/.exec(cable.installation.racewaySize ?? '') ?? [];
-      const at = (TRADE_SIZES as readonly string[]).indexOf(trade?.trim() ?? '');
-      return at < 0
-        ? []
-        : TRADE_SIZES.slice(at + 1).map((each) =>
-            fix(`A ${each} in raceway for ${cable.tag}`, edit(cable, 'installation.racewaySize', kind ? `${each} ${kind}` : each)),
-          );
+      const own = choiceOf(cable);
+      if (!own || own.sets === 1) return [];
+      const larger = standardSizes(cable, lineUp.project.basis).filter((size) => area_mm2({ size, sets: 1 }) >= area_mm2(own));
+      return larger.map((size) => fix(`Make ${cable.tag} one set of ${shown(size)}`, ...resizing(cable, { size, sets: 1 })));
     }),
 };
 
@@ -99,37 +93,6 @@ export const copper: Kind = {
       ...cables.map(
         (cable) => cable.conductor.metal === 'aluminium' && fix(`Make ${cable.tag} copper`, edit(cable, 'conductor.metal', 'copper')),
       ),
-    ),
-};
-
-export const otherInsulation: Kind = {
-  name: 'other insulation',
-  of: ({ cables, lineUp }) =>
-    one(
-      ...cables.map((cable) => {
-        const type = (conductorSize(cable.conductor.size ?? '')?.system ?? lineUp.project.basis) === 'us' ? 'XHHW-2' : 'XLPE';
-        const polymer = insulationFacts(cable.insulation.type)?.polymer;
-        const stale = cable.insulation.wall_mm === undefined ? [] : [edit(cable, 'insulation.wall_mm', null)];
-        return polymer === 'pvc' && fix(`${type} insulation for ${cable.tag}`, edit(cable, 'insulation.type', type), ...stale);
-      }),
-    ),
-};
-
-export const shieldedCable: Kind = {
-  name: 'shielded cable',
-  of: ({ cables }) =>
-    cables.map((cable) =>
-      cable.construction === 'singles' || cable.construction === 'multicore'
-        ? [
-            fix(
-              `A shielded cable for ${cable.tag}`,
-              edit(cable, 'construction', 'foil-and-braid'),
-              edit(cable, 'from.landing', 'full'),
-              edit(cable, 'to.landing', 'full'),
-              ...(cable.outerDiameter_mm === undefined ? [] : [edit(cable, 'outerDiameter_mm', null)]),
-            ),
-          ]
-        : [],
     ),
 };
 
@@ -167,17 +130,6 @@ export const setsAlike: Kind = {
             edit(cable, 'setsAlike', true),
             edit(cable, 'setsHoldAllPhases', true),
           ),
-      ),
-    ),
-};
-
-export const divider: Kind = {
-  name: 'divider',
-  of: ({ cables }) =>
-    one(
-      ...cables.map(
-        (cable) =>
-          cable.installation.divider !== true && fix(`A metal divider beside ${cable.tag}`, edit(cable, 'installation.divider', true)),
       ),
     ),
 };

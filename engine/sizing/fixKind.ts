@@ -1,6 +1,7 @@
 import type { Finding, Fix, FixEdit } from '../checks/finding.ts';
 import type { Cable } from '../lineup/cable.ts';
 import type { Element, ElementOf } from '../lineup/elements.ts';
+import { valueAt } from '../lineup/fields.ts';
 import type { LineUp } from '../lineup/lineUp.ts';
 import type { Run } from '../network/network.ts';
 
@@ -32,3 +33,7 @@ export const isKind =
 export const one = (...fixes: readonly (Fix | false)[]): readonly (readonly Fix[])[] =>
   fixes.flatMap((each) => (each === false ? [] : [[each]]));
 export const ENDS = ['from', 'to'] as const;
+export const shown = (size: string): string => size.replace('mm2', 'mm²');
+/** Values that another make would have to say anew, of those that are given. */
+export const asked = (part: Element | Cable, paths: readonly string[]): readonly FixEdit[] =>
+  paths.filter((path) => valueAt(part, path) !== undefined).map((path) => edit(part, path, null));

@@ -6,6 +6,7 @@ import { type Concerned, isKind, type Kind, one } from './fixKind.ts';
 
 /** Parts put in or taken out. */
 
+const REACTORS_PCT = [3, 5];
 const REACTOR_PCT = 3;
 
 /** The first cable behind the drive of a run, and the last before its motor, with their ends there. */
@@ -30,11 +31,51 @@ export const lineReactor: Kind = {
       const feed = steps.filter(({ zone, step }) => zone.kind === 'input' && step.via?.kind === 'cable').at(-1)?.step;
       const at = feed ? endOf(feed, 'far') : null;
       if (!drive || !at || at.cable[at.end].element !== drive.id) return [];
+      return REACTORS_PCT.map((pct) => ({
+        label: `A ${pct} % reactor ahead of ${drive.tag}`,
+        edits: [],
+        inserts: [
+          {
+            kind: 'reactor',
+            values: { ...reactorFor(drive, drive.inputCurrent_A), impedance_pct: pct },
+            cable: at.cable.id,
+            end: at.end,
+            port: 'line',
+          },
+        ],
+      }));
+    }),
+};
+
+/** Powers in which dry-type transformers are made (common practice). */
+const TRANSFORMERS_VA = [15, 30, 45, 75, 112.5, 150, 225, 300, 500, 750, 1000].map((kVA) => kVA * 1000);
+/** Of its own base, and X over R: a usual dry-type transformer (common practice). */
+const TRANSFORMER = { impedance_pct: 5, xOverR: 2 };
+
+export const isolationTransformer: Kind = {
+  name: 'isolation transformer',
+  of: ({ runs, lineUp }) =>
+    runs.map(({ drive, steps }): Fix[] => {
+      const feed = steps.filter(({ zone, step }) => zone.kind === 'input' && step.via?.kind === 'cable').at(-1)?.step;
+      const at = feed ? endOf(feed, 'far') : null;
+      const [volts, amperes] = [drive?.ratedVoltage_V, drive?.inputCurrent_A];
+      if (!drive || volts === undefined || amperes === undefined || !at || at.cable[at.end].element !== drive.id) return [];
+      const power_VA = TRANSFORMERS_VA.find((each) => each >= Math.sqrt(3) * volts * amperes);
+      const secondaryEarthing = lineUp.project.basis === 'us' ? 'solid-wye' : 'tn';
+      if (power_VA === undefined) return [];
+      const values = {
+        ...TRANSFORMER,
+        ratedPower_VA: power_VA,
+        primaryVoltage_V: volts,
+        secondaryVoltage_V: volts,
+        secondaryEarthing,
+        box: 'metal',
+      };
       return [
         {
-          label: `A ${REACTOR_PCT} % reactor ahead of ${drive.tag}`,
+          label: `An isolation transformer of ${power_VA / 1000} kVA ahead of ${drive.tag}, its star point earthed`,
           edits: [],
-          inserts: [{ kind: 'reactor', values: reactorFor(drive, drive.inputCurrent_A), cable: at.cable.id, end: at.end, port: 'line' }],
+          inserts: [{ kind: 'transformer', values, cable: at.cable.id, end: at.end, port: 'line' }],
         },
       ];
     }),

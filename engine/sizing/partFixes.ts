@@ -2,9 +2,8 @@ import { nextRating_A } from '../catalog/deviceRatings.ts';
 import type { Fix } from '../checks/finding.ts';
 import { ENDS, edit, fix, isKind, type Kind, one } from './fixKind.ts';
 
-/** Changes of a part: what it is, how it is set. */
+/** Changes of a part other than a drive: what it is, how it is set. */
 
-const CARRIERS_HZ = [16_000, 12_000, 10_000, 8000, 6000, 5000, 4000, 3000, 2000, 1000];
 const MOST_STEPS = 8;
 
 export const metalBox: Kind = {
@@ -35,18 +34,6 @@ export const earlyBreakContact: Kind = {
     ),
 };
 
-export const lowerCarrier: Kind = {
-  name: 'lower carrier',
-  of: ({ elements }) =>
-    elements
-      .filter(isKind('drive'))
-      .map((drive) =>
-        CARRIERS_HZ.filter((each) => each < (drive.carrier_Hz ?? 0)).map((each) =>
-          fix(`Set the carrier of ${drive.tag} to ${each / 1000} kHz`, edit(drive, 'carrier_Hz', each)),
-        ),
-      ),
-};
-
 /** The usual taps of a distribution transformer, below the rated one (common practice): fewer primary turns, more volts behind it. */
 const TAPS_PCT = [-2.5, -5];
 
@@ -60,19 +47,6 @@ export const transformerTap: Kind = {
           fix(`Set the tap of ${transformer.tag} to ${each} %`.replace('-', '−'), edit(transformer, 'tap_pct', each)),
         ),
       ),
-};
-
-export const filterJumpers: Kind = {
-  name: 'filter jumpers',
-  of: ({ elements }) =>
-    one(
-      ...elements
-        .filter(isKind('drive'))
-        .map(
-          (drive) =>
-            drive.filterJumpers === 'in' && fix(`Take out the filter jumpers of ${drive.tag}`, edit(drive, 'filterJumpers', 'out')),
-        ),
-    ),
 };
 
 export const noCapacitor: Kind = {
@@ -142,6 +116,89 @@ export const inverterDutyMotor: Kind = {
           (motor) =>
             (motor.insulation === undefined || motor.insulation === 'mg1-part-30') &&
             fix(`An inverter-duty motor (MG 1 Part 31) for ${motor.tag}`, edit(motor, 'insulation', 'mg1-part-31')),
+        ),
+    ),
+};
+
+/** Ratings that parts are marked with (common practice). */
+const FAULT_RATINGS_A = [5000, 10_000, 14_000, 18_000, 22_000, 25_000, 30_000, 35_000, 42_000, 50_000, 65_000, 85_000, 100_000, 200_000];
+
+export const higherFaultRating: Kind = {
+  name: 'higher fault rating',
+  of: ({ elements }) =>
+    elements.map((element) => {
+      if ((element.kind !== 'bus' && element.kind !== 'disconnect') || element.faultRating_A === undefined) return [];
+      const own = element.faultRating_A;
+      return FAULT_RATINGS_A.filter((each) => each > own).map((each) =>
+        fix(`A part marked for ${each / 1000} kA as ${element.tag}`, edit(element, 'faultRating_A', each)),
+      );
+    }),
+};
+
+export const interlock: Kind = {
+  name: 'interlock',
+  of: ({ elements }) =>
+    one(
+      ...elements
+        .filter(isKind('contactor'))
+        .map(
+          (each) =>
+            each.interlock === 'none' &&
+            fix(`Interlock ${each.tag}, mechanically and electrically, with the drive’s output`, edit(each, 'interlock', 'both')),
+        ),
+    ),
+};
+
+export const zeroCurrent: Kind = {
+  name: 'zero current',
+  of: ({ elements }) =>
+    one(
+      ...elements
+        .filter(isKind('contactor'))
+        .map(
+          (each) =>
+            each.opensAtZeroCurrent === false && fix(`Block the drive before ${each.tag} opens`, edit(each, 'opensAtZeroCurrent', true)),
+        ),
+    ),
+};
+
+export const startTogether: Kind = {
+  name: 'start together',
+  of: ({ elements }) => {
+    const alone = elements.filter(isKind('motor')).filter(({ switchedAlone }) => switchedAlone === true);
+    return one(
+      alone.length > 0 &&
+        fix(
+          `Interlock ${alone.map(({ tag }) => tag).join(', ')} to start together`,
+          ...alone.map((each) => edit(each, 'switchedAlone', false)),
+        ),
+    );
+  },
+};
+
+export const ownProtection: Kind = {
+  name: 'own protection',
+  of: ({ elements }) => {
+    const edits = elements
+      .filter(isKind('motor'))
+      .flatMap((motor) => [
+        ...(motor.overload !== undefined && motor.overload !== 'own' ? [edit(motor, 'overload', 'own')] : []),
+        ...(motor.ownShortCircuitDevice === false ? [edit(motor, 'ownShortCircuitDevice', true)] : []),
+      ]);
+    return one(edits.length > 0 && fix('An overload and a short-circuit device for each motor', ...edits));
+  },
+};
+
+export const brakeSupply: Kind = {
+  name: 'brake supply',
+  of: ({ elements }) =>
+    one(
+      ...elements
+        .filter(isKind('motor'))
+        .map(
+          (motor) =>
+            motor.brake?.fedFrom === 'drive-output' &&
+            fix(`Feed the brake of ${motor.tag} from its own supply`, edit(motor, 'brake.fedFrom', 'own-supply')),
         ),
     ),
 };

@@ -32,7 +32,7 @@ export async function proposeFixes(lineUp: LineUp, findingId: string, watching: 
   const tried = async (fix: Fix, kinds: readonly Kind[]): Promise<{ readonly proposal: Proposal | null; readonly eases: boolean }> => {
     const seen = await preview(fix);
     const mayAsk = kinds.some(({ asks }) => asks);
-    const help = helps(finding, seen, mayAsk);
+    const help = partFails(lineUp, seen) ? null : helps(finding, seen, mayAsk);
     const proposal = help && { ...seen, kinds: kinds.map(({ name }) => name), asksMaker: help === 'asked' };
     return { proposal, eases: eases(finding, seen) };
   };
@@ -81,6 +81,13 @@ function eases(finding: Finding, { moreRoom, unchanged }: FixPreview): boolean {
   return moreRoom.some(({ id }) => id === finding.id) || (after !== undefined && after.margin_pct === null && after.text !== finding.text);
 }
 
+/** A part put in that fails itself mends nothing: tails that are too thin, a box with too few places. */
+const partFails = ({ elements, cables }: LineUp, { worse }: FixPreview): boolean =>
+  worse.some(
+    ({ after }) =>
+      after?.verdict === 'fail' && after.subject.kind !== 'lineup' && ![...elements, ...cables].some(({ id }) => id === after.subject.id),
+  );
+
 /** Whether the finding comes out better, or at least as a question where the fix says that it asks one. */
 function helps(finding: Finding, { better, worse, asked }: FixPreview, mayAsk: boolean): 'better' | 'asked' | null {
   // Said of another part or under another name, it is not mended.
@@ -90,7 +97,9 @@ function helps(finding: Finding, { better, worse, asked }: FixPreview, mayAsk: b
   );
   if (elsewhere) return null;
   const own = better.find(({ id }) => id === finding.id);
-  if (own) return (pointsGained(own.before, own.after) ?? LEAST_POINTS) >= LEAST_POINTS ? 'better' : null;
+  // A number that hardly moves is no help; one that stays, and is judged otherwise, is.
+  const gained = own && pointsGained(own.before, own.after);
+  if (own) return gained == null || gained === 0 || gained >= LEAST_POINTS ? 'better' : null;
   return mayAsk && asked.some(({ id }) => id === finding.id) ? 'asked' : null;
 }
 

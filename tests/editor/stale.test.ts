@@ -1,7 +1,6 @@
 import { afterEach, beforeEach, describe, expect, it, vi } from 'vitest';
 import { edit, openLineUp, takeFix, undo, useEditor, whenJudged } from '../../editor/store/editorStore.ts';
-import { remove } from '../../editor/store/edits.ts';
-import { type LineUp, oneLine, type Review, review, waveformOf } from '../../engine/index.ts';
+import { type LineUp, oneLine, type Review, remove, review, waveformOf } from '../../engine/index.ts';
 import { manyRuns, withLongerLead } from '../engine/manyRuns.ts';
 
 /** What the store says while a review is being made elsewhere. The judge is played: it answers when it is told to. */

@@ -1,8 +1,7 @@
 import { describe, expect, it } from 'vitest';
-import { remove } from '../../../editor/store/edits.ts';
 import { moveLabels, putLabelsBack } from '../../../editor/store/labels.ts';
 import { meets } from '../../../engine/drawing/extent.ts';
-import { addNote, type Item, type LineUp, moveNote, notesOf, oneLine, review } from '../../../engine/index.ts';
+import { addNote, type Item, type LineUp, moveNote, notesOf, oneLine, remove, review } from '../../../engine/index.ts';
 import { sectionsOf } from '../../../engine/submittal/sections.ts';
 import { threeRuns } from './threeRuns.ts';
 

@@ -1,8 +1,8 @@
 import { describe, expect, it } from 'vitest';
-import { insertInto, setValue } from '../../editor/store/edits.ts';
-import { halvesOf, takeOut } from '../../editor/store/takeOut.ts';
-import { lineUpSchema } from '../../engine/index.ts';
-import { manyRuns } from '../engine/manyRuns.ts';
+import { insertInto, setValue } from '../../../editor/store/edits.ts';
+import { lineUpSchema } from '../../../engine/index.ts';
+import { halvesOf, takeOut } from '../../../engine/lineup/takeOut.ts';
+import { manyRuns } from '../manyRuns.ts';
 
 /** A part put into a cable and taken out again. */
 

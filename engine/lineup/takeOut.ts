@@ -1,5 +1,10 @@
-import { type Cable, type Element, type LineUp, valueAt, withoutAsBuilt } from '../../engine/index.ts';
-import { illegal, type PortAt, remove } from './edits.ts';
+import { withoutAsBuilt } from './asBuilt.ts';
+import type { Cable } from './cable.ts';
+import type { Element } from './elements.ts';
+import { valueAt } from './fields.ts';
+import { illegal, type PortAt } from './joins.ts';
+import type { LineUp } from './lineUp.ts';
+import { remove } from './remove.ts';
 
 /** Takes a part out of a line and makes one cable of its two. What both halves say stays said; what they say differently is asked anew. */
 
@@ -36,16 +41,23 @@ export function takeOut(lineUp: LineUp, id: string): TakenOut | null {
   // The cable that leads to the part comes first: the whole runs the same way.
   const [a, b] = halves.first.to.element === id ? [halves.first, halves.second] : [halves.second, halves.first];
   const asked: string[] = [];
-  // A link inside a cabinet has nothing to say of the cable it prolongs.
-  const data = a.kind === b.kind ? shared(a, b, asked) : a.kind === 'cable' ? a : b;
   const far = (cable: Cable) => (cable.from.element === id ? cable.to : cable.from);
   const [from, to] = a.to.element === id ? [a.from, far(b)] : [far(b), a.to];
-  const cable: Cable = { ...withoutAsBuilt(data), id: a.id, tag: a.tag, from, to };
+import { withoutAsBuilt } from './asBuilt.ts';
+  const cable: Cable =
+    a.kind === b.kind ? { ...shared(a, b, asked), from, to } : a.kind === 'cable' ? relanded(a, id, b) : relanded(b, id, a);
   const rest = remove(lineUp, [id]);
   const at = lineUp.cables.findIndex((each) => each.id === a.id || each.id === b.id);
   const cables = [...rest.cables];
   cables.splice(at, 0, cable);
   return { lineUp: { ...rest, cables }, cable, asked };
+}
+
+/** A link inside a cabinet has nothing to say of the cable it prolongs: the cable stays, landed as it was, on what lies behind the link. */
+function relanded(cable: Cable, id: string, link: Cable): Cable {
+  const { element, port } = link.from.element === id ? link.to : link.from;
+  const end = cable.from.element === id ? 'from' : 'to';
+  return { ...cable, [end]: { ...cable[end], element, port } };
 }
 
 const same = (a: unknown, b: unknown): boolean => JSON.stringify(a) === JSON.stringify(b);
