@@ -117,6 +117,35 @@ export const twoMotors = (): LineUp =>
     })
     .build();
 
+/** A second drive whose unshielded lead lies in the pipe of the first one's. */
+export function twoDrives(): LineUp {
+  const lineUp = builder()
+    .from('CB-1')
+    .cable(laid('10 AWG', 90, 'F-2'))
+    .part('drive', {
+      tag: 'VFD-2',
+      ratedVoltage_V: 480,
+      inputCurrent_A: 5,
+      outputCurrent_A: 5,
+      riseTime_s: 0.15e-6,
+      carrier_Hz: 4000,
+      ...marks,
+    })
+    .cable({ ...laid('10 AWG', 140, 'W-2'), construction: 'singles' })
+    .part('motor', {
+      tag: 'M-2',
+      ratedVoltage_V: 460,
+      ratedFrequency_Hz: 60,
+      ratedCurrent_A: 4,
+      powerFactor: 0.8,
+      insulation: 'mg1-part-31',
+      ...marks,
+    })
+    .build();
+  const other = lineUp.cables.find(({ tag }) => tag === 'W-2');
+  return broken(lineUp, { 'W-1A': { construction: 'singles', 'installation.sharedWith': [other?.id ?? ''] } });
+}
+
 /** With these values in place of its own, by tag and path. */
 export function broken(lineUp: LineUp, values: Readonly<Record<string, Readonly<Record<string, Fix['edits'][number]['value']>>>>): LineUp {
   const parts = [...lineUp.elements, ...lineUp.cables];
