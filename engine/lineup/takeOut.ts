@@ -43,7 +43,6 @@ export function takeOut(lineUp: LineUp, id: string): TakenOut | null {
   const asked: string[] = [];
   const far = (cable: Cable) => (cable.from.element === id ? cable.to : cable.from);
   const [from, to] = a.to.element === id ? [a.from, far(b)] : [far(b), a.to];
-import { withoutAsBuilt } from './asBuilt.ts';
   const cable: Cable =
     a.kind === b.kind ? { ...shared(a, b, asked), from, to } : a.kind === 'cable' ? relanded(a, id, b) : relanded(b, id, a);
   const rest = remove(lineUp, [id]);
@@ -57,7 +56,7 @@ import { withoutAsBuilt } from './asBuilt.ts';
 function relanded(cable: Cable, id: string, link: Cable): Cable {
   const { element, port } = link.from.element === id ? link.to : link.from;
   const end = cable.from.element === id ? 'from' : 'to';
-  return { ...cable, [end]: { ...cable[end], element, port } };
+  return { ...withoutAsBuilt(cable), [end]: { ...cable[end], element, port } };
 }
 
 const same = (a: unknown, b: unknown): boolean => JSON.stringify(a) === JSON.stringify(b);
