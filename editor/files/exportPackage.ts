@@ -1,6 +1,7 @@
 import type { LineUp } from '../../engine/index.ts';
 import type { Format, SheetKind, Step, Written } from '../../engine/submittal/formats.ts';
 import { refuse, whenJudged } from '../store/editorStore.ts';
+import { startThread } from '../store/threads.ts';
 import type { PackageOrder, WriterSays } from './packageWorker.ts';
 
 export interface PackageChoice {
@@ -45,7 +46,7 @@ export async function exportPackage(format: Format = 'pdf', choice: PackageChoic
 const onThread = (order: PackageOrder, watch?: Watch): Promise<Written | null> =>
   new Promise((resolve, reject) => {
     if (watch?.signal.aborted) return resolve(null);
-    const worker = new Worker(new URL('./packageWorker.ts', import.meta.url), { type: 'module' });
+    const worker = startThread('packageWriter');
     const end = (settle: () => void): void => {
       worker.terminate();
       settle();

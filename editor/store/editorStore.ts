@@ -1,6 +1,7 @@
 import { create } from 'zustand';
 import { applyFix, type ElementKind, type Fix, type LineUp, load, newLineUp, type Review, review } from '../../engine/index.ts';
 import { createJudge } from './judge.ts';
+import { startThread } from './threads.ts';
 
 /** The open document, its history, what is selected and what the engine says of it. A review of an older document is kept until the new one comes, and is called stale. History holds the very documents: undo is exact. */
 
@@ -69,7 +70,7 @@ const current = (answer: Review): Judged => {
   return { review: answer, stale: false, working: false };
 };
 const judge = createJudge(
-  () => new Worker(new URL('./reviewWorker.ts', import.meta.url), { type: 'module' }),
+  () => startThread('reviewer'),
   (answer) => set(current(answer)),
 );
 

@@ -1,4 +1,5 @@
 import type { DecidingUnknown, LeastCopper, LengthLimits, LineUp, Proposal, Review, SizeTable } from '../../engine/index.ts';
+import { startThread } from './threads.ts';
 
 /** What is asked about other documents than the open one, each of which must be judged: always by a thread of its own. */
 
@@ -36,7 +37,7 @@ export type Word<A extends keyof Answers = keyof Answers> =
 /** One question, one worker: to stop is to end it. */
 export function workOut<A extends keyof Answers>(question: Question<A>, hear: (word: Word<A>) => void): () => void {
   try {
-    const helper = new Worker(new URL('./sizingWorker.ts', import.meta.url), { type: 'module' });
+    const helper = startThread('sizer');
     helper.onmessage = ({ data }: MessageEvent<Word<A>>) => hear(data);
     helper.onerror = () => hear({ fault: 'the helper did not start' });
     helper.postMessage(question);

@@ -1,5 +1,5 @@
-import { z } from 'zod';
 import { lineUpSchema } from '../index.ts';
+import { z } from '../lineup/zod.ts';
 import { report } from './reportSchema.ts';
 
 /** The published JSON Schemas, by file name: made from the very schemas that read the document and describe the report. */

@@ -1,5 +1,5 @@
-import { z } from 'zod';
 import { AUTHORITIES, CASES, CONFIDENCES, ORIGINS, VERDICTS } from '../checks/finding.ts';
+import { z } from '../lineup/zod.ts';
 
 /** The shape of `check --json`: a list with one entry a file that could be read. Numbers are SI with the unit at the end of the name; null is not known. */
 

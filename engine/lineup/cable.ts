@@ -1,4 +1,3 @@
-import { z } from 'zod';
 import {
   celsius,
   id,
@@ -13,6 +12,7 @@ import {
   waveVelocity,
   yesNo,
 } from './quantity.ts';
+import { z } from './zod.ts';
 
 /** A cable, or a link (a connection inside one enclosure, without length). */
 

@@ -1,6 +1,6 @@
-import { z } from 'zod';
 import type { ElementKind } from './elements.ts';
 import type { LineUp } from './lineUp.ts';
+import { z } from './zod.ts';
 
 /** Reference designations: how the parts of a project are named. What the project does not say is named the usual way, 'VFD-1'. */
 

@@ -1,4 +1,3 @@
-import { z } from 'zod';
 import {
   boxFields,
   celsius,
@@ -13,6 +12,7 @@ import {
   text,
   yesNo,
 } from './quantity.ts';
+import { z } from './zod.ts';
 
 /**
  * The parts of a line-up. Every value that a check needs is optional: a value that is not there is not known,

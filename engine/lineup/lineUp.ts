@@ -1,8 +1,8 @@
-import { z } from 'zod';
 import { cable } from './cable.ts';
 import { element } from './elements.ts';
 import { project } from './project.ts';
 import { id, text } from './quantity.ts';
+import { z } from './zod.ts';
 
 /** The document, version 1: plain JSON, SI inside, nothing derived. Where parts stand on the sheet is kept apart, so that moving one judges nothing anew. */
 

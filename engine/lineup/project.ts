@@ -1,6 +1,6 @@
-import { z } from 'zod';
 import { designations } from './designation.ts';
 import { percent, positive, text, yesNo } from './quantity.ts';
+import { z } from './zod.ts';
 
 /** What holds for the whole line-up: basis, units, title block, limits the user sets, checks switched off. */
 

@@ -1,4 +1,4 @@
-import { z } from 'zod';
+import { z } from './zod.ts';
 
 /** Shapes shared by the parts of the document. All quantities are SI, with the unit at the end of the field's name. */
 

@@ -1,6 +1,6 @@
-import { z } from 'zod';
 import type { ElementKind } from './elements.ts';
 import { lineUp } from './lineUp.ts';
+import { z } from './zod.ts';
 
 /** Between which numbers a value may lie, read from the schema itself. Limits that only keep nonsense out are not worth saying. */
 

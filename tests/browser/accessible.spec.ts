@@ -207,6 +207,7 @@ test('nothing for axe to find in the report, which tells of every finding withou
   const answer = review(lineUp);
   const report = Buffer.from(htmlOf(lineUp, answer, { date: '2026-11-25', sheets: EVERY_SHEET })).toString();
   // axe is a script: the page that it looks at is let run one, the report itself is not.
+  await page.goto('about:blank');
   await page.setContent(report.replace(/<meta http-equiv="Content-Security-Policy"[^>]*>/, ''));
   expect(await faultsOf(page)).toEqual([]);
   const still = await (await browser.newContext({ javaScriptEnabled: false })).newPage();

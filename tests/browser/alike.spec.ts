@@ -1,10 +1,10 @@
 import { readdirSync, readFileSync } from 'node:fs';
 import { fileURLToPath } from 'node:url';
-import { expect, test } from '@playwright/test';
 import { build } from 'vite';
 import type { LineUp } from '../../engine/index.ts';
 import { load } from '../../engine/index.ts';
 import { randomLineUp } from '../second/randomLineUp.ts';
+import { expect, test } from './guard.ts';
 import { printed } from './printed.ts';
 
 /** What is printed in a browser is, to the byte, what Node prints: other engines of JavaScript may differ in the last bit of a sine, never in a figure that is shown. */

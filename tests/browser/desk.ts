@@ -1,6 +1,7 @@
-import { test as base, expect, type Page } from '@playwright/test';
+import type { Page } from '@playwright/test';
 import { type LineUp, save, tidyPositions } from '../../engine/index.ts';
 import { threeRuns } from '../engine/drawing/threeRuns.ts';
+import { test as base, expect, originOf, watch } from './guard.ts';
 import { partOf } from './page.ts';
 
 /** One page for all tests of a file: each lays its own line-up on it, as a hand does that drops a file on the window. */
@@ -21,10 +22,8 @@ export const test = base.extend<object, Shared>({
         viewport: viewport ?? null,
         permissions: ['clipboard-read', 'clipboard-write'],
       });
+      const faults = await watch(context, originOf(baseURL));
       const page = await context.newPage();
-      const faults: string[] = [];
-      page.on('pageerror', (fault) => faults.push(fault.message));
-      page.on('console', (message) => ['error', 'warning'].includes(message.type()) && faults.push(message.text()));
       await page.goto('/');
       await page.getByRole('button', { name: 'Blank sheet' }).waitFor();
       await page.waitForLoadState('networkidle');

@@ -1,9 +1,9 @@
 import { createReadStream, existsSync, writeFileSync } from 'node:fs';
 import { createServer, type Server } from 'node:http';
 import { extname, join, normalize } from 'node:path';
-import { test as base, expect } from '@playwright/test';
 import { save } from '../../engine/index.ts';
 import { manyRuns } from '../engine/manyRuns.ts';
+import { test as base, expect } from './guard.ts';
 
 /** The built site on a plain web server, in a folder of its own: nothing asks for the root. */
 
@@ -34,6 +34,7 @@ const test = base.extend<{ site: string }>({
     await use(`http://localhost:${typeof at === 'object' && at ? at.port : 0}${FOLDER}`);
     server.close();
   },
+  baseURL: ({ site }, use) => use(site),
 });
 
 test('it starts, opens an example and writes a package, from a folder', async ({ page, site }) => {

@@ -1,23 +1,14 @@
-import { test as base, expect, type Page } from '@playwright/test';
+import type { Page } from '@playwright/test';
+import { test as base, expect } from './guard.ts';
 
-/** A page on which any fault of the program, and any call to elsewhere, fails the test. */
+/** The program's first page, ready for a hand. */
 export const test = base.extend({
   page: async ({ page }, use) => {
-    const faults: string[] = [];
-    page.on('pageerror', (fault) => faults.push(fault.message));
-    page.on('console', (message) => ['error', 'warning'].includes(message.type()) && faults.push(message.text()));
-    // The browser's own PDF reader is made of pages of its own, chrome:.
-    page.on(
-      'request',
-      (request) =>
-        !/^(http:\/\/localhost|data:|blob:|chrome:|chrome-extension:)/.test(request.url()) && faults.push(`asked ${request.url()}`),
-    );
     await page.goto('/');
     await page.getByRole('button', { name: 'Blank sheet' }).waitFor();
     // The sheet is fetched behind the start page: a hand as fast as a test's would be ahead of it.
     await page.waitForLoadState('networkidle');
     await use(page);
-    expect(faults).toEqual([]);
   },
 });
 export { expect };

@@ -39,6 +39,15 @@ describe('one-way imports', () => {
     expect(wrong).toEqual([]);
   });
 
+  it('bring every browser test its guard', () => {
+    const bare = filesIn(join(ROOT, 'tests/browser')).filter(
+      (file) =>
+        !file.endsWith('/guard.ts') &&
+        /import (?!type)[^;]*\b(test|chromium)\b[^;]*from '@playwright\/test'/.test(readFileSync(file, 'utf8')),
+    );
+    expect(bare).toEqual([]);
+  });
+
   it('are seen when broken', () => {
     expect(objection('engine/physics/ampacity.ts', 'engine/checks/index.ts')).toContain('upwards');
     expect(objection('engine/physics/ampacity.ts', 'engine/lineup/cable.ts')).toContain('numbers');

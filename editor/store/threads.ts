@@ -1,0 +1,31 @@
+import packageWriter from '../files/packageWorker.ts?worker&url';
+import reviewer from './reviewWorker.ts?worker&url';
+import sizer from './sizingWorker.ts?worker&url';
+
+/** The only scripts that are started by their address. */
+const SCRIPTS = { packageWriter, reviewer, sizer };
+type Script = keyof typeof SCRIPTS;
+
+interface Policy {
+  createScriptURL(name: string): string;
+}
+declare global {
+  /** Not in every browser: one that has it starts no script whose address did not pass it. */
+  var trustedTypes: { createPolicy(name: 'app', rules: Policy): Policy } | undefined;
+}
+
+const rules: Policy = {
+  createScriptURL: (name) => {
+    if (!Object.hasOwn(SCRIPTS, name)) throw new Error(`${name} is none of the scripts of this program`);
+    return SCRIPTS[name as Script];
+  },
+};
+let policy: Policy | undefined;
+
+/** What may be handed to the browser as the address of a script. */
+const addressOf = (script: Script): string => {
+  policy ??= globalThis.trustedTypes?.createPolicy('app', rules) ?? rules;
+  return policy.createScriptURL(script);
+};
+
+export const startThread = (script: Script): Worker => new Worker(addressOf(script), { type: 'module' });
