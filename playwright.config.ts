@@ -12,6 +12,8 @@ export default defineConfig({
   timeout: 25_000,
   use: {
     baseURL: address,
+    // What it keeps would answer in place of the server, and each test would fetch it all.
+    serviceWorkers: 'block',
     viewport: { width: 1440, height: 900 },
     launchOptions: {
       executablePath: process.env['CHROMIUM_PATH'] ?? '/usr/bin/chromium',

@@ -1,6 +1,7 @@
 import { fileURLToPath } from 'node:url';
 import react from '@vitejs/plugin-react';
 import { defineConfig } from 'vite';
+import { offline } from './build/offline.ts';
 import { contentPolicy } from './build/policy.ts';
 
 /** jsPDF carries three optional packages for turning pages into pictures; nothing here uses them. */
@@ -9,7 +10,7 @@ const nothing = fileURLToPath(new URL('./editor/files/nothing.ts', import.meta.u
 export default defineConfig({
   // Relative addresses: the site works from any folder.
   base: './',
-  plugins: [react(), contentPolicy()],
+  plugins: [react(), contentPolicy(), offline()],
   resolve: { alias: { html2canvas: nothing, canvg: nothing, dompurify: nothing } },
   // A worker that fetches its parts when they are needed.
   worker: { format: 'es' },

@@ -10,6 +10,7 @@ import { useEditor } from './store/editorStore.ts';
 
 const Workspace = late(() => import('./Workspace.tsx'), <Opening />);
 const Keys = late(() => import('./panels/Keys.tsx'));
+const NewerVersion = late(() => import('./panels/NewerVersion.tsx'));
 
 let autosaving: Promise<void> | null = null;
 
@@ -61,6 +62,7 @@ export function App() {
       </div>
       <Refusal />
       {keysShown && <Keys />}
+      <NewerVersion />
     </div>
   );
 }

@@ -9,6 +9,8 @@ const DELAY_MS = 300;
 const CURRENT = 'current';
 const KEPT = 'kept/';
 const MOST_KEPT = 8;
+/** The key of what this tab laid aside, in what the browser keeps for this tab alone. */
+const ASIDE = 'copperline.aside';
 /** Kept open: while a page is being left there is no time to open anything, only to begin a write. */
 let opened: IDBPDatabase | null = null;
 const database = async (): Promise<IDBPDatabase> => {
@@ -33,6 +35,8 @@ async function putText(key: string, text: string): Promise<void> {
 
 /** Where this tab keeps its work: of several, one has the place that is opened next time, the others one each among those to take up again. */
 let place = CURRENT;
+/** Lets another tab have it. */
+let letGo = (): void => undefined;
 
 /** After a failure, and then twice as long each time. */
 const FIRST_RETRY_MS = 2000;
@@ -65,19 +69,22 @@ const WAIT_MS = 800;
 /** Whether this tab has the place that is opened next time, for as long as it lives. One that has to wait gets it when the other closes. */
 function holdPlace(): Promise<boolean> {
   if (!navigator.locks) return Promise.resolve(true);
-  const forGood = () => new Promise<never>(() => undefined);
+  const hold = () =>
+    new Promise<void>((done) => {
+      letGo = done;
+    });
   return new Promise((resolve) => {
     navigator.locks
       .request(CURRENT, { signal: AbortSignal.timeout(WAIT_MS) }, () => {
         resolve(true);
-        return forGood();
+        return hold();
       })
       .catch(() => {
         place = `${KEPT}${Date.now()}`;
         resolve(false);
         void navigator.locks.request(CURRENT, async () => {
           await takePlace().catch(() => setSaved('not saved'));
-          return forGood();
+          return hold();
         });
       });
   });
@@ -136,12 +143,19 @@ export async function keptOnes(): Promise<readonly Kept[]> {
   }
 }
 
+let timer: ReturnType<typeof setTimeout> | undefined;
+const stopClock = (): void => {
+  clearTimeout(timer);
+  timer = undefined;
+};
+
 /** Opens what was kept, then keeps every edit from here on. */
 export async function startAutosave(): Promise<void> {
   try {
     const first = await holdPlace();
-    const kept: unknown = first ? await (await database()).get('lineUps', CURRENT) : null;
-    if (!first) refuse('Copperline is open in another tab. What you begin here is kept beside it, and overwrites nothing.');
+    const back = await takeBack(first);
+    const kept: unknown = first && !back ? await (await database()).get('lineUps', CURRENT) : null;
+    if (!first && !back) refuse('Copperline is open in another tab. What you begin here is kept beside it, and overwrites nothing.');
     if (typeof kept === 'string') {
       openText(kept, 'the work kept in this browser');
       // What cannot be read must not be written over by what comes next.
@@ -150,10 +164,8 @@ export async function startAutosave(): Promise<void> {
   } catch {
     setSaved('not saved');
   }
-  let timer: ReturnType<typeof setTimeout> | undefined;
   const writeNow = () => {
-    clearTimeout(timer);
-    timer = undefined;
+    stopClock();
     void write();
   };
   useEditor.subscribe((state, before) => {
@@ -164,7 +176,57 @@ export async function startAutosave(): Promise<void> {
     // The clock is not set back by further edits: someone who never pauses is saved too.
     timer ??= setTimeout(writeNow, DELAY_MS);
   });
-  const flush = () => timer !== undefined && writeNow();
-  addEventListener('pagehide', flush);
-  document.addEventListener('visibilitychange', () => document.visibilityState === 'hidden' && flush());
+  const writeLast = () => timer !== undefined && writeNow();
+  addEventListener('pagehide', writeLast);
+  document.addEventListener('visibilitychange', () => document.visibilityState === 'hidden' && writeLast());
+}
+
+/** Writes what is open at once. False: it could not be written. */
+export async function flush(): Promise<boolean> {
+  stopClock();
+  const { lineUp } = useEditor.getState();
+  try {
+    if (lineUp) await put(place, lineUp);
+    return true;
+  } catch {
+    setSaved('not saved');
+    return false;
+  }
+}
+
+/**
+ * Lays the work where this tab alone finds it again and lets go of the place, before the tab is loaded anew: a second tab that waited
+ * for the place may have it meanwhile. False: it could not be written, and all stays as it is.
+ */
+export async function handOver(): Promise<boolean> {
+  stopClock();
+  const { lineUp } = useEditor.getState();
+  if (!lineUp) return true;
+  const aside = `${KEPT}${Date.now()}`;
+  try {
+    await put(aside, lineUp);
+    sessionStorage.setItem(ASIDE, aside);
+    await (await database()).delete('lineUps', place);
+  } catch {
+    setSaved('not saved');
+    return false;
+  }
+  place = aside;
+  letGo();
+  return true;
+}
+
+/** What this tab laid aside before it was loaded anew. */
+async function takeBack(first: boolean): Promise<boolean> {
+  const aside = sessionStorage.getItem(ASIDE);
+  sessionStorage.removeItem(ASIDE);
+  const text: unknown = aside && (await (await database()).get('lineUps', aside));
+  if (!aside || typeof text !== 'string') return false;
+  openText(text, 'the work kept in this browser');
+  if (!first) place = aside;
+  else if (!useEditor.getState().refused) {
+    await putText(CURRENT, text);
+    await (await database()).delete('lineUps', aside);
+  }
+  return true;
 }

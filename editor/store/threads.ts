@@ -3,7 +3,7 @@ import reviewer from './reviewWorker.ts?worker&url';
 import sizer from './sizingWorker.ts?worker&url';
 
 /** The only scripts that are started by their address. */
-const SCRIPTS = { packageWriter, reviewer, sizer };
+const SCRIPTS = { packageWriter, reviewer, sizer, serviceWorker: `${import.meta.env.BASE_URL}serviceWorker.js` };
 type Script = keyof typeof SCRIPTS;
 
 interface Policy {
@@ -23,9 +23,9 @@ const rules: Policy = {
 let policy: Policy | undefined;
 
 /** What may be handed to the browser as the address of a script. */
-const addressOf = (script: Script): string => {
+export const addressOf = (script: Script): string => {
   policy ??= globalThis.trustedTypes?.createPolicy('app', rules) ?? rules;
   return policy.createScriptURL(script);
 };
 
-export const startThread = (script: Script): Worker => new Worker(addressOf(script), { type: 'module' });
+export const startThread = (script: Exclude<Script, 'serviceWorker'>): Worker => new Worker(addressOf(script), { type: 'module' });

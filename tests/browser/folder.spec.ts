@@ -1,38 +1,17 @@
-import { createReadStream, existsSync, writeFileSync } from 'node:fs';
-import { createServer, type Server } from 'node:http';
-import { extname, join, normalize } from 'node:path';
+import { writeFileSync } from 'node:fs';
 import { save } from '../../engine/index.ts';
 import { manyRuns } from '../engine/manyRuns.ts';
 import { test as base, expect } from './guard.ts';
+import { DIST, FOLDER, serve } from './site.ts';
 
-/** The built site on a plain web server, in a folder of its own: nothing asks for the root. */
-
-const DIST = join(import.meta.dirname, '../../dist');
-const TYPES: Readonly<Record<string, string>> = {
-  '.html': 'text/html',
-  '.js': 'text/javascript',
-  '.css': 'text/css',
-  '.woff2': 'font/woff2',
-};
-const FOLDER = '/some/deep/folder/';
+/** The built site in a folder of a plain web server. */
 
 const test = base.extend<{ site: string }>({
   // biome-ignore lint/correctness/noEmptyPattern: the runner wants the fixtures it is given in braces
   site: async ({}, use) => {
-    const server: Server = createServer((request, response) => {
-      const path = (request.url ?? '').split('?')[0] ?? '';
-      const file = join(DIST, normalize(path.slice(FOLDER.length - 1).replace(/\/$/, '/index.html')));
-      if (!path.startsWith(FOLDER) || !file.startsWith(DIST) || !existsSync(file)) {
-        response.writeHead(404).end();
-        return;
-      }
-      response.writeHead(200, { 'content-type': TYPES[extname(file)] ?? 'application/octet-stream' });
-      createReadStream(file).pipe(response);
-    });
-    await new Promise<void>((ready) => server.listen(0, ready));
-    const at = server.address();
-    await use(`http://localhost:${typeof at === 'object' && at ? at.port : 0}${FOLDER}`);
-    server.close();
+    const { address, stop } = await serve(DIST);
+    await use(address);
+    await stop();
   },
   baseURL: ({ site }, use) => use(site),
 });

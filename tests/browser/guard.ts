@@ -6,11 +6,17 @@ const OWN = /^(data:|blob:|about:)/;
 // The browser's own PDF reader is made of pages of its own.
 const BROWSERS = /^(chrome|chrome-extension):/;
 
+/** What the test runner itself says of the service worker that it does not let in. */
+const BLOCKED = 'Service Worker registration blocked by Playwright';
+
 /** Collects the faults of every page of a context, from before its first script on. */
 export async function watch(context: BrowserContext, origin: string): Promise<string[]> {
   const faults: string[] = [];
   context.on('weberror', (fault) => faults.push(fault.error().message));
-  context.on('console', (message) => ['error', 'warning'].includes(message.type()) && faults.push(message.text()));
+  context.on(
+    'console',
+    (message) => ['error', 'warning'].includes(message.type()) && message.text() !== BLOCKED && faults.push(message.text()),
+  );
   context.on('request', (request) => {
     const address = request.url();
     if (!OWN.test(address) && !BROWSERS.test(address) && new URL(address).origin !== origin) faults.push(`asked ${address}`);
