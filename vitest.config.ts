@@ -2,7 +2,7 @@ import { defineConfig } from 'vitest/config';
 
 export default defineConfig({
   test: {
-    include: ['tests/{engine,editor,reference,second,property}/**/*.test.ts'],
+    include: ['tests/{engine,hostile,editor,reference,second,property}/**/*.test.ts'],
     testTimeout: 300_000,
   },
 });

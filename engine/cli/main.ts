@@ -2,6 +2,7 @@ import { mkdirSync, readdirSync, readFileSync } from 'node:fs';
 import { dirname, join } from 'node:path';
 import { fileURLToPath } from 'node:url';
 import { CHECKS, fixed, load, type Review, review, sourcesMarkdown, sourcesPage } from '../index.ts';
+import { printable, printableJson } from '../lineup/printable.ts';
 import { EVERY_SHEET, type SheetKind } from '../submittal/sections.ts';
 import { type Job, type Report, stem } from './judgeFile.ts';
 import { judgeFiles } from './judgeFiles.ts';
@@ -15,12 +16,9 @@ import { sizingText } from './sizingReport.ts';
 const USAGE =
   'usage: npm run --silent check -- FILE_OR_FOLDER... [--json | --out DIR] [--basis us|iec] [--least-copper [--sets N]] [--pdf OUT] [--package DIR] [--sheets NAME,NAME] [--against OLD] | --list [--json] | --docs';
 
-/** Control and direction-changing characters out: text from a file never drives a terminal. */
-const printable = (text: string): string => text.replace(/[\u0000-\u001f\u007f-\u009f\u200e\u200f\u202a-\u202e\u2066-\u2069]/gu, '');
 const print = (line: string): void => void process.stdout.write(`${printable(line)}\n`);
 const complain = (...lines: readonly string[]): void => void process.stderr.write(lines.map((line) => `${printable(line)}\n`).join(''));
-/** Line by line: what JSON itself does not escape is taken out, its own line ends stay. */
-const printJson = (value: unknown): void => JSON.stringify(value, null, 2).split('\n').forEach(print);
+const printJson = (value: unknown): void => void process.stdout.write(`${printableJson(JSON.stringify(value, null, 2))}\n`);
 
 interface Options {
   readonly files: readonly Named[];

@@ -123,10 +123,16 @@ function lines(...texts: readonly string[]): readonly string[] {
 
 /** Shortened with an ellipsis to a width; the sheets list everything in full. */
 export function fitText(text: string, width_mm: number, weight: 400 | 600): string {
-  if (textWidth_mm(text, TEXT_mm, weight) <= width_mm) return text;
-  let kept = text;
-  while (kept !== '' && textWidth_mm(`${kept}…`, TEXT_mm, weight) > width_mm) kept = kept.slice(0, -1);
-  return `${kept.trimEnd()}…`;
+  const fits = (candidate: string): boolean => textWidth_mm(candidate, TEXT_mm, weight) <= width_mm;
+  // From its beginning: a text may go on for thousands of letters, of which some thirty are drawn.
+  const kept: string[] = [];
+  for (const letter of text) {
+    kept.push(letter);
+    if (fits(kept.join(''))) continue;
+    while (kept.length > 0 && !fits(`${kept.join('')}…`)) kept.pop();
+    return `${kept.join('').trimEnd()}…`;
+  }
+  return text;
 }
 
 /** Broken at spaces into at most `most` lines; a word longer than the line stands alone. */

@@ -3,6 +3,7 @@ import { PORTS } from './elements.ts';
 import { jsonFault } from './jsonFault.ts';
 import { type Design, FORMAT, type LineUp, lineUp as schema, VERSION } from './lineUp.ts';
 import { migrate } from './migrations/index.ts';
+import { printable } from './printable.ts';
 
 /** Reads a file. Never throws; the caller's open document is untouched until this says ok. */
 
@@ -14,14 +15,10 @@ export type Loaded =
 export const MOST_BYTES = 10 * 1024 * 1024;
 const MOST_DEPTH = 64;
 
-const refuse = (where: string, what: string, mend: string): Loaded => ({ ok: false, where: printable(where), what: printable(what), mend });
+const refuse = (where: string, what: string, mend: string): Loaded => ({ ok: false, where: sayable(where), what: sayable(what), mend });
 
-/** Control and direction-changing characters out: the message may end on a terminal. */
-const printable = (text: string): string =>
-  [...text]
-    .filter((c) => !/[\u0000-\u001f\u007f-\u009f\u200e\u200f\u202a-\u202e\u2066-\u2069]/u.test(c))
-    .join('')
-    .slice(0, 300);
+/** The message may end on a terminal. */
+const sayable = (text: string): string => printable(text).slice(0, 300);
 
 export function load(content: string, file = 'the file'): Loaded {
   const text = content.startsWith('\ufeff') ? content.slice(1) : content;

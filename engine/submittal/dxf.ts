@@ -105,8 +105,9 @@ function stroke(dxf: DxfWriter, points: readonly Point[], style: Style): void {
 /** One line, and nothing in it that a drawing program would take for a code. */
 const words = (text: string): string =>
   text
-    .replace(/[\u0000-\u001f\u007f]+/g, ' ')
+    .replace(/[\u0000-\u001f\u007f-\u009f\u2028\u2029]+/g, ' ')
     .replaceAll('%%', '% %')
+    .replaceAll('^', '^ ')
     .replace(/\\(?=[UM]\+)/g, '/');
 
 /** A box; a bulge of tan 22.5° turns each corner by a quarter. */

@@ -31,6 +31,12 @@ interface Lead {
   readonly anchor: string;
 }
 
+/** A head stands on every sheet, above its rows: one that is taller than a sheet leaves them no room. Names of parts are among the heads. */
+const briefly = (head: string): string => {
+  const line = head.replaceAll(/\s+/g, ' ');
+  return line.length > 80 ? `${line.slice(0, 80)}…` : line;
+};
+
 export class Flow {
   readonly pen: Pen;
   readonly w: number;
@@ -158,7 +164,7 @@ export class Flow {
       theme: 'plain',
       margin: { left: EDGE, right: EDGE, top: TOP, bottom: FOOT },
       tableWidth: room,
-      head: [table.columns.map((each) => ({ content: this.pen.safe(each.head), styles: { halign: side(each) } }))],
+      head: [table.columns.map((each) => ({ content: this.pen.safe(briefly(each.head)), styles: { halign: side(each) } }))],
       body: table.rows.map((row) => row.map((each) => this.pen.safe(each))),
       showHead: 'everyPage',
       rowPageBreak: 'avoid',

@@ -106,7 +106,7 @@ function block(each: Block, section: string, id: string, anchors: ReadonlySet<st
 }
 
 const figure = (svg: string, says: string): string =>
-  `<figure>${svg.replace('<svg ', `<svg role="img" aria-label="${escaped(says)}" `)}</figure>`;
+  `<figure>${svg.replace('<svg ', () => `<svg role="img" aria-label="${escaped(says)}" `)}</figure>`;
 
 function table({ title, intro, columns, rows, empty, links, verdictColumns, changed }: Table, anchors: ReadonlySet<string>): string {
   const before = intro ? `<p>${escaped(intro)}</p>\n` : '';
@@ -149,5 +149,5 @@ const revisionMark = (revision: string | undefined): string =>
     ? ''
     : svgOf(triangle(revision, 0, 0), { x: -0.3, y: 0.7 - TRIANGLE_mm * 0.87, w: TRIANGLE_mm + 0.6, h: TRIANGLE_mm * 0.87 + 0.6 }).replace(
         '<svg ',
-        `<svg class="changed" role="img" aria-label="changed in revision ${escaped(revision)}" `,
+        () => `<svg class="changed" role="img" aria-label="changed in revision ${escaped(revision)}" `,
       );

@@ -126,8 +126,13 @@ export class Pen {
     let size = size_mm;
     while (size > TEXT_mm && wide(shown, size)) size = Math.max(TEXT_mm, size - 0.2);
     if (wide(shown, size)) {
-      while (shown !== '' && wide(`${shown}…`, size)) shown = shown.slice(0, -1);
-      shown = `${shown.trimEnd()}…`;
+      let [fits, tooLong] = [0, shown.length];
+      while (tooLong - fits > 1) {
+        const middle = (fits + tooLong) >> 1;
+        if (wide(`${shown.slice(0, middle)}…`, size)) tooLong = middle;
+        else fits = middle;
+      }
+      shown = `${shown.slice(0, fits).trimEnd()}…`;
     }
     this.text(shown, x, y, size, weight);
   }

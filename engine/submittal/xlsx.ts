@@ -19,7 +19,9 @@ function cell(value: Cell, column: number, row: number, head: boolean): string {
   if (value === null) return '';
   const place = `r="${letters(column)}${row}"${head ? ' s="1"' : ''}`;
   if (typeof value === 'number') return `<c ${place}><v>${value}</v></c>`;
-  return `<c ${place} t="inlineStr"><is><t xml:space="preserve">${escaped(harmless(value))}</t></is></c>`;
+  // A spreadsheet reads _x0041_ as a letter by its number: the line ahead of such a thing is written so itself.
+  const text = harmless(value).replace(/_(?=x[0-9A-Fa-f]{4}_)/g, '_x005F_');
+  return `<c ${place} t="inlineStr"><is><t xml:space="preserve">${escaped(text)}</t></is></c>`;
 }
 
 const row = (cells: readonly Cell[], number: number): string =>
