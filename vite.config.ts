@@ -3,6 +3,7 @@ import react from '@vitejs/plugin-react';
 import { defineConfig } from 'vite';
 import { offline } from './build/offline.ts';
 import { contentPolicy } from './build/policy.ts';
+import { buildId } from './engine/cli/buildId.ts';
 
 /** jsPDF carries three optional packages for turning pages into pictures; nothing here uses them. */
 const nothing = fileURLToPath(new URL('./editor/files/nothing.ts', import.meta.url));
@@ -11,6 +12,8 @@ export default defineConfig({
   // Relative addresses: the site works from any folder.
   base: './',
   plugins: [react(), contentPolicy(), offline()],
+  // What is written says which state of the source wrote it.
+  define: { 'globalThis.COPPERLINE_BUILD': JSON.stringify(buildId()) },
   resolve: { alias: { html2canvas: nothing, canvg: nothing, dompurify: nothing } },
   // A worker that fetches its parts when they are needed.
   worker: { format: 'es' },

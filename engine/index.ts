@@ -51,6 +51,7 @@ export {
 export { illegal, type PortAt } from './lineup/joins.ts';
 export { type Design, type LineUp, lineUp as lineUpSchema } from './lineup/lineUp.ts';
 export { type Loaded, load } from './lineup/load.ts';
+export { MAKER } from './lineup/maker.ts';
 export {
   addNote,
   changeNote,

@@ -2,6 +2,7 @@ import { useEffect, useMemo, useState } from 'react';
 import {
   type LineUp,
   load,
+  MAKER,
   newLineUp,
   parseQuantity,
   type Review,
@@ -211,7 +212,7 @@ export function Start() {
         Blank sheet
       </button>
       <p className="muted">
-        Everything stays on this computer. A design aid: local codes, the makers’ instructions and a licensed engineer decide.
+        Everything stays on this computer. A design aid: local codes, the makers’ instructions and a licensed engineer decide. {MAKER}.
       </p>
     </main>
   );

@@ -1,7 +1,8 @@
+import './named.ts';
 import { mkdirSync, readdirSync, readFileSync } from 'node:fs';
 import { dirname, join } from 'node:path';
 import { fileURLToPath } from 'node:url';
-import { CHECKS, fixed, load, type Review, review, sourcesMarkdown, sourcesPage } from '../index.ts';
+import { CHECKS, fixed, load, MAKER, type Review, review, sourcesMarkdown, sourcesPage } from '../index.ts';
 import { printable, printableJson } from '../lineup/printable.ts';
 import { EVERY_SHEET, type SheetKind } from '../submittal/sections.ts';
 import { type Job, type Report, stem } from './judgeFile.ts';
@@ -11,10 +12,10 @@ import { lineUpsIn, type Named } from './lineUpsIn.ts';
 import { sweep } from './put.ts';
 import { sizingText } from './sizingReport.ts';
 
-/** check FILE_OR_FOLDER... | --list | --docs. Exit 0 nothing fails, 1 something fails, 2 bad input or usage, 3 internal fault. */
+/** check FILE_OR_FOLDER... | --list | --docs | --version. Exit 0 nothing fails, 1 something fails, 2 bad input or usage, 3 internal fault. */
 
 const USAGE =
-  'usage: npm run --silent check -- FILE_OR_FOLDER... [--json | --out DIR] [--basis us|iec] [--least-copper [--sets N]] [--pdf OUT] [--package DIR] [--sheets NAME,NAME] [--against OLD] | --list [--json] | --docs';
+  'usage: npm run --silent check -- FILE_OR_FOLDER... [--json | --out DIR] [--basis us|iec] [--least-copper [--sets N]] [--pdf OUT] [--package DIR] [--sheets NAME,NAME] [--against OLD] | --list [--json] | --docs | --version';
 
 const print = (line: string): void => void process.stdout.write(`${printable(line)}\n`);
 const complain = (...lines: readonly string[]): void => void process.stderr.write(lines.map((line) => `${printable(line)}\n`).join(''));
@@ -165,6 +166,10 @@ async function keepAll(files: readonly Named[], jobOf: (file: string) => Job, ou
 }
 
 async function main(args: readonly string[]): Promise<number> {
+  if (args.length === 1 && args[0] === '--version') {
+    print(MAKER);
+    return 0;
+  }
   const options = readOptions(args);
   if (typeof options === 'string') {
     complain(options, USAGE);

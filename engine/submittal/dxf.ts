@@ -2,7 +2,7 @@ import { DxfWriter, point2d, point3d, TextHorizontalAlignment, TextVerticalAlign
 import { strToU8 } from 'fflate';
 import type { Box, Ink, Item, Point, Segment } from '../drawing/displayList.ts';
 import type { OneLine } from '../drawing/oneLine.ts';
-import { MAKER } from './frame.ts';
+import { MAKER } from '../lineup/maker.ts';
 
 /** The one-line as a drawing exchange file: millimetres, y up, a layer for each kind of thing and each verdict, arcs as arcs, text as text. */
 

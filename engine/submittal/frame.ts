@@ -1,10 +1,9 @@
+import { MAKER, PROGRAM } from '../lineup/maker.ts';
 import type { Project } from '../lineup/project.ts';
 import type { Pen } from './pen.ts';
 import { BORDER_mm, STRIP_mm, TITLE_H_mm, TITLE_W_mm } from './sheet.ts';
 
 /** Border with zones, title block (fields after ISO 7200, from memory) and the short strip of the sheets that follow. */
-
-export const MAKER = 'Copperline 0.1.0';
 
 export interface SheetFacts {
   readonly project: Project;
@@ -97,7 +96,7 @@ export function drawTitleBlock(pen: Pen, facts: SheetFacts): void {
       room,
       3.8,
     );
-  else pen.text(MAKER, BORDER_mm + 2, top - 2.5, 3.8);
+  else pen.text(PROGRAM, BORDER_mm + 2, top - 2.5, 3.8);
 }
 
 const cell = (label: string, value: string | undefined, w: number): Cell => ({ label, value: value ?? '', w });
@@ -116,14 +115,14 @@ export function drawStrip(pen: Pen, facts: SheetFacts): void {
         cell('Identification number', project.number, 50),
         cell('Revision', project.revision, 22),
         cell('Date', facts.date, 30),
-        cell('Made with', MAKER, 40),
+        cell('Made with', PROGRAM, 40),
         cell('Sheet', `${facts.number} of ${facts.total}`, 28),
       ]
     : [
         cell('Title', project.title, 0),
         cell('Number', project.number, 34),
         cell('Rev', project.revision, 14),
-        cell('Made with', MAKER, 36),
+        cell('Made with', PROGRAM, 36),
         cell('Sheet', `${facts.number} of ${facts.total}`, 24),
       ];
   const rest = right - left - cells.reduce((sum, each) => sum + each.w, 0);

@@ -1,11 +1,12 @@
 import type { Review } from '../checks/solved.ts';
 import type { LineUp } from '../lineup/lineUp.ts';
+import { MAKER } from '../lineup/maker.ts';
 import type { SheetSize } from '../lineup/project.ts';
 import { save } from '../lineup/save.ts';
 import { drawCover } from './cover.ts';
 import { Flow } from './flow.ts';
 import type { Step } from './formats.ts';
-import { drawBorder, drawStrip, drawTitleBlock, MAKER, type SheetFacts } from './frame.ts';
+import { drawBorder, drawStrip, drawTitleBlock, type SheetFacts } from './frame.ts';
 import { issuedText } from './issuedText.ts';
 import { oneLineSheets } from './oneLineSheets.ts';
 import { packageDrawing } from './packageDrawing.ts';
