@@ -11,6 +11,7 @@ import { useEditor } from './store/editorStore.ts';
 const Workspace = late(() => import('./Workspace.tsx'), <Opening />);
 const Keys = late(() => import('./panels/Keys.tsx'));
 const NewerVersion = late(() => import('./panels/NewerVersion.tsx'));
+const FromLink = late(() => import('./panels/FromLink.tsx'));
 
 let autosaving: Promise<void> | null = null;
 
@@ -63,6 +64,7 @@ export function App() {
       <Refusal />
       {keysShown && <Keys />}
       <NewerVersion />
+      <FromLink />
     </div>
   );
 }

@@ -19,6 +19,13 @@ export const FILING: readonly Command[] = [
   { id: 'svg', label: 'Copy the drawing as SVG', group: 'File', keys: [], run: () => copyPicture('svg') },
   { id: 'png', label: 'Copy the drawing as PNG', group: 'File', keys: [], run: () => copyPicture('png') },
   {
+    id: 'link',
+    label: 'Copy a link that holds this line-up',
+    group: 'File',
+    keys: [],
+    run: () => void import('../files/link.ts').then((link) => link.copyLink()),
+  },
+  {
     id: 'startPage',
     label: 'To the start page',
     group: 'File',
