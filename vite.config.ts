@@ -1,8 +1,8 @@
 import { fileURLToPath } from 'node:url';
 import react from '@vitejs/plugin-react';
 import { defineConfig } from 'vite';
-import { offline } from './build/offline.ts';
-import { contentPolicy } from './build/policy.ts';
+import { offline } from './editor/build/offline.ts';
+import { contentPolicy } from './editor/build/policy.ts';
 import { buildId } from './engine/cli/buildId.ts';
 
 /** jsPDF carries three optional packages for turning pages into pictures; nothing here uses them. */

@@ -1,7 +1,5 @@
 import { createHash } from 'node:crypto';
-import { readdirSync, readFileSync } from 'node:fs';
-import { join } from 'node:path';
-import { fileURLToPath } from 'node:url';
+import { readFileSync } from 'node:fs';
 import { type Job, type Judged, judgeFile, type Report } from './judgeFile.ts';
 import { put } from './put.ts';
 
@@ -38,14 +36,6 @@ const sha256 = (...parts: readonly (string | Uint8Array)[]): string => {
   for (const part of parts) hash.update(part);
   return hash.digest('hex');
 };
-
-/** The engine's own text, what it stands on and what runs it: none of them may differ from those that a result was made by. */
-export function buildId(): string {
-  const root = fileURLToPath(new URL('../..', import.meta.url));
-  const names = readdirSync(join(root, 'engine'), { recursive: true, encoding: 'utf8' }).filter((name) => /\.(ts|mjs)$/.test(name));
-  const files = [...names.sort().map((name) => `engine/${name}`), 'package-lock.json'];
-  return sha256(process.version, ...files.flatMap((name) => [name, readFileSync(join(root, name))]));
-}
 
 export async function judgeAndKeep({ job, path, build }: KeepJob): Promise<Outcome> {
   const input = hashOf(job.file);

@@ -5,9 +5,9 @@ import { fileURLToPath } from 'node:url';
 import { CHECKS, fixed, load, MAKER, type Review, review, sourcesMarkdown, sourcesPage } from '../index.ts';
 import { printable, printableJson } from '../lineup/printable.ts';
 import { EVERY_SHEET, type SheetKind } from '../submittal/sections.ts';
+import { buildId } from './buildId.ts';
 import { type Job, type Report, stem } from './judgeFile.ts';
 import { judgeFiles } from './judgeFiles.ts';
-import { buildId } from './keptResult.ts';
 import { lineUpsIn, type Named } from './lineUpsIn.ts';
 import { sweep } from './put.ts';
 import { sizingText } from './sizingReport.ts';
@@ -144,7 +144,8 @@ function made(folder: string): boolean {
 /** Each result is on the disk as soon as it is ready, and what is there already is not judged again. Only a line a file is held. */
 async function keepAll(files: readonly Named[], jobOf: (file: string) => Job, out: string): Promise<number> {
   sweep(out);
-  const build = buildId();
+  // Another Node may round the last digit otherwise.
+  const build = `${buildId()} ${process.version}`;
   const from = performance.now();
   let [ready, judged] = [0, 0];
   const outcomes = await judgeFiles(

@@ -78,7 +78,7 @@ const filesIn = (folder: string): readonly string[] =>
 
 describe('the source', () => {
   it('turns no text into markup or code', () => {
-    const wrong = ['engine', 'editor', 'build'].flatMap((folder) =>
+    const wrong = ['engine', 'editor'].flatMap((folder) =>
       filesIn(join(ROOT, folder)).flatMap((path) => {
         const found = CODE_FROM_TEXT.exec(text(join(folder, path)));
         return found ? [`${folder}/${path}: ${found[0]}`] : [];
@@ -100,7 +100,6 @@ describe('the source', () => {
 function built(): { readonly hashes: Readonly<Record<string, string>>; readonly addresses: readonly string[] } {
   const folder = mkdtempSync(join(tmpdir(), 'copperline-build-'));
   for (const path of [
-    'build',
     'editor',
     'engine',
     'examples',
