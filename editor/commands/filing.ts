@@ -1,3 +1,4 @@
+import { keeper } from '../files/autosave.ts';
 import { issuePackage } from '../files/issuePackage.ts';
 import { openFile, saveFile } from '../files/lineUpFile.ts';
 import { printDrawing } from '../files/print.ts';
@@ -11,6 +12,14 @@ const copyPicture = (kind: 'svg' | 'png') => void import('../files/picture.ts').
 
 export const FILING: readonly Command[] = [
   { id: 'save', label: 'Save to a file', group: 'File', keys: ['Ctrl+S'], typing: 'always', run: () => void saveFile() },
+  {
+    id: 'takeOver',
+    label: 'Take over from the other tab',
+    group: 'File',
+    keys: [],
+    when: ({ following }) => following,
+    run: () => keeper.takeOver(),
+  },
   { id: 'open', label: 'Open a file…', group: 'File', keys: ['Ctrl+O'], typing: 'always', anywhere: true, run: () => void openFile() },
   { id: 'issue', label: 'Issue package', group: 'File', keys: [], run: () => void issuePackage() },
   { id: 'export', label: 'Export: choose sheets and forms…', group: 'File', keys: [], run: () => arrange({ exporting: true }) },

@@ -1,7 +1,6 @@
 import { fileOpen, fileSave } from 'browser-fs-access';
 import { type LineUp, save } from '../../engine/index.ts';
 import { openText, refuse, setSaved, useEditor } from '../store/editorStore.ts';
-import { keep } from './autosave.ts';
 
 /** Opening and saving files. Giving up in the system's dialog is no fault. */
 
@@ -65,17 +64,15 @@ export async function saveFile(): Promise<void> {
     });
     filed = { lineUp, opened };
     if (useEditor.getState().lineUp === lineUp) setSaved('saved to file');
-    // A version that left the house can be taken up again.
-    await keep(lineUp).catch(() => undefined);
   } catch (fault) {
     if (!gaveUp(fault)) setSaved('not saved');
   }
 }
 
-/** Work that cannot be read any more, as it was found: someone may still mend it. */
-export async function saveText(text: string): Promise<void> {
+/** A state as it was found, even one that cannot be read any more: someone may still mend it. */
+export async function saveText(text: string, fileName: string): Promise<void> {
   try {
-    await fileSave(new Blob([text], { type: 'application/json' }), { fileName: 'not-readable.json', extensions: ['.json'] });
+    await fileSave(new Blob([text], { type: 'application/json' }), { fileName, extensions: ['.json'] });
   } catch (fault) {
     if (!gaveUp(fault)) refuse(`The file could not be written: ${fault instanceof Error ? fault.message : String(fault)}.`);
   }

@@ -13,10 +13,13 @@ export interface HeaderProps {
   readonly review: Review;
 }
 
+const KEPT_ONLY = 'The browser may clear what it keeps when room grows short. Save to a file what must last.';
+
 const ExportDialog = late(() => import('./ExportDialog.tsx'));
 
 export function Header({ lineUp, review }: HeaderProps) {
-  const saved = useEditor((state) => state.saved);
+  const saved = useEditor((state) => (state.following ? 'shown as in another tab' : state.saved));
+  const following = useEditor((state) => state.following);
   const working = useEditor((state) => state.working);
   const theme = useTheme((state) => state.theme);
   const exporting = useDesk((state) => state.exporting);
@@ -50,10 +53,21 @@ export function Header({ lineUp, review }: HeaderProps) {
         <span className="short">Find</span> <kbd className="wide">{keyText('Ctrl+K')}</kbd>
       </button>
       <span className="grow" />
-      <span className="muted saved" role="status" aria-label="Saving" data-testid="saved">
+      <span
+        className="muted saved"
+        role="status"
+        aria-label="Saving"
+        data-testid="saved"
+        title={saved === 'kept in this browser only' ? KEPT_ONLY : undefined}
+      >
         {saved.split(' in ')[0]}
         {saved.includes(' in ') && <span className="wide"> in {saved.split(' in ')[1]}</span>}
       </span>
+      {following && (
+        <button type="button" className="main" onClick={() => run('takeOver')}>
+          Take over
+        </button>
+      )}
       <button type="button" className="quiet" onClick={() => run('open')} title={tooltip(commandOf('open'))}>
         Open…
       </button>

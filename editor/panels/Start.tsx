@@ -13,7 +13,8 @@ import {
   tidyPositions,
   VERDICTS,
 } from '../../engine/index.ts';
-import { type Kept, keptOnes } from '../files/autosave.ts';
+import { keeper } from '../files/autosave.ts';
+import type { Kept } from '../files/keeper.ts';
 import { openFile, saveText } from '../files/lineUpFile.ts';
 import { Paint } from '../sheet/Paint.tsx';
 import { openLineUp, openText, showStart, useEditor } from '../store/editorStore.ts';
@@ -85,7 +86,7 @@ export function Start() {
   const open = useEditor((state) => state.lineUp);
   const shown = useExamples();
   const [kept, setKept] = useState<readonly Kept[]>([]);
-  useEffect(() => void keptOnes().then(setKept), []);
+  useEffect(() => void keeper.others().then(setKept, () => undefined), []);
   const [typed, setTyped] = useState({ power: '60 hp', voltage: '480 V', length: '210 ft', place: 'damp', basis: 'us' });
   const set = (change: Partial<typeof typed>) => setTyped({ ...typed, ...change });
   const answer = useMemo(() => {
@@ -177,13 +178,13 @@ export function Start() {
               Go on with {open.project.title}
             </button>
           )}
-          {kept.map(({ at, lineUp, text }) =>
+          {kept.map(({ at, document, lineUp, text }) =>
             lineUp ? (
-              <button key={at} type="button" onClick={() => openLineUp(lineUp)}>
+              <button key={document} type="button" onClick={() => void keeper.takeUp(document)}>
                 Take up {lineUp.project.title} again <span className="muted">{timeText(at)}</span>
               </button>
             ) : (
-              <button key={at} type="button" onClick={() => void saveText(text)}>
+              <button key={document} type="button" onClick={() => void saveText(text, 'not-readable.json')}>
                 Save to a file what cannot be read <span className="muted">{timeText(at)}</span>
               </button>
             ),

@@ -5,7 +5,7 @@ import { startThread } from './threads.ts';
 
 /** The open document, its history, what is selected and what the engine says of it. A review of an older document is kept until the new one comes, and is called stale. History holds the very documents: undo is exact. */
 
-export type Saved = 'saved in this browser' | 'saving…' | 'not saved' | 'saved to file';
+export type Saved = 'saved in this browser' | 'kept in this browser only' | 'saving…' | 'not saved' | 'saved to file';
 
 interface Step {
   readonly lineUp: LineUp;
@@ -32,6 +32,8 @@ export interface EditorState {
   readonly opened: number;
   /** The start page lies over the open document. */
   readonly atStart: boolean;
+  /** Another tab edits this document; here it is only shown as it stands there. */
+  readonly following: boolean;
   readonly refused: { readonly where: string; readonly what: string; readonly mend: string } | null;
   readonly saved: Saved;
   /** Why the last gesture did nothing. */
@@ -53,6 +55,7 @@ export const useEditor = create<EditorState>(() => ({
   waiting: null,
   opened: 0,
   atStart: false,
+  following: false,
   refused: null,
   saved: 'saved in this browser',
   reason: null,
@@ -105,7 +108,7 @@ export function whenJudged(): Promise<{ readonly lineUp: LineUp; readonly review
 }
 
 /** Opens a document; its history starts anew. */
-export function openLineUp(lineUp: LineUp): void {
+export function openLineUp(lineUp: LineUp, following = false): void {
   set((before) => ({
     lineUp,
     ...judgedFirst(lineUp),
@@ -117,9 +120,30 @@ export function openLineUp(lineUp: LineUp): void {
     waiting: null,
     opened: before.opened + 1,
     atStart: false,
+    following,
     refused: null,
     reason: null,
   }));
+}
+
+/** Shows the open document as it stands in another tab now. What led there was done in that tab, and is undone there. */
+export const showAs = (lineUp: LineUp, following: boolean): void =>
+  set((before) => ({
+    lineUp,
+    ...judged(lineUp),
+    following,
+    past: [],
+    future: [],
+    selected: stillThere(lineUp, before.selected),
+    reason: null,
+  }));
+
+/** From here on the open document is edited in another tab, or in this one. */
+export const follow = (following: boolean): void => set({ following, past: [], future: [] });
+
+function refusesToEdit(following: boolean): boolean {
+  if (following) refuse('Another tab edits this line-up, and this one shows it. Take over to edit it here.');
+  return following;
 }
 
 /** Reads a file. What cannot be read is refused, and the open document stays as it is. */
@@ -141,8 +165,8 @@ export interface EditOptions {
 
 /** One edit is one step back. An edit that changes nothing is none. */
 export function edit(label: string, change: (lineUp: LineUp) => LineUp, options: EditOptions = {}): void {
-  const { lineUp, past, selected, finding, focusField } = get();
-  if (!lineUp) return;
+  const { lineUp, past, selected, finding, focusField, following } = get();
+  if (!lineUp || refusesToEdit(following)) return;
   const next = change(lineUp);
   if (next === lineUp) return;
   const now = Date.now();
@@ -167,16 +191,19 @@ export function takeFix(fix: Fix): void {
   else edit(fix.label, (before) => applyFix(before, fix));
 }
 
+const stillThere = (lineUp: LineUp, ids: readonly string[]): readonly string[] =>
+  ids.filter((id) => [...lineUp.elements, ...lineUp.cables].some((part) => part.id === id));
+
 function travel(from: 'past' | 'future', to: 'past' | 'future'): void {
   const state = get();
   const step = state[from].at(-1);
-  if (!step || !state.lineUp) return;
+  if (!step || !state.lineUp || refusesToEdit(state.following)) return;
   set({
     lineUp: step.lineUp,
     ...judged(step.lineUp),
     [from]: state[from].slice(0, -1),
     [to]: [...state[to], { lineUp: state.lineUp, label: step.label }],
-    selected: state.selected.filter((id) => [...step.lineUp.elements, ...step.lineUp.cables].some((part) => part.id === id)),
+    selected: stillThere(step.lineUp, state.selected),
     reason: null,
   } as Partial<EditorState>);
 }

@@ -6,6 +6,7 @@ import { svgOf } from '../drawing/svg.ts';
 import { escaped } from '../drawing/xml.ts';
 import type { LineUp } from '../lineup/lineUp.ts';
 import { MAKER } from '../lineup/maker.ts';
+import { sha256 } from '../lineup/sha256.ts';
 import { sayOf } from '../lineup/vocabulary.ts';
 import { groundRules } from '../review/groundRules.ts';
 import { type Block, type Section, type Table, verdictOf } from './content.ts';
@@ -13,7 +14,6 @@ import { issuedText } from './issuedText.ts';
 import { standingText } from './openTables.ts';
 import { packageDrawing } from './packageDrawing.ts';
 import { type Choice, type SheetKind, sectionsOf } from './sections.ts';
-import { sha256 } from './sha256.ts';
 import { basisText } from './sourceTables.ts';
 
 /** The same sheets as one page for screens and for screen readers: headings, tables with scope, pictures with words. No script, nothing loaded. */

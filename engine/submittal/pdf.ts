@@ -3,6 +3,7 @@ import type { LineUp } from '../lineup/lineUp.ts';
 import { MAKER } from '../lineup/maker.ts';
 import type { SheetSize } from '../lineup/project.ts';
 import { save } from '../lineup/save.ts';
+import { sha256 } from '../lineup/sha256.ts';
 import { drawCover } from './cover.ts';
 import { Flow } from './flow.ts';
 import type { Step } from './formats.ts';
@@ -12,7 +13,6 @@ import { oneLineSheets } from './oneLineSheets.ts';
 import { packageDrawing } from './packageDrawing.ts';
 import type { Fonts } from './pen.ts';
 import { type Choice, type SheetKind, sectionsOf } from './sections.ts';
-import { sha256 } from './sha256.ts';
 import { chooseSheet, SHEETS } from './sheet.ts';
 
 export interface SubmittalOptions {

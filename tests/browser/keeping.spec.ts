@@ -1,6 +1,6 @@
 import { readFileSync } from 'node:fs';
 import { join } from 'node:path';
-import { dragPart, expect, partOf, test, type } from './page.ts';
+import { dragPart, expect, KEPT, partOf, test, type } from './page.ts';
 
 /** Nothing is lost: the browser keeps the work, files carry it, and another line-up does not wipe it out. */
 
@@ -8,7 +8,7 @@ test('the sign is true: what it calls saved is there after a reload', async ({ p
   await page.getByRole('button', { name: 'Blank sheet' }).click();
   await dragPart(page, 'Motor', 300, 200);
   await type(page, 'Rated power', '60 hp');
-  await expect(page.getByTestId('saved')).toHaveText('saved in this browser');
+  await expect(page.getByTestId('saved')).toHaveText(KEPT);
   await page.reload();
   await partOf(page, 'M-1').click();
   await expect(page.getByLabel('Rated power', { exact: true })).toHaveValue('60 hp');

@@ -1,5 +1,7 @@
 import type { Page } from '@playwright/test';
-import { dragPart, expect, test, type } from './page.ts';
+import { save } from '../../engine/index.ts';
+import { THREE_RUNS } from './desk.ts';
+import { dragPart, expect, KEPT, test, type } from './page.ts';
 
 /** What might be lost: a second tab, work that was damaged, a file that is named while work goes on, a browser that fails once. */
 
@@ -8,52 +10,119 @@ const begin = async (page: Page, title: string): Promise<void> => {
   await page.getByRole('button', { name: 'Blank sheet' }).click();
   await type(page, 'Title', title);
   await dragPart(page, 'Motor', 300, 200);
-  await expect(sign(page)).toHaveText('saved in this browser');
+  await expect(sign(page)).toHaveText(KEPT);
 };
-/** Writes straight into what the browser keeps. */
-const spoil = (page: Page): Promise<void> =>
+/** Cuts off the newest states that the browser keeps. */
+const spoil = (page: Page, states: number): Promise<void> =>
   page.evaluate(
-    () =>
+    (count) =>
       new Promise<void>((done) => {
         const opening = indexedDB.open('copperline');
         opening.onsuccess = () => {
-          const transaction = opening.result.transaction('lineUps', 'readwrite');
-          transaction.objectStore('lineUps').put('{"format":"copperline","ver', 'current');
-          transaction.oncomplete = () => done();
-        };
-      }),
-  );
-
-/** What this browser would open next time. */
-const openedNext = (page: Page): Promise<string> =>
-  page.evaluate(
-    () =>
-      new Promise<string>((done) => {
-        const opening = indexedDB.open('copperline');
-        opening.onsuccess = () => {
-          const asked = opening.result.transaction('lineUps').objectStore('lineUps').get('current');
-          asked.onsuccess = () => {
+          const transaction = opening.result.transaction('states', 'readwrite');
+          const store = transaction.objectStore('states');
+          let left = count;
+          store.openCursor(null, 'prev').onsuccess = ({ target }) => {
+            const cursor = (target as IDBRequest<IDBCursorWithValue | null>).result;
+            if (!cursor || left-- === 0) return;
+            store.put({ ...cursor.value, text: '{"format":"copperline","ver' }, cursor.key);
+            cursor.continue();
+          };
+          transaction.oncomplete = () => {
             opening.result.close();
-            done(String(asked.result));
+            done();
           };
         };
       }),
+    states,
   );
 
-test('a second tab overwrites nothing, says so, and has the place when the first is closed', async ({ page, context }) => {
+test('a second tab follows the first, edits only after it took over, and then the first follows', async ({ page, context }) => {
   await begin(page, 'Upper shed');
   const second = await context.newPage();
   await second.goto('/');
-  await expect(second.getByText('Copperline is open in another tab.')).toBeVisible();
-  await begin(second, 'Lower shed');
-  // The first leaves: what it had open can be taken up again, and the second has its place from now on.
+  await expect(sign(second)).toHaveText('shown as in another tab');
+  await dragPart(second, 'Motor', 300, 400);
+  await expect(second.getByRole('status', { name: 'Reason' })).toContainText('Another tab edits this line-up');
+  await expect(second.locator('.react-flow__node')).toHaveCount(1);
+  await dragPart(page, 'Motor', 300, 400);
+  await expect(second.locator('.react-flow__node')).toHaveCount(2);
+  await second.getByRole('button', { name: 'Take over' }).click();
+  await expect(sign(second)).toHaveText(KEPT);
+  await expect(sign(page)).toHaveText('shown as in another tab');
+  await dragPart(second, 'Motor', 300, 500);
+  await expect(page.locator('.react-flow__node')).toHaveCount(3);
+  // An edit that is not kept yet goes along when the first takes it back.
+  await type(second, 'Title', 'Lower shed');
+  await page.getByRole('button', { name: 'Take over' }).click();
+  await expect(page.getByLabel('Title', { exact: true })).toHaveValue('Lower shed');
+  await expect(sign(page)).toHaveText(KEPT);
+});
+
+test('a tab that follows edits on when the other is closed', async ({ page, context }) => {
+  await begin(page, 'Upper shed');
+  const second = await context.newPage();
+  await second.goto('/');
+  await expect(sign(second)).toHaveText('shown as in another tab');
   await page.close();
-  await expect.poll(() => openedNext(second)).toContain('Lower shed');
+  await expect(sign(second)).toHaveText(KEPT);
+  await type(second, 'Title', 'Lower shed');
+  await expect(sign(second)).toHaveText(KEPT);
+  await second.reload();
+  await expect(second.getByLabel('Title', { exact: true })).toHaveValue('Lower shed');
+});
+
+test('two tabs with a document each overwrite nothing', async ({ page, context }) => {
+  await begin(page, 'Upper shed');
+  const second = await context.newPage();
+  await second.goto('/');
+  await expect(sign(second)).toHaveText('shown as in another tab');
+  await second.getByRole('button', { name: 'Copperline' }).click();
+  await begin(second, 'Lower shed');
+  await page.close();
   await second.reload();
   await expect(second.getByLabel('Title', { exact: true })).toHaveValue('Lower shed');
   await second.getByRole('button', { name: 'Copperline' }).click();
   await second.getByRole('button', { name: 'Take up Upper shed again' }).click();
   await expect(second.locator('.react-flow__node')).toHaveCount(1);
+  await expect(sign(second)).toHaveText(KEPT);
+});
+
+test('a damaged state is skipped for the one before it, and that is told', async ({ page }) => {
+  await begin(page, 'Shed');
+  await dragPart(page, 'Motor', 300, 400);
+  await expect(sign(page)).toHaveText(KEPT);
+  await spoil(page, 1);
+  await page.reload();
+  await expect(page.getByRole('status', { name: 'Reason' })).toContainText('The latest state kept in this browser cannot be read');
+  await expect(page.locator('.react-flow__node')).toHaveCount(1);
+});
+
+test('what an earlier program kept is there in this one', async ({ page }) => {
+  const text = save(THREE_RUNS);
+  // A page of the same origin without the program, which would hold on to the store.
+  await page.route('**/bare', (route) => route.fulfill({ contentType: 'text/html', body: '<link rel="icon" href="data:,">' }));
+  await page.goto('/bare');
+  await page.evaluate(
+    (kept) =>
+      new Promise<void>((done) => {
+        indexedDB.deleteDatabase('copperline').onsuccess = () => {
+          const opening = indexedDB.open('copperline', 1);
+          opening.onupgradeneeded = () => opening.result.createObjectStore('lineUps');
+          opening.onsuccess = () => {
+            const transaction = opening.result.transaction('lineUps', 'readwrite');
+            transaction.objectStore('lineUps').put(kept, 'current');
+            transaction.oncomplete = () => {
+              opening.result.close();
+              done();
+            };
+          };
+        };
+      }),
+    text,
+  );
+  await page.goto('/');
+  await expect(page.getByLabel('Title', { exact: true })).toHaveValue(THREE_RUNS.project.title);
 });
 
 test('work that cannot be read is told of, and kept to be saved as it is', async ({ page }) => {
@@ -62,7 +131,7 @@ test('work that cannot be read is told of, and kept to be saved as it is', async
     for (const name of ['showSaveFilePicker', 'showOpenFilePicker']) Reflect.deleteProperty(window, name);
   });
   await begin(page, 'Damaged');
-  await spoil(page);
+  await spoil(page, 99);
   await page.reload();
   await expect(page.getByRole('dialog')).toContainText('cut off');
   await page.getByRole('button', { name: 'Close' }).click();
@@ -94,7 +163,7 @@ test('what is drawn while the system asks for a name is not called saved to file
       return (await (await folder.getFileHandle('shed.json', { create: true })).getFile()).text();
     });
   await expect.poll(async () => (await written()).match(/"kind": "motor"/g)?.length).toBe(1);
-  await expect(sign(page)).toHaveText('saved in this browser');
+  await expect(sign(page)).toHaveText(KEPT);
 });
 
 test('a browser that fails once is asked again', async ({ page }) => {
@@ -108,5 +177,5 @@ test('a browser that fails once is asked again', async ({ page }) => {
   });
   await dragPart(page, 'Motor', 300, 400);
   await expect(sign(page)).toHaveText('not saved');
-  await expect(sign(page)).toHaveText('saved in this browser');
+  await expect(sign(page)).toHaveText(KEPT);
 });

@@ -13,6 +13,9 @@ export const test = base.extend({
 });
 export { expect };
 
+/** What the sign says of work that is kept: whether the browser also gives its word not to clear it is the browser's affair. */
+export const KEPT = /^(saved in this browser|kept in this browser only)$/;
+
 export const tally = (page: Page) => page.getByRole('status', { name: 'Verdicts' });
 
 /** Drags a part out of the tray to a place on the sheet, measured from the sheet's corner. */

@@ -1,4 +1,4 @@
-import { choose, connect, dragPart, expect, tally, test, type } from './page.ts';
+import { choose, connect, dragPart, expect, KEPT, tally, test, type } from './page.ts';
 
 test('from an empty sheet: draw a line-up by hand, see it fail, mend it, see it go quiet', async ({ page }) => {
   await page.getByRole('button', { name: 'Blank sheet' }).click();
@@ -44,7 +44,7 @@ test('from an empty sheet: draw a line-up by hand, see it fail, mend it, see it 
   await expect(tally(page)).toContainText('0 fail');
 
   // Everything can be taken back to the empty sheet, and a reload loses nothing.
-  await expect(page.getByTestId('saved')).toHaveText('saved in this browser');
+  await expect(page.getByTestId('saved')).toHaveText(KEPT);
   await page.reload();
   await expect(page.locator('.react-flow__node')).toHaveCount(3);
 });

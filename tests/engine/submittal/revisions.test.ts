@@ -16,11 +16,11 @@ import {
   withValueAt,
 } from '../../../engine/index.ts';
 import { differences } from '../../../engine/lineup/differences.ts';
+import { sha256 } from '../../../engine/lineup/sha256.ts';
 import { write } from '../../../engine/submittal/formats.ts';
 import { htmlOf } from '../../../engine/submittal/html.ts';
 import { packageDrawing } from '../../../engine/submittal/packageDrawing.ts';
 import { sectionsOf, usualSheets } from '../../../engine/submittal/sections.ts';
-import { sha256 } from '../../../engine/submittal/sha256.ts';
 
 /** What changed since the last issue: found in the data, clouded on the drawing, listed on its sheet, and nothing else. */
 
