@@ -1,7 +1,7 @@
 import { type DragEvent, useEffect, useState } from 'react';
 import { onKey } from './commands/keyboard.ts';
 import { startAutosave } from './files/autosave.ts';
-import { guardLeaving, openDropped } from './files/lineUpFile.ts';
+import { guardLeaving } from './files/filed.ts';
 import { late } from './panels/late.tsx';
 import { Refusal } from './panels/Refusal.tsx';
 import { Start } from './panels/Start.tsx';
@@ -12,6 +12,7 @@ const Workspace = late(() => import('./Workspace.tsx'), <Opening />);
 const Keys = late(() => import('./panels/Keys.tsx'));
 const NewerVersion = late(() => import('./panels/NewerVersion.tsx'));
 const FromLink = late(() => import('./panels/FromLink.tsx'));
+const loadFiles = () => import('./files/lineUpFile.ts');
 
 let autosaving: Promise<void> | null = null;
 
@@ -40,6 +41,7 @@ export function App() {
     const fetching = Workspace.fetched();
     void autosaving.then(() => (useEditor.getState().lineUp ? fetching : null)).finally(() => setReady(true));
     void Keys.fetched();
+    void loadFiles();
   }, []);
   useEffect(guardLeaving, []);
   useEffect(() => {
@@ -51,7 +53,7 @@ export function App() {
   const onDrop = (event: DragEvent) => {
     event.preventDefault();
     const file = event.dataTransfer.files[0];
-    if (file) void openDropped(file);
+    if (file) void loadFiles().then(({ openDropped }) => openDropped(file));
   };
   return (
     // A file may be dropped anywhere; everything else on the page has controls of its own.

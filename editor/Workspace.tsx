@@ -26,6 +26,7 @@ const NotesDialog = late(() => import('./panels/NotesDialog.tsx'));
 const PrintPage = late(() => import('./panels/PrintPage.tsx'));
 const VariantsDialog = late(() => import('./panels/VariantsDialog.tsx'));
 const RevisionsDialog = late(() => import('./panels/RevisionsDialog.tsx'));
+const StatesDialog = late(() => import('./panels/StatesDialog.tsx'));
 const LeastCopperDialog = late(() => import('./panels/LeastCopperDialog.tsx'));
 
 /** A window so high that the labels of a usual line-up can still be read above the strip. */
@@ -39,7 +40,7 @@ const onRoom = (tell: () => void): (() => void) => {
 
 export default function Workspace({ lineUp, review }: WorkspaceProps) {
   const working = useEditor((state) => state.working);
-  const { asking, comparing, menu, noting, panels, printing, revising, sizing, strip, table } = useDesk();
+  const { asking, comparing, menu, noting, panels, printing, recovering, revising, sizing, strip, table } = useDesk();
   const roomy = useSyncExternalStore(onRoom, hasRoom);
   useEffect(listenToClipboard, []);
   useEffect(() => clearDesk, []);
@@ -62,6 +63,7 @@ export default function Workspace({ lineUp, review }: WorkspaceProps) {
       {sizing && <LeastCopperDialog lineUp={lineUp} onClose={() => arrange({ sizing: false })} />}
       {noting && <NotesDialog lineUp={lineUp} onClose={() => arrange({ noting: false })} />}
       {revising && <RevisionsDialog lineUp={lineUp} onClose={() => arrange({ revising: false })} />}
+      {recovering && <StatesDialog lineUp={lineUp} onClose={() => arrange({ recovering: false })} />}
       {comparing && <VariantsDialog lineUp={lineUp} onClose={() => arrange({ comparing: false })} />}
       {printing && <PrintPage lineUp={lineUp} address={printing} />}
     </ReactFlowProvider>

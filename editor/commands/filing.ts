@@ -1,6 +1,5 @@
 import { keeper } from '../files/autosave.ts';
 import { issuePackage } from '../files/issuePackage.ts';
-import { openFile, saveFile } from '../files/lineUpFile.ts';
 import { printDrawing } from '../files/print.ts';
 import { arrange } from '../store/deskStore.ts';
 import { showStart } from '../store/editorStore.ts';
@@ -8,10 +7,19 @@ import type { Command } from './command.ts';
 
 /** What comes in and goes out. */
 
+/** Late: the first page and the sheet do without. */
+const file = () => import('../files/lineUpFile.ts');
 const copyPicture = (kind: 'svg' | 'png') => void import('../files/picture.ts').then((picture) => picture.copyPicture(kind));
 
 export const FILING: readonly Command[] = [
-  { id: 'save', label: 'Save to a file', group: 'File', keys: ['Ctrl+S'], typing: 'always', run: () => void saveFile() },
+  {
+    id: 'save',
+    label: 'Save to a file',
+    group: 'File',
+    keys: ['Ctrl+S'],
+    typing: 'always',
+    run: () => void file().then(({ saveFile }) => saveFile()),
+  },
   {
     id: 'takeOver',
     label: 'Take over from the other tab',
@@ -20,7 +28,23 @@ export const FILING: readonly Command[] = [
     when: ({ following }) => following,
     run: () => keeper.takeOver(),
   },
-  { id: 'open', label: 'Open a file…', group: 'File', keys: ['Ctrl+O'], typing: 'always', anywhere: true, run: () => void openFile() },
+  {
+    id: 'open',
+    label: 'Open a file…',
+    group: 'File',
+    keys: ['Ctrl+O'],
+    typing: 'always',
+    anywhere: true,
+    run: () => void file().then(({ openFile }) => openFile()),
+  },
+  {
+    id: 'states',
+    label: 'Earlier states…',
+    group: 'File',
+    keys: [],
+    inMenu: true,
+    run: () => arrange({ recovering: true, menu: null }),
+  },
   { id: 'issue', label: 'Issue package', group: 'File', keys: [], run: () => void issuePackage() },
   { id: 'export', label: 'Export: choose sheets and forms…', group: 'File', keys: [], run: () => arrange({ exporting: true }) },
   { id: 'revisions', label: 'Revisions and comments…', group: 'File', keys: [], run: () => arrange({ revising: true, menu: null }) },

@@ -61,17 +61,23 @@ export const keeper = createKeeper(browserStorage, channel, {
   refuse: ({ key, text }) => openText(text, `the work kept in this browser on ${new Date(timeOf(key)).toLocaleString()}`),
 });
 
+/** What this tab has open, for when it is loaded anew: another tab may have worked on something else since. */
+const OPEN = 'copperline.open';
+
 /** Opens what was worked on last, then keeps every edit from here on. */
 export async function startAutosave(): Promise<void> {
   lasting = (await navigator.storage?.persisted?.().catch(() => false)) ?? false;
-  await keeper.start().catch(() => setSaved('not saved'));
+  await keeper.start(sessionStorage.getItem(OPEN)).catch(() => setSaved('not saved'));
   useEditor.subscribe((state, before) => {
     if (told || !state.lineUp || state.lineUp === before.lineUp) return;
     if (state.opened !== before.opened) return keeper.begin(state.lineUp);
     keeper.edited(state.lineUp);
     void askToLast();
   });
-  const flush = () => void keeper.flush();
+  const flush = () => {
+    sessionStorage.setItem(OPEN, keeper.present() ?? '');
+    void keeper.flush();
+  };
   addEventListener('pagehide', flush);
   document.addEventListener('visibilitychange', () => document.visibilityState === 'hidden' && flush());
 }

@@ -1,5 +1,5 @@
 import { type LineUp, save } from '../../engine/index.ts';
-import { documentOf, type Found, keyOf, newestKeys, newestState, readState, seal, superfluous, timeOf } from './states.ts';
+import { documentOf, type Found, keyOf, newestKeys, newestState, readState, seal, statesOf, superfluous, timeOf } from './states.ts';
 import type { Storage } from './storage.ts';
 
 /** Keeps every edit of one tab, agrees with other tabs on who edits a document, and says truly what is kept. Knows nothing of the page. */
@@ -60,8 +60,8 @@ interface Held {
 }
 
 export interface Keeper {
-  /** Opens what was worked on last. */
-  readonly start: () => Promise<void>;
+  /** Opens the document that this tab had before it was loaded anew, else what was worked on last. */
+  readonly start: (before?: string | null) => Promise<void>;
   /** Another document was opened on the page. */
   readonly begin: (lineUp: LineUp) => void;
   readonly edited: (lineUp: LineUp) => void;
@@ -71,6 +71,8 @@ export interface Keeper {
   /** Asks the tab that edits this document to hand it over. */
   readonly takeOver: () => void;
   readonly present: () => string | null;
+  /** How this document stood, the newest first. */
+  readonly states: () => Promise<readonly Found[]>;
   /** Other documents that can be taken up again, the latest first. */
   readonly others: () => Promise<readonly Kept[]>;
 }
@@ -326,11 +328,12 @@ export function createKeeper(storage: Storage, channel: Channel, page: Page): Ke
   });
 
   return {
-    start: async () => {
+    start: async (before) => {
       const keys = await storage.list('');
       seen(keys);
       const [newest] = newestKeys(keys);
-      if (newest) await takeUp(documentOf(newest));
+      const own = before && keys.some((key) => documentOf(key) === before) ? before : null;
+      if (own ?? newest) await takeUp(own ?? documentOf(newest ?? ''));
     },
     begin,
     edited,
@@ -341,6 +344,10 @@ export function createKeeper(storage: Storage, channel: Channel, page: Page): Ke
     takeUp,
     takeOver,
     present: () => held?.document ?? null,
+    states: async () => {
+      await writeAll();
+      return held ? statesOf(storage, held.document) : [];
+    },
     others: async () => {
       const keys = newestKeys(await storage.list('')).filter((key) => documentOf(key) !== held?.document);
       const found = await Promise.all(

@@ -1,13 +1,11 @@
 import { fileOpen, fileSave } from 'browser-fs-access';
-import { type LineUp, save } from '../../engine/index.ts';
+import { save } from '../../engine/index.ts';
 import { openText, refuse, setSaved, useEditor } from '../store/editorStore.ts';
+import { setFiled } from './filed.ts';
 
 /** Opening and saving files. Giving up in the system's dialog is no fault. */
 
 const gaveUp = (fault: unknown): boolean => fault instanceof DOMException && fault.name === 'AbortError';
-
-/** The document as its file has it, as long as it is the one that is open. */
-let filed: { readonly lineUp: LineUp | null; readonly opened: number } | null = null;
 
 /** More than a line-up may hold is not even read. */
 const MOST_BYTES = 10 * 1024 * 1024;
@@ -20,7 +18,7 @@ async function openRead(file: File): Promise<void> {
     );
   openText(await file.text(), file.name);
   const { lineUp, opened } = useEditor.getState();
-  if (opened !== before) filed = { lineUp, opened };
+  if (opened !== before) setFiled({ lineUp, opened });
 }
 
 const notRead = (name: string, fault: unknown): void =>
@@ -33,16 +31,6 @@ export async function openDropped(file: File): Promise<void> {
     // A folder, or a file that went away.
     notRead(file.name, fault);
   }
-}
-
-/** Asks before the page is left, but only of what has a file that is older than the work. */
-export function guardLeaving(): () => void {
-  const ask = (event: BeforeUnloadEvent) => {
-    const { lineUp, opened } = useEditor.getState();
-    if (filed && filed.opened === opened && filed.lineUp !== lineUp) event.preventDefault();
-  };
-  window.addEventListener('beforeunload', ask);
-  return () => window.removeEventListener('beforeunload', ask);
 }
 
 export async function openFile(): Promise<void> {
@@ -62,7 +50,7 @@ export async function saveFile(): Promise<void> {
       fileName: `${lineUp.project.title.replaceAll(/[^\p{L}\p{N}]+/gu, '-').toLowerCase() || 'line-up'}.json`,
       extensions: ['.json'],
     });
-    filed = { lineUp, opened };
+    setFiled({ lineUp, opened });
     if (useEditor.getState().lineUp === lineUp) setSaved('saved to file');
   } catch (fault) {
     if (!gaveUp(fault)) setSaved('not saved');

@@ -1,6 +1,6 @@
 import { useEffect, useState } from 'react';
 import type { LineUp } from '../../engine/index.ts';
-import { keep } from '../files/autosave.ts';
+import { keeper } from '../files/autosave.ts';
 import { openLineUp, refuse, useEditor } from '../store/editorStore.ts';
 import '../ui/newer.css';
 
@@ -24,12 +24,7 @@ export default function FromLink() {
     return () => removeEventListener('hashchange', look);
   }, []);
   const open = async (lineUp: LineUp) => {
-    const { lineUp: present } = useEditor.getState();
-    try {
-      if (present) await keep(present);
-    } catch {
-      return refuse('What is open could not be kept in this browser. Save it to a file, then open the link.');
-    }
+    if (!(await keeper.flush())) return refuse('What is open could not be kept in this browser. Save it to a file, then open the link.');
     openLineUp(lineUp);
     setOffered(null);
   };

@@ -18,7 +18,7 @@ const KEPT_ONLY = 'The browser may clear what it keeps when room grows short. Sa
 const ExportDialog = late(() => import('./ExportDialog.tsx'));
 
 export function Header({ lineUp, review }: HeaderProps) {
-  const saved = useEditor((state) => (state.following ? 'shown as in another tab' : state.saved));
+  const saved = useEditor((state) => (state.following ? 'read-only in this tab' : state.saved));
   const following = useEditor((state) => state.following);
   const working = useEditor((state) => state.working);
   const theme = useTheme((state) => state.theme);
@@ -63,11 +63,6 @@ export function Header({ lineUp, review }: HeaderProps) {
         {saved.split(' in ')[0]}
         {saved.includes(' in ') && <span className="wide"> in {saved.split(' in ')[1]}</span>}
       </span>
-      {following && (
-        <button type="button" className="main" onClick={() => run('takeOver')}>
-          Take over
-        </button>
-      )}
       <button type="button" className="quiet" onClick={() => run('open')} title={tooltip(commandOf('open'))}>
         Open…
       </button>
@@ -102,9 +97,15 @@ export function Header({ lineUp, review }: HeaderProps) {
         Export…
       </button>
       {exporting && <ExportDialog lineUp={lineUp} review={review} onClose={() => arrange({ exporting: false })} />}
-      <button type="button" className="main" disabled={issuing} onClick={() => run('issue')}>
-        Issue package
-      </button>
+      {following ? (
+        <button type="button" className="main" title="Another tab edits this line-up" onClick={() => run('takeOver')}>
+          Take over
+        </button>
+      ) : (
+        <button type="button" className="main" disabled={issuing} onClick={() => run('issue')}>
+          Issue package
+        </button>
+      )}
     </header>
   );
 }

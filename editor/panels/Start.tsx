@@ -13,10 +13,11 @@ import {
   tidyPositions,
   VERDICTS,
 } from '../../engine/index.ts';
+import { run } from '../commands/commands.ts';
 import { keeper } from '../files/autosave.ts';
 import type { Kept } from '../files/keeper.ts';
-import { openFile, saveText } from '../files/lineUpFile.ts';
 import { Paint } from '../sheet/Paint.tsx';
+import { arrange } from '../store/deskStore.ts';
 import { openLineUp, openText, showStart, useEditor } from '../store/editorStore.ts';
 import { late } from './late.tsx';
 import '../ui/start.css';
@@ -116,7 +117,7 @@ export function Start() {
         </svg>
         <h1>Copperline</h1>
         <span className="grow" />
-        <button type="button" className="quiet" onClick={() => void openFile()}>
+        <button type="button" className="quiet" onClick={() => run('open')}>
           Open a file…
         </button>
         <span className="muted">or drop one anywhere here</span>
@@ -180,11 +181,24 @@ export function Start() {
           )}
           {kept.map(({ at, document, lineUp, text }) =>
             lineUp ? (
-              <button key={document} type="button" onClick={() => void keeper.takeUp(document)}>
-                Take up {lineUp.project.title} again <span className="muted">{timeText(at)}</span>
-              </button>
+              <span key={document} className="pair">
+                <button type="button" onClick={() => void keeper.takeUp(document)}>
+                  Take up {lineUp.project.title} again <span className="muted">{timeText(at)}</span>
+                </button>
+                <button
+                  type="button"
+                  aria-label={`Earlier states of ${lineUp.project.title}`}
+                  onClick={() => void keeper.takeUp(document).then(() => arrange({ recovering: true }))}
+                >
+                  Earlier…
+                </button>
+              </span>
             ) : (
-              <button key={document} type="button" onClick={() => void saveText(text, 'not-readable.json')}>
+              <button
+                key={document}
+                type="button"
+                onClick={() => void import('../files/lineUpFile.ts').then(({ saveText }) => saveText(text, 'not-readable.json'))}
+              >
                 Save to a file what cannot be read <span className="muted">{timeText(at)}</span>
               </button>
             ),

@@ -37,6 +37,8 @@ export interface Desk {
   readonly comparing: boolean;
   /** Notes on the drawing lie open. */
   readonly noting: boolean;
+  /** Earlier states of the line-up lie open. */
+  readonly recovering: boolean;
   /** Issues and comments lie open. */
   readonly revising: boolean;
   /** The package is being written. */
@@ -61,6 +63,7 @@ const CLOSED = {
   sizing: false,
   comparing: false,
   noting: false,
+  recovering: false,
   revising: false,
 } as const;
 

@@ -72,8 +72,8 @@ for (const colorScheme of ['light', 'dark'] as const) {
     });
     await page.getByRole('dialog').waitFor();
     await look('file refused');
-    await page.getByRole('button', { name: 'Close' }).click();
-    await page.getByRole('button', { name: 'Copperline' }).click();
+    await page.getByRole('button', { name: 'Close', exact: true }).click();
+    await page.getByRole('button', { name: 'Copperline', exact: true }).click();
     await page.getByText('Fennel Lane capping line').click();
     await look('line-up with findings');
     await page.locator('.finding').first().click();
@@ -177,6 +177,13 @@ for (const colorScheme of ['light', 'dark'] as const) {
     await page.getByRole('table', { name: 'Least sizes' }).waitFor();
     await look('least copper');
     await page.keyboard.press('Escape');
+    await command(page, 'Earlier states');
+    await page
+      .getByRole('button', { name: /^Look at/ })
+      .first()
+      .click();
+    await look('earlier states');
+    await page.getByRole('button', { name: 'Close', exact: true }).click();
     await command(page, 'Revisions and comments');
     const revisions = page.getByRole('dialog', { name: 'Revisions and comments' });
     await revisions.getByRole('button', { name: /^Issue revision/ }).click();

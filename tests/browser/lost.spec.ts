@@ -41,7 +41,7 @@ test('a second tab follows the first, edits only after it took over, and then th
   await begin(page, 'Upper shed');
   const second = await context.newPage();
   await second.goto('/');
-  await expect(sign(second)).toHaveText('shown as in another tab');
+  await expect(sign(second)).toHaveText('read-only in this tab');
   await dragPart(second, 'Motor', 300, 400);
   await expect(second.getByRole('status', { name: 'Reason' })).toContainText('Another tab edits this line-up');
   await expect(second.locator('.react-flow__node')).toHaveCount(1);
@@ -49,7 +49,7 @@ test('a second tab follows the first, edits only after it took over, and then th
   await expect(second.locator('.react-flow__node')).toHaveCount(2);
   await second.getByRole('button', { name: 'Take over' }).click();
   await expect(sign(second)).toHaveText(KEPT);
-  await expect(sign(page)).toHaveText('shown as in another tab');
+  await expect(sign(page)).toHaveText('read-only in this tab');
   await dragPart(second, 'Motor', 300, 500);
   await expect(page.locator('.react-flow__node')).toHaveCount(3);
   // An edit that is not kept yet goes along when the first takes it back.
@@ -63,7 +63,7 @@ test('a tab that follows edits on when the other is closed', async ({ page, cont
   await begin(page, 'Upper shed');
   const second = await context.newPage();
   await second.goto('/');
-  await expect(sign(second)).toHaveText('shown as in another tab');
+  await expect(sign(second)).toHaveText('read-only in this tab');
   await page.close();
   await expect(sign(second)).toHaveText(KEPT);
   await type(second, 'Title', 'Lower shed');
@@ -76,7 +76,7 @@ test('two tabs with a document each overwrite nothing', async ({ page, context }
   await begin(page, 'Upper shed');
   const second = await context.newPage();
   await second.goto('/');
-  await expect(sign(second)).toHaveText('shown as in another tab');
+  await expect(sign(second)).toHaveText('read-only in this tab');
   await second.getByRole('button', { name: 'Copperline' }).click();
   await begin(second, 'Lower shed');
   await page.close();
