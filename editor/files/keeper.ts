@@ -93,6 +93,7 @@ export function createKeeper(storage: Storage, channel: Channel, page: Page): Ke
   let retry_ms = FIRST_RETRY_MS;
 
   const sign = (): void => {
+    failed &&= waiting.size > 0;
     if (!held?.following) page.sign(failed ? 'failed' : waiting.size > 0 ? 'waiting' : 'kept');
   };
   /** No two states have the same time, and none is older than one before it, even where the clock was set back. */
@@ -122,7 +123,6 @@ export function createKeeper(storage: Storage, channel: Channel, page: Page): Ke
       leaving.get(document)?.();
       leaving.delete(document);
     }
-    if (waiting.size === 0) failed = false;
     retry_ms = FIRST_RETRY_MS;
     sign();
     channel.post({ document, what: 'kept' });
@@ -195,8 +195,8 @@ export function createKeeper(storage: Storage, channel: Channel, page: Page): Ke
 
   function begin(lineUp: LineUp): void {
     const document = `${storage.now().toString(36)}-${Math.random().toString(36).slice(2, 10)}`;
-    const lock = storage.lock(document);
-    lock.catch(() => undefined);
+    // Nobody else knows of it yet: where it cannot be locked there is nothing to let go of either.
+    const lock = storage.lock(document).catch(() => () => undefined);
     hold({ document, following: false, touched: false, shown: null, release: () => void lock.then((free) => free()) });
     wait(document, lineUp);
     void prune().catch(() => undefined);

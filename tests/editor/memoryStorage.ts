@@ -12,12 +12,14 @@ export interface Shared {
 
 export const newShared = (): Shared => ({ kept: new Map(), locks: new Map(), ears: new Map(), time: 1_000_000 });
 
-/** One tab's view of it. `step` is waited for before each call takes effect and after it: there it may be held up, or fail. */
+/** One tab's view of it. `step` is waited for before each call takes effect, and again before its answer: there it may be held up, or fail. */
 export function memoryStorage(shared: Shared, tab: object, step: (call: string) => Promise<void> = async () => undefined): Storage {
   const { kept, locks } = shared;
   const does = async <T>(call: string, act: () => T): Promise<T> => {
     await step(call);
-    return act();
+    const answer = act();
+    await step(`answer of ${call}`);
+    return answer;
   };
   const leave = (name: string, waiter: { readonly tab: object; readonly grant: () => void }): void => {
     const queue = locks.get(name) ?? [];
@@ -32,20 +34,20 @@ export function memoryStorage(shared: Shared, tab: object, step: (call: string) 
     list: (prefix) => does('list', () => [...kept.keys()].filter((key) => key.startsWith(prefix)).sort()),
     delete: (key) => does('delete', () => void kept.delete(key)),
     now: () => shared.time,
-    lock: async (name, signal) => {
-      await step('lock');
-      return new Promise((resolve, reject) => {
-        const waiter = { tab, grant: () => resolve(() => leave(name, waiter)) };
+    // Who asks first is first, however late the answer comes.
+    lock: (name, signal) =>
+      new Promise((resolve, reject) => {
+        const answer = () => step('lock').then(() => resolve(() => leave(name, waiter)), refuse);
+        const waiter = { tab, grant: () => void answer() };
+        const refuse = (fault: unknown): void => {
+          leave(name, waiter);
+          reject(fault);
+        };
         const queue = [...(locks.get(name) ?? []), waiter];
         locks.set(name, queue);
         if (queue[0] === waiter) return waiter.grant();
-        signal?.addEventListener('abort', () => {
-          if (locks.get(name)?.[0] === waiter) return;
-          leave(name, waiter);
-          reject(new Error('nobody waits any longer'));
-        });
-      });
-    },
+        signal?.addEventListener('abort', () => locks.get(name)?.[0] !== waiter && refuse(new Error('nobody waits any longer')));
+      }),
   };
 }
 
