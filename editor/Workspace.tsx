@@ -26,6 +26,7 @@ const NotesDialog = late(() => import('./panels/NotesDialog.tsx'));
 const PrintPage = late(() => import('./panels/PrintPage.tsx'));
 const VariantsDialog = late(() => import('./panels/VariantsDialog.tsx'));
 const RevisionsDialog = late(() => import('./panels/RevisionsDialog.tsx'));
+const ChangedFile = late(() => import('./panels/ChangedFile.tsx'));
 const StatesDialog = late(() => import('./panels/StatesDialog.tsx'));
 const LeastCopperDialog = late(() => import('./panels/LeastCopperDialog.tsx'));
 
@@ -40,7 +41,7 @@ const onRoom = (tell: () => void): (() => void) => {
 
 export default function Workspace({ lineUp, review }: WorkspaceProps) {
   const working = useEditor((state) => state.working);
-  const { asking, comparing, menu, noting, panels, printing, recovering, revising, sizing, strip, table } = useDesk();
+  const { asking, changedFile, comparing, menu, noting, panels, printing, recovering, revising, sizing, strip, table } = useDesk();
   const roomy = useSyncExternalStore(onRoom, hasRoom);
   useEffect(listenToClipboard, []);
   useEffect(() => clearDesk, []);
@@ -63,6 +64,7 @@ export default function Workspace({ lineUp, review }: WorkspaceProps) {
       {sizing && <LeastCopperDialog lineUp={lineUp} onClose={() => arrange({ sizing: false })} />}
       {noting && <NotesDialog lineUp={lineUp} onClose={() => arrange({ noting: false })} />}
       {revising && <RevisionsDialog lineUp={lineUp} onClose={() => arrange({ revising: false })} />}
+      {changedFile && <ChangedFile file={changedFile} onClose={() => arrange({ changedFile: null })} />}
       {recovering && <StatesDialog lineUp={lineUp} onClose={() => arrange({ recovering: false })} />}
       {comparing && <VariantsDialog lineUp={lineUp} onClose={() => arrange({ comparing: false })} />}
       {printing && <PrintPage lineUp={lineUp} address={printing} />}

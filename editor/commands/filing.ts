@@ -21,6 +21,14 @@ export const FILING: readonly Command[] = [
     run: () => void file().then(({ saveFile }) => saveFile()),
   },
   {
+    id: 'saveAnew',
+    label: 'Save to a new file…',
+    group: 'File',
+    keys: ['Ctrl+Shift+S'],
+    typing: 'always',
+    run: () => void file().then(({ saveFile }) => saveFile('anew')),
+  },
+  {
     id: 'takeOver',
     label: 'Take over from the other tab',
     group: 'File',

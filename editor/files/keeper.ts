@@ -237,7 +237,6 @@ export function createKeeper(storage: Storage, channel: Channel, page: Page): Ke
     const free = await lockSoon(document, PATIENCE_MS);
     try {
       const { found, skipped } = await newestState(storage, document);
-      for (const { key } of skipped) spared.add(key);
       if (!found?.lineUp) {
         free?.();
         if (found) page.refuse(found);

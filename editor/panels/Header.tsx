@@ -13,12 +13,13 @@ export interface HeaderProps {
   readonly review: Review;
 }
 
-const KEPT_ONLY = 'The browser may clear what it keeps when room grows short. Save to a file what must last.';
+const KEPT_ONLY = 'Kept in this browser only, which may clear what it keeps when room grows short. Save to a file what must last.';
 
 const ExportDialog = late(() => import('./ExportDialog.tsx'));
 
 export function Header({ lineUp, review }: HeaderProps) {
   const saved = useEditor((state) => (state.following ? 'read-only in this tab' : state.saved));
+  const [short, where] = saved.split(/ (?=in |to )/);
   const following = useEditor((state) => state.following);
   const working = useEditor((state) => state.working);
   const theme = useTheme((state) => state.theme);
@@ -58,10 +59,10 @@ export function Header({ lineUp, review }: HeaderProps) {
         role="status"
         aria-label="Saving"
         data-testid="saved"
-        title={saved === 'kept in this browser only' ? KEPT_ONLY : undefined}
+        title={saved === 'kept in this browser only' ? KEPT_ONLY : saved}
       >
-        {saved.split(' in ')[0]}
-        {saved.includes(' in ') && <span className="wide"> in {saved.split(' in ')[1]}</span>}
+        {short}
+        {where !== undefined && <span className="wide"> {where}</span>}
       </span>
       <button type="button" className="quiet" onClick={() => run('open')} title={tooltip(commandOf('open'))}>
         Open…

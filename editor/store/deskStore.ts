@@ -37,6 +37,8 @@ export interface Desk {
   readonly comparing: boolean;
   /** Notes on the drawing lie open. */
   readonly noting: boolean;
+  /** The file that was to be saved was written by somebody else, and when. */
+  readonly changedFile: { readonly name: string; readonly at: number } | null;
   /** Earlier states of the line-up lie open. */
   readonly recovering: boolean;
   /** Issues and comments lie open. */
@@ -63,6 +65,7 @@ const CLOSED = {
   sizing: false,
   comparing: false,
   noting: false,
+  changedFile: null,
   recovering: false,
   revising: false,
 } as const;
