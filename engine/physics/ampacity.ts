@@ -53,7 +53,7 @@ const COLUMN_C = [60, 75, 90] as const;
 
 /**
  * Column of the insulation, times the factors, then not above the column of the terminals (NEC 110.14(C)), times the sets.
- * A metric size takes the largest US size that is not larger (or the smallest row, never less than that).
+ * A metric size takes the largest US size that is not larger; below the smallest row there is none.
  */
 function usAmpacity(input: AmpacityInput): Ampacity | null {
   const size = conductorSize(input.size);
@@ -68,7 +68,9 @@ function usAmpacity(input: AmpacityInput): Ampacity | null {
   let cap = '';
   if (input.terminalTemperature_C !== null) {
     const limit = row[input.metal][columnOf(input.terminalTemperature_C)];
-    if (limit !== null && limit !== undefined && limit < one) {
+    // A size that the column does not list may not be taken from a warmer one: a thinner wire would be given more than a thicker.
+    if (limit === null) return null;
+    if (limit < one) {
       one = limit;
       cap = `, held to the ${COLUMN_C[columnOf(input.terminalTemperature_C)]} °C column by the terminals (NEC 110.14(C))`;
     }
