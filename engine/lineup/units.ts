@@ -84,6 +84,9 @@ export function unitNames(quantity: Quantity, units: Units): readonly string[] {
   return SCALES[quantity][units].flatMap((each) => each.names[0] || []);
 }
 
+/** M and m before these are a thousand million apart: there the case is never guessed. */
+const BY_CASE = /^m(a|ω|ohm|h|w|va)$/;
+
 export type Parsed = { readonly ok: true; readonly value: number | string } | { readonly ok: false; readonly what: string };
 
 /** Reads a number that uses a point or a comma as its decimal mark. One comma before three digits could be either: asked, not guessed. */
@@ -121,7 +124,9 @@ export function parseQuantity(text: string, quantity: Quantity, units: Units): P
     name === ''
       ? scale[0]
       : (scale.find((each) => each.names.includes(name)) ??
-        scale.find((each) => each.names.some((n) => n.toLowerCase() === name.toLowerCase())));
+        (BY_CASE.test(name.toLowerCase())
+          ? undefined
+          : scale.find((each) => each.names.some((n) => n.toLowerCase() === name.toLowerCase()))));
   if (!found)
     return {
       ok: false,
