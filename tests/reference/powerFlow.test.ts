@@ -76,6 +76,31 @@ describe('one line, one load', () => {
     expect([carried(0.9), carried(0.99), carried(1.01), carried(1.5), carried(10)]).toEqual([true, true, false, false, false]);
   });
 
+  it('a constant power draws less where the voltage is above the rated one', () => {
+    const found = powerFlow(528, 2, [line(0, 1, 0, 0)], [load('power', 1, 480, 100, 0.9)]);
+    expectClose(magnitude(found.currents_A[1] ?? zero), (100 * 480) / 528, { relative: 1e-9 }, 'S / V');
+  });
+
+  it('below half of the open-circuit voltage nothing runs, wherever on the tree that is', () => {
+    // 100 A at a rated 48 V through a resistance that leaves this share of 277 V: far above what the load is made for, and yet too little.
+    const left = (share: number) =>
+      powerFlow(480, 3, [line(0, 1, ((1 - share) * 480) / ROOT3 / 100, 0), line(0, 2, 0, 0)], [load('regulated', 1, 48, 100, 1)]);
+    expect([left(0.6), left(0.51), left(0.49), left(0.3)].map((each) => each.converged)).toEqual([true, true, false, false]);
+    expectClose(magnitude(left(0.6).voltages_V[1] ?? zero), (0.6 * 480) / ROOT3, { relative: 1e-9 }, 'what is left');
+  });
+
+  it('no voltage, no current: and no number that is none', () => {
+    for (const kind of ['power', 'regulated', 'impedance'] as const) {
+      const found = powerFlow(0, 2, [line(0, 1, 0.1, 0.1)], [load(kind, 1, 480, 100, 0.9)]);
+      expect([found.converged, found.currents_A.map(magnitude), found.voltages_V.map(magnitude)]).toEqual([false, [0, 0], [0, 0]]);
+    }
+  });
+
+  it('without a power factor and without a path there is no worst angle: the current is the rated one', () => {
+    const found = powerFlow(480, 2, [line(0, 1, 0, 0)], [load('regulated', 1, 480, 100, null)]);
+    expectClose(magnitude(found.currents_A[1] ?? zero), 100, { relative: 1e-12 }, 'rated');
+  });
+
   it('no load, no drop; and with nothing drawn at all it is still an answer', () => {
     const found = powerFlow(480, 3, [line(0, 1, 1, 1), line(1, 2, 1, 1)], []);
     expect(found.converged).toBe(true);
@@ -87,6 +112,7 @@ describe('one line, one load', () => {
 describe('a transformer', () => {
   it('gives the voltage of its ratio, and draws the current of its inverse', () => {
     const found = powerFlow(12_470, 3, [line(0, 1, 0, 0), line(1, 2, 0, 0, 12_470 / 480)], [load('regulated', 2, 480, 1000, 0.9)]);
+    expect(found.converged).toBe(true);
     expectClose(ROOT3 * magnitude(found.voltages_V[2] ?? zero), 480, { relative: 1e-9 }, 'secondary');
     expectClose(magnitude(found.currents_A[1] ?? zero), (1000 * 480) / 12_470, { relative: 1e-9 }, 'primary current');
   });
@@ -117,6 +143,8 @@ describe('Kirchhoff on a tree', () => {
 
   it('along each branch the voltage falls by Z I', () => {
     expect(found.converged).toBe(true);
+    // No branch feeds the source.
+    expect(magnitude(i(0))).toBe(0);
     for (const { from, to, impedance_ohm } of branches)
       expectClose(magnitude(minus(minus(v(from), v(to)), times(impedance_ohm, i(to)))), 0, { absolute: 1e-8 }, `${from} to ${to}`);
   });
