@@ -56,9 +56,9 @@ export const TABLES: readonly TableFacts[] = [
   row('motors', 'Motor currents', TABLE_430_250),
   row('motors', 'Motor efficiency', NEMA_EFFICIENCY),
   row('motors', 'Motor power factor', NEMA_POWER_FACTOR),
-  row('motors', 'Motor currents, efficiency and power factor', IEC_MOTOR_SOURCE),
-  row('deviceRatings', 'Standard ratings of devices', US_RATINGS_SOURCE),
-  row('deviceRatings', 'Preferred ratings of devices', IEC_RATINGS_SOURCE),
+  row('motors', 'Motor currents, efficiency and power factor', IEC_MOTOR_SOURCE, 'iec'),
+  row('deviceRatings', 'Standard ratings of devices', US_RATINGS_SOURCE, 'us'),
+  row('deviceRatings', 'Preferred ratings of devices', IEC_RATINGS_SOURCE, 'iec'),
   row('harmonicLimits', 'Limits of voltage distortion', VOLTAGE_SOURCE),
   row('harmonicLimits', 'Limits of current distortion', CURRENT_SOURCE),
 ];

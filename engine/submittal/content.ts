@@ -30,6 +30,8 @@ export interface Table {
   readonly folds?: boolean;
   /** To be filled in by hand: rows have room for it. */
   readonly form?: boolean;
+  /** Is not broken over two sheets where one can hold it. */
+  readonly together?: boolean;
   /** Begins a sheet of its own. */
   readonly ownSheet?: boolean;
 }

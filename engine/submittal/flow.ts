@@ -1,7 +1,8 @@
-import { autoTable } from 'jspdf-autotable';
+import { __createTable, __drawTable } from 'jspdf-autotable';
 import { translate } from '../drawing/displayList.ts';
 import { badge } from '../drawing/marks.ts';
 import { TRIANGLE_mm, triangle } from '../drawing/revisionMarks.ts';
+import { columnWidths } from './columnWidths.ts';
 import { type Block, type Column, type Section, type Table, verdictOf } from './content.ts';
 import { FACE, type Fonts, Pen, PT } from './pen.ts';
 import { BORDER_mm, STRIP_mm } from './sheet.ts';
@@ -11,6 +12,12 @@ import { BORDER_mm, STRIP_mm } from './sheet.ts';
 export const TEXT_mm = 3.8;
 const TITLE_mm = 7;
 const HEAD_mm = 5.2;
+/** What must stand under a head before its table may go on overleaf. */
+const FEW_ROWS_mm = 12;
+/** Above and below the words of a cell. */
+const PAD_mm = 0.6;
+/** Under a table. */
+const GAP_mm = 6;
 /** Room for a triangle beside a tag. */
 const MARK_mm = TRIANGLE_mm + 1.2;
 const EDGE = BORDER_mm + 3;
@@ -36,6 +43,14 @@ const briefly = (head: string): string => {
   const line = head.replaceAll(/\s+/g, ' ');
   return line.length > 80 ? `${line.slice(0, 80)}…` : line;
 };
+
+/** A table as it will stand: how high it is, before anyone says where. */
+interface Laid {
+  readonly head_mm: number;
+  readonly rows_mm: readonly number[];
+  /** @returns where it ends */
+  readonly draw: (y: number) => number;
+}
 
 export class Flow {
   readonly pen: Pen;
@@ -90,34 +105,61 @@ export class Flow {
   section({ title, blocks }: Section): void {
     const [first] = blocks;
     const own = first?.t === 'table' && (first.ownSheet || first.form);
-    if (own || !first || !this.#fits(TITLE_mm + 4 + roomFor(first))) this.newSheet(title);
+    const laid = blocks.map((block) => (block.t === 'table' && block.rows.length > 0 ? this.#laid(block) : null));
+    if (own || !first || !this.#begins(first, laid[0] ?? null, title, TITLE_mm + 4)) this.newSheet(title);
     this.begin(title);
     this.pen.text(title, EDGE, this.#y + TITLE_mm * 0.75, TITLE_mm, 600);
     this.#y += TITLE_mm + 4;
     blocks.forEach((block, i) => {
-      if (i > 0 && block.t === 'table' && block.ownSheet) this.newSheet(title);
-      this.#block(block, title, blocks.length > 1);
+      const made = laid[i] ?? null;
+      if (i > 0 && ((block.t === 'table' && block.ownSheet) || !this.#begins(block, made, title))) this.newSheet(title);
+      this.#block(block, made, title, blocks.length > 1);
       while (this.sheets.length < this.pen.doc.getNumberOfPages()) this.sheets.push({ kind: title, block: false });
       this.pen.settle(this.sheet);
     });
+  }
+
+  /**
+   * Whether a block may begin here. A head alone at the foot of a sheet says nothing: under it must stand its first pictures, or a few
+   * rows, and all of them where they are to stay together and one sheet can hold them.
+   */
+  #begins(block: Block, laid: Laid | null, section: string, above_mm = 0): boolean {
+    const head = above_mm + this.#titleLines(block, section).length * (HEAD_mm + 1) + 1.5;
+    if (block.t === 'pictures') return this.#fits(head + (block.pictures[0]?.h ?? 0));
+    const intro = this.#introLines(block).length * 5 + 2;
+    if (!laid) return this.#fits(head + intro + 5);
+    const rows = laid.rows_mm.reduce((sum, each) => sum + each, 0);
+    const whole = head + intro + laid.head_mm + rows;
+    if (block.together && whole <= this.h - FOOT - TOP) return this.#fits(whole);
+    let few = 0;
+    for (const each of laid.rows_mm) if (few < FEW_ROWS_mm) few += each;
+    return this.#fits(head + intro + laid.head_mm + few);
+  }
+
+  #titleLines(block: Block, section: string): readonly string[] {
+    return block.title === section || block.title === '' ? [] : this.pen.wrapped(block.title, this.w - 2 * EDGE, HEAD_mm);
+  }
+
+  #introLines({ intro }: Table): readonly string[] {
+    return intro ? this.pen.wrapped(intro, this.w - 2 * EDGE, TEXT_mm) : [];
   }
 
   #fits(height_mm: number): boolean {
     return this.#y + height_mm <= this.h - FOOT;
   }
 
-  #block(block: Block, section: string, marked: boolean): void {
-    if (!this.#fits(roomFor(block))) this.newSheet(section);
+  #block(block: Block, laid: Laid | null, section: string, marked: boolean): void {
     if (block.t === 'table' && block.anchor) this.#anchors.set(block.anchor, this.sheet);
-    if (block.title !== section && block.title !== '') {
+    const title = this.#titleLines(block, section);
+    if (title.length > 0) {
       if (marked) this.pen.doc.outline.add(this.#mark, this.pen.safe(block.title), { pageNumber: this.sheet });
-      for (const line of this.pen.wrapped(block.title, this.w - 2 * EDGE, HEAD_mm)) {
+      for (const line of title) {
         this.pen.text(line, EDGE, this.#y + HEAD_mm * 0.8, HEAD_mm, 600);
         this.#y += HEAD_mm + 1;
       }
       this.#y += 1.5;
     }
-    if (block.t === 'table') this.#table(block);
+    if (block.t === 'table') this.#table(block, laid);
     else this.#pictures(block, section);
   }
 
@@ -139,28 +181,29 @@ export class Flow {
     this.#y += row + 6;
   }
 
-  #table(whole: Table): void {
-    const { doc } = this.pen;
-    if (whole.intro) {
-      const lines = this.pen.wrapped(whole.intro, this.w - 2 * EDGE, TEXT_mm);
-      for (const [i, line] of lines.entries()) this.pen.text(line, EDGE, this.#y + 3.2 + 5 * i, TEXT_mm);
-      this.#y += 5 * lines.length + 2;
-    }
-    if (whole.rows.length === 0) {
-      this.pen.text(whole.empty, EDGE, this.#y + 3.2, TEXT_mm);
+  #table(table: Table, laid: Laid | null): void {
+    const intro = this.#introLines(table);
+    for (const [i, line] of intro.entries()) this.pen.text(line, EDGE, this.#y + 3.2 + 5 * i, TEXT_mm);
+    if (intro.length > 0) this.#y += 5 * intro.length + 2;
+    if (laid) this.#y = laid.draw(this.#y) + GAP_mm;
+    else {
+      this.pen.text(table.empty, EDGE, this.#y + 3.2, TEXT_mm);
       this.#y += 12;
-      return;
     }
+  }
+
+  #laid(whole: Table): Laid {
+    const { doc } = this.pen;
     const room = this.w - 2 * EDGE;
-    const table = marked(folded(whole, this.w > 500 ? 3 : this.w > 300 ? 2 : 1));
+    const times = whole.folds ? Math.min(this.w > 500 ? 3 : this.w > 300 ? 2 : 1, whole.rows.length) : 1;
+    const table = marked(folded(whole, times));
     const badges = new Set(table.verdictColumns);
-    const fixed = table.columns.reduce((sum, each) => sum + (each.w ?? 0), 0);
-    const shares = table.columns.reduce((sum, each) => sum + (each.grow ?? 0), 0);
+    const widths = columnWidths(table.columns, table.rows, times, room, badges, (text) => this.pen.width(text, TEXT_mm));
     const side = ({ right }: Column) => (right ? ('right' as const) : ('left' as const));
-    let end = this.#y;
-    const begun = this.sheet;
-    autoTable(doc, {
-      startY: this.#y,
+    let end = 0;
+    let begun = 0;
+    const made = __createTable(doc, {
+      startY: TOP,
       theme: 'plain',
       margin: { left: EDGE, right: EDGE, top: TOP, bottom: FOOT },
       tableWidth: room,
@@ -173,7 +216,7 @@ export class Flow {
         fontStyle: 'normal',
         fontSize: TEXT_mm * PT,
         textColor: '#1C2225',
-        cellPadding: { top: 0.8, bottom: 0.8, left: 1.2, right: 2.6 },
+        cellPadding: { top: PAD_mm, bottom: PAD_mm, left: 1.2, right: 2.6 },
         overflow: 'linebreak',
         lineWidth: { bottom: 0.18 },
         lineColor: '#80827B',
@@ -181,23 +224,18 @@ export class Flow {
         minCellHeight: table.form ? 9 : 0,
       },
       headStyles: { font: FACE, fontStyle: 'bold', valign: 'bottom', lineWidth: { bottom: 0.5 }, lineColor: '#1C2225', minCellHeight: 0 },
-      columnStyles: Object.fromEntries(
-        table.columns.map((each, i) => [
-          i,
-          { cellWidth: each.w ?? (each.grow ? ((room - fixed) * each.grow) / shares : 0), halign: side(each) },
-        ]),
-      ),
+      columnStyles: Object.fromEntries(table.columns.map((each, i) => [i, { cellWidth: widths[i] ?? 0, halign: side(each) }])),
       didParseCell: ({ section, column, row, cell }) => {
         if (section === 'head' ? table.columns[column.index]?.changed : column.index === 0 && table.changed) {
           // Beside every tag of the column, so that they stand under each other.
-          cell.styles.cellPadding = { top: 0.8, bottom: 0.8, left: 1.2 + MARK_mm, right: 2.6 };
+          cell.styles.cellPadding = { top: PAD_mm, bottom: PAD_mm, left: 1.2 + MARK_mm, right: 2.6 };
           if (section === 'head' || table.changed?.[row.index]) cell.styles.minCellHeight = TRIANGLE_mm + 0.6;
         }
         if (section !== 'body' || !badges.has(column.index) || !verdictOf(`${cell.raw}`)) return;
         // With its number beside it the word needs no weight, and what is broken into lines needs room on its right.
         const alone = !`${cell.raw}`.includes('  ');
         if (alone) cell.styles.fontStyle = 'bold';
-        cell.styles.cellPadding = { top: 0.8, bottom: 0.8, left: 6.2, right: alone ? 0.5 : 2.6 };
+        cell.styles.cellPadding = { top: PAD_mm, bottom: PAD_mm, left: 6.2, right: alone ? 0.5 : 2.6 };
       },
       didDrawCell: ({ section, column, row, cell, pageNumber }) => {
         const { x, y, width, height } = cell;
@@ -208,7 +246,7 @@ export class Flow {
         if (revision) this.pen.draw(triangle(revision, x + 0.8, base), 0, 0, { x: 0, y: 0, w: this.w, h: this.h });
         if (section !== 'body') return;
         const verdict = badges.has(column.index) ? verdictOf(`${cell.raw}`) : undefined;
-        if (verdict) this.pen.draw(translate(badge(verdict), x + 3.4, y + 3.1), 0, 0, { x, y, w: width, h: height });
+        if (verdict) this.pen.draw(translate(badge(verdict), x + 3.4, y + 2.3 + PAD_mm), 0, 0, { x, y, w: width, h: height });
         const anchor = column.index === 0 ? table.links?.[row.index] : undefined;
         if (anchor) this.#leads.push({ sheet: begun + pageNumber - 1, x, y, w: width, h: height, anchor });
       },
@@ -216,12 +254,18 @@ export class Flow {
         end = cursor?.y ?? end;
       },
     });
-    this.#y = end + 8;
+    return {
+      head_mm: made.head.reduce((sum, row) => sum + row.height, 0),
+      rows_mm: made.body.map((row) => row.height),
+      draw: (y) => {
+        begun = this.sheet;
+        made.settings.startY = y;
+        __drawTable(doc, made);
+        return end;
+      },
+    };
   }
 }
-
-/** A head alone at the foot of a sheet says nothing: what must stand under it is its first pictures, or a few rows. */
-const roomFor = (block: Block): number => HEAD_mm + 5 + (block.t === 'pictures' ? Math.max(...block.pictures.map((each) => each.h)) : 30);
 
 /** With room beside the tags, where any has a mark. */
 const marked = ({ changed, columns: [first, ...others], ...table }: Table): Table =>
@@ -230,8 +274,7 @@ const marked = ({ changed, columns: [first, ...others], ...table }: Table): Tabl
     : { ...table, columns: [...(first ? [first] : []), ...others] };
 
 /** The rows of a table that folds, in so many columns side by side. */
-function folded(table: Table, most: number): Table {
-  const times = table.folds ? Math.min(most, table.rows.length) : 1;
+function folded(table: Table, times: number): Table {
   const height = Math.ceil(table.rows.length / times);
   const none = table.columns.map(() => '');
   const side = Array.from({ length: times }, (_, i) => i);
@@ -239,5 +282,6 @@ function folded(table: Table, most: number): Table {
     ...table,
     columns: side.flatMap(() => table.columns),
     rows: Array.from({ length: height }, (_, row) => side.flatMap((i) => table.rows[i * height + row] ?? none)),
+    ...(table.verdictColumns && { verdictColumns: side.flatMap((i) => table.verdictColumns?.map((at) => at + i * none.length) ?? []) }),
   };
 }

@@ -25,6 +25,9 @@ export function matrix(review: Review, wide: boolean): readonly Table[] {
       title: runs.length <= most ? 'Check matrix' : `Check matrix, ${shown[0]} to ${shown.at(-1)}`,
       intro: from > 0 || others.length === 0 ? '' : `Nothing to judge here: ${others.map((each) => each.title.toLowerCase()).join(', ')}.`,
       empty: '',
+      together: true,
+      // A few runs leave most of a wide sheet blank.
+      folds: shown.length <= 4,
       verdictColumns: shown.map((_, i) => i + 1),
       columns: [{ head: 'Check', w: 56 }, ...shown.map((run) => ({ head: run, w: 29 })), { head: '', grow: 1 }],
       rows: judged.map((check) => [check.title, ...shown.map((run) => VERDICT_WORD[verdict(check.slug, run)]), '']),

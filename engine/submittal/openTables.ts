@@ -24,7 +24,7 @@ export function standing(review: Review): Table {
       { head: 'No.', w: 11, right: true },
       { head: 'Verdict', w: 25 },
       { head: 'Of', w: 26 },
-      { head: 'Finding', grow: 2 },
+      { head: 'Finding', grow: 3 },
       { head: 'Settled by, needed by', grow: 1 },
     ],
     verdictColumns: [1],

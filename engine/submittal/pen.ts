@@ -137,6 +137,12 @@ export class Pen {
     this.text(shown, x, y, size, weight);
   }
 
+  width(text: string, size_mm: number): number {
+    this.doc.setFont(FACE, 'normal');
+    this.doc.setFontSize(size_mm * PT);
+    return this.doc.getTextWidth(this.safe(text));
+  }
+
   /** In lines of at most this width. */
   wrapped(text: string, width_mm: number, size_mm: number): readonly string[] {
     this.doc.setFont(FACE, 'normal');

@@ -7,10 +7,11 @@ import { getDocument, type PDFDocumentProxy } from 'pdfjs-dist/legacy/build/pdf.
 import { afterAll, describe, expect, it } from 'vitest';
 import { type LineUp, load, type Review, review, type SheetSize, save, sayOf } from '../../../engine/index.ts';
 import { figure } from '../../../engine/submittal/content.ts';
+import { matrix } from '../../../engine/submittal/matrix.ts';
 import { submittalPdf } from '../../../engine/submittal/pdf.ts';
 import { schedulesOf } from '../../../engine/submittal/schedules.ts';
 import { EVERY_SHEET, SHEET_KINDS, type SheetKind, usualSheets } from '../../../engine/submittal/sections.ts';
-import { SHEETS } from '../../../engine/submittal/sheet.ts';
+import { SHEETS, STRIP_mm } from '../../../engine/submittal/sheet.ts';
 
 /** The set of sheets as a reader finds it: all that is known is in it, nothing overlaps, and what leads somewhere leads there. */
 
@@ -33,6 +34,7 @@ interface Said {
   readonly y: number;
   readonly w: number;
   readonly h: number;
+  readonly font: string;
 }
 /** Texts of a sheet in millimetres from its upper left corner: the box of capitals, without room for descenders. */
 async function textsOf(document: PDFDocumentProxy, number: number): Promise<readonly Said[]> {
@@ -43,7 +45,9 @@ async function textsOf(document: PDFDocumentProxy, number: number): Promise<read
     if (!('str' in item) || item.str.trim() === '') return [];
     const size = Math.hypot(Number(item.transform[0]), Number(item.transform[1]));
     const [x, y] = [Number(item.transform[4]), Number(item.transform[5])];
-    return [{ text: item.str, x: x * mm, y: (height - y - 0.66 * size) * mm, w: item.width * mm, h: 0.66 * size * mm }];
+    return [
+      { text: item.str, x: x * mm, y: (height - y - 0.66 * size) * mm, w: item.width * mm, h: 0.66 * size * mm, font: item.fontName },
+    ];
   });
 }
 const bare = (text: string): string => text.normalize('NFKC').replace(/\s+/gu, '');
@@ -100,6 +104,33 @@ describe.each([
       }
     });
     expect(wrong).toEqual([]);
+  });
+
+  it('no head stands at the foot of a sheet without what it is the head of', () => {
+    // Heads are set in the heavy face alone, and most words in the other.
+    const fonts = sheets.flat().map(({ font }) => font);
+    const [usual] = [...new Set(fonts)].sort(
+      (a, b) => fonts.filter((each) => each === b).length - fonts.filter((each) => each === a).length,
+    );
+    const foot = SHEETS[size].h - BORDER - STRIP_mm;
+    const wrong = sheets.flatMap((texts, i) => {
+      // Cover and one-line are set by hand round a title block.
+      if (pages[i]?.includes(bare('Approved by'))) return [];
+      const body = texts.filter((each) => each.y + each.h < foot && each.x > BORDER && each.y > BORDER);
+      const last = Math.max(...body.map(({ y, h }) => y + h));
+      const line = body.filter(({ y, h }) => last - y - h < 1);
+      return line.some(({ font }) => font === usual) ? [] : [`sheet ${i + 1}: ${line.map(({ text }) => text).join(' ')}`];
+    });
+    expect(wrong).toEqual([]);
+  });
+
+  it('the check matrix stands on one sheet, where one can hold it', async () => {
+    const [own] = matrix(answer, SHEETS[size].w > 300);
+    const outline = (await document.getOutline()) ?? [];
+    const dest = outline.find((each) => each.title === SHEET_KINDS.matrix)?.dest;
+    const at = await document.getPageIndex((Array.isArray(dest) ? dest[0] : null) as Parameters<PDFDocumentProxy['getPageIndex']>[0]);
+    const on = own?.rows.map(([check = '']) => pages[at]?.includes(bare(check))) ?? [];
+    if (SHEETS[size].w > 300) expect(on).toEqual(on.map(() => true));
   });
 
   it('bookmarks lead to the sheets where their titles stand, and so does the list on the cover', async () => {
