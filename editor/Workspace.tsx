@@ -42,6 +42,8 @@ const onRoom = (tell: () => void): (() => void) => {
 export default function Workspace({ lineUp, review }: WorkspaceProps) {
   const working = useEditor((state) => state.working);
   const { asking, changedFile, comparing, menu, noting, panels, printing, recovering, revising, sizing, strip, table } = useDesk();
+  const trying = useEditor((state) => state.trying);
+  const shown = trying?.review ?? review;
   const roomy = useSyncExternalStore(onRoom, hasRoom);
   useEffect(listenToClipboard, []);
   useEffect(() => clearDesk, []);
@@ -50,14 +52,14 @@ export default function Workspace({ lineUp, review }: WorkspaceProps) {
   return (
     <ReactFlowProvider>
       <main className={['app', working && 'stale', !panels && 'bare'].filter(Boolean).join(' ')}>
-        <Header lineUp={lineUp} review={review} />
+        <Header lineUp={lineUp} review={review} shown={shown} />
         {panels && <Tray family={familyOf(lineUp)} />}
-        <Sheet lineUp={lineUp} review={review} />
+        <Sheet lineUp={trying?.lineUp ?? lineUp} review={shown} before={trying ? lineUp : null} />
         {table && <Tables lineUp={lineUp} review={review} />}
         {(strip ?? (roomy && panels && review.runs.length > 0)) && <RunStripPanel lineUp={lineUp} review={review} />}
         {panels && <Reader lineUp={lineUp} review={review} />}
         {menu && <Menu key={`${menu.x}/${menu.y}`} x={menu.x} y={menu.y} />}
-        <VerdictNews review={review} stale={working} />
+        <VerdictNews review={shown} stale={working} />
       </main>
       {/* Here at once: a fast hand types its first letters before anything could be fetched. */}
       {asking && <Chooser key={asking} asking={asking} />}

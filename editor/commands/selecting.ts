@@ -1,18 +1,19 @@
 import { view } from '../sheet/view.ts';
 import { arrange, ask, desk } from '../store/deskStore.ts';
-import { select, showFinding, wait } from '../store/editorStore.ts';
+import { putBack, select, showFinding, wait } from '../store/editorStore.ts';
 import type { Command, Scene } from './command.ts';
 import { some } from './command.ts';
 import { connected, neighbour, partsOf, sameKind, type Way } from './related.ts';
 
 /** What chooses parts, and travels from one to the next. */
 
-/** One level at a time: what waits for a place, what is open over the sheet, the finding, the choice. */
-function stepBack({ waiting, finding, selected }: Scene): void {
+/** One level at a time: what waits for a place, what is open over the sheet, what is only tried, the finding, the choice. */
+function stepBack({ waiting, trying, finding, selected }: Scene): void {
   const { menu, renaming, moving, several, table } = desk();
   if (waiting) wait(null);
   else if (moving) arrange({ moving: false });
   else if (menu || renaming) arrange({ menu: null, renaming: null });
+  else if (trying) putBack();
   else if (finding) showFinding(null);
   else if (table) arrange({ table: false });
   else if (selected.length > 0) select([]);

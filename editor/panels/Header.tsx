@@ -11,13 +11,15 @@ import { useTheme } from './theme.ts';
 export interface HeaderProps {
   readonly lineUp: LineUp;
   readonly review: Review;
+  /** With a change that is only tried: what the tally counts. */
+  readonly shown: Review;
 }
 
 const KEPT_ONLY = 'Kept in this browser only, which may clear what it keeps when room grows short. Save to a file what must last.';
 
 const ExportDialog = late(() => import('./ExportDialog.tsx'));
 
-export function Header({ lineUp, review }: HeaderProps) {
+export function Header({ lineUp, review, shown }: HeaderProps) {
   const saved = useEditor((state) => (state.following ? 'read-only in this tab' : state.saved));
   const [short, where] = saved.split(/ (?=in |to )/);
   const following = useEditor((state) => state.following);
@@ -44,7 +46,7 @@ export function Header({ lineUp, review }: HeaderProps) {
       <div className="tally" role="status" aria-live="off" aria-label="Verdicts">
         {VERDICTS.slice(0, 5).map((verdict) => (
           <span key={verdict} className={`v-${verdict}`}>
-            <Badge verdict={verdict} /> {working ? '…' : `${review.counts[verdict]} ${verdict}`}
+            <Badge verdict={verdict} /> {working ? '…' : `${shown.counts[verdict]} ${verdict}`}
           </span>
         ))}
         {working && <span className="muted">working…</span>}

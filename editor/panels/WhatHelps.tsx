@@ -1,6 +1,6 @@
 import type { ReactNode } from 'react';
 import { type Finding, fixed, type LineUp, type Moved, movedText, type Units } from '../../engine/index.ts';
-import { takeFix } from '../store/editorStore.ts';
+import { putBack, takeFix, tryFix, useEditor } from '../store/editorStore.ts';
 import type { Change } from '../store/sizing.ts';
 import { useAnswer } from './useAnswer.ts';
 import { VerdictWord } from './VerdictWord.tsx';
@@ -14,21 +14,33 @@ export interface WhatHelpsProps {
 
 export default function WhatHelps({ finding, lineUp }: WhatHelpsProps) {
   const word = useAnswer('changes', lineUp, [finding.id]);
+  const tried = useEditor((state) => state.trying?.fix);
   if (!('answer' in word)) return <Waiting word={word} />;
   if (word.answer.length === 0)
     return <p>None of the changes that were tried helps here, alone or two together. What is to be done is not a value of this line-up.</p>;
   return (
     <ol className="changes" aria-label="What would help">
       {word.answer.map((change, i) => (
-        <li key={JSON.stringify(change.fix)}>
+        <li key={JSON.stringify(change.fix)} aria-current={change.fix === tried || undefined}>
           <p>
             <b>{change.fix.label}</b>
           </p>
           {change.asksMaker && <p className="muted">Whether it is enough is for the maker’s figure to say.</p>}
           <Effects change={change} units={lineUp.project.units} first={i === 0} />
-          <button type="button" className="main" aria-label={`Apply: ${change.fix.label}`} onClick={() => takeFix(change.fix)}>
-            Apply
-          </button>
+          <p className="pair">
+            <button type="button" className="main" aria-label={`Apply: ${change.fix.label}`} onClick={() => takeFix(change.fix)}>
+              Apply
+            </button>
+            {change.fix === tried ? (
+              <button type="button" aria-label={`Put back: ${change.fix.label}`} onClick={putBack}>
+                Put back
+              </button>
+            ) : (
+              <button type="button" className="try" aria-label={`Try: ${change.fix.label}`} onClick={() => tryFix(change.fix)}>
+                Try it on the sheet
+              </button>
+            )}
+          </p>
         </li>
       ))}
     </ol>

@@ -12,8 +12,10 @@ import {
   ViewportPortal,
 } from '@xyflow/react';
 import {
+  lazy,
   type MouseEvent as ReactMouseEvent,
   type PointerEvent as ReactPointerEvent,
+  Suspense,
   useCallback,
   useEffect,
   useMemo,
@@ -53,6 +55,8 @@ const edgeTypes = { cable: CableEdge };
 const WORDS = { 'controls.ariaLabel': 'View', 'minimap.ariaLabel': 'Map of the whole sheet' };
 const SEVERAL = ['Meta', 'Control', 'Shift'];
 const STILL: Guides = {};
+const Tried = lazy(() => import('./Tried.tsx'));
+
 /** From here on a line-up is large enough for a map. */
 const MAP_FROM = 60;
 /** With a mouse, dragging on the empty sheet chooses what it frames; a finger moves the sheet. */
@@ -102,7 +106,14 @@ const cableUnder = (x: number, y: number): string | null =>
     .map((each) => each.closest('.react-flow__edge')?.getAttribute('data-id'))
     .find((id) => id) ?? null;
 
-export function Sheet({ lineUp, review }: { readonly lineUp: LineUp; readonly review: Review }) {
+export interface SheetProps {
+  readonly lineUp: LineUp;
+  readonly review: Review;
+  /** While a change is only tried: the line-up without it. */
+  readonly before: LineUp | null;
+}
+
+export function Sheet({ lineUp, review, before }: SheetProps) {
   const selected = useEditor((state) => state.selected);
   const waiting = useEditor((state) => state.waiting);
   const spoken = useEditor((state) => state.finding);
@@ -138,7 +149,10 @@ export function Sheet({ lineUp, review }: { readonly lineUp: LineUp; readonly re
   const edges = useMemo(() => parts.edgesOf(shown, family, reach), [parts, shown, family, reach]);
   const shifts = useMemo(() => shiftsOf(placed, drafts), [placed, drafts]);
   const subject = review.findings.find((each) => each.id === spoken)?.subject.id;
-  const marked = useMemo(() => (subject ? [...selected, subject] : selected), [selected, subject]);
+  const marked = useMemo(
+    () => [...selected, ...(before ? changedParts(before, lineUp) : subject ? [subject] : [])],
+    [selected, subject, before, lineUp],
+  );
   const { fit, bring, toSheet } = useView(sheet, drawing);
   place_mm.current = toSheet;
 
@@ -327,8 +341,8 @@ export function Sheet({ lineUp, review }: { readonly lineUp: LineUp; readonly re
         {withMap && <MiniMap className="map" pannable zoomable ariaLabel={WORDS['minimap.ariaLabel']} nodeColor="var(--rule2)" />}
         <ViewportPortal>
           <Drawing lineUp={shown} family={family} drawing={drawing} marked={marked} shifts={shifts} guides={guides} />
-          <BondButtons lineUp={shown} review={review} family={family} />
-          {selected.length === 1 && selected[0] && <AddHandle lineUp={shown} family={family} id={selected[0]} />}
+          {!before && <BondButtons lineUp={shown} review={review} family={family} />}
+          {!before && selected.length === 1 && selected[0] && <AddHandle lineUp={shown} family={family} id={selected[0]} />}
         </ViewportPortal>
         <ConnectionSays lineUp={lineUp} under={partUnder} />
       </ReactFlow>
@@ -340,11 +354,18 @@ export function Sheet({ lineUp, review }: { readonly lineUp: LineUp; readonly re
         </div>
       )}
       <RejoinOffer />
+      <Suspense>{before && <Tried />}</Suspense>
       {renaming && <Rename key={renaming} lineUp={shown} id={renaming} />}
       <Modes />
       <Tools />
     </div>
   );
+}
+
+/** What a change makes or moves. Parts that it leaves alone stay the same objects. */
+function changedParts(before: LineUp, { elements, cables }: LineUp): readonly string[] {
+  const was = new Set<unknown>([...before.elements, ...before.cables]);
+  return [...elements, ...cables].flatMap((each) => (was.has(each) ? [] : [each.id]));
 }
 
 /** Tab enters the sheet at the part that had the focus last, else at what is chosen, else at the first. */

@@ -1,5 +1,6 @@
 import { create } from 'zustand';
-import { applyFix, type ElementKind, type Fix, type LineUp, load, newLineUp, type Review, review } from '../../engine/index.ts';
+import { type ElementKind, type Fix, type LineUp, load, newLineUp, type Review, review } from '../../engine/index.ts';
+import { withFix } from './edits.ts';
 import { createJudge } from './judge.ts';
 import { startThread } from './threads.ts';
 
@@ -24,6 +25,8 @@ export interface EditorState {
   /** Ids of elements and cables. */
   readonly selected: readonly string[];
   readonly finding: string | null;
+  /** A change that is shown in place of the document, and is not in it. Its review is null while that is being made. */
+  readonly trying: { readonly fix: Fix; readonly lineUp: LineUp; readonly review: Review | null } | null;
   /** Path of the field that is to take the focus. */
   readonly focusField: string | null;
   /** The kind of part that waits in the tray for a place. */
@@ -51,6 +54,7 @@ export const useEditor = create<EditorState>(() => ({
   future: [],
   selected: [],
   finding: null,
+  trying: null,
   focusField: null,
   waiting: null,
   opened: 0,
@@ -74,7 +78,7 @@ const current = (answer: Review): Judged => {
 };
 const judge = createJudge(
   () => startThread('reviewer'),
-  (answer) => set(current(answer)),
+  (answer) => set(({ trying }) => (trying ? { trying: { ...trying, review: answer } } : current(answer))),
 );
 
 /** The review of this document or, while that is being made, the one before, known to be stale. */
@@ -116,6 +120,7 @@ export function openLineUp(lineUp: LineUp, following = false): void {
     future: [],
     selected: [],
     finding: null,
+    trying: null,
     focusField: null,
     waiting: null,
     opened: before.opened + 1,
@@ -165,8 +170,13 @@ export interface EditOptions {
 
 /** One edit is one step back. An edit that changes nothing is none. */
 export function edit(label: string, change: (lineUp: LineUp) => LineUp, options: EditOptions = {}): void {
-  const { lineUp, past, selected, finding, focusField, following } = get();
+  const { lineUp, past, selected, finding, focusField, following, trying } = get();
   if (!lineUp || refusesToEdit(following)) return;
+  // What the hand took hold of may not be in the document.
+  if (trying) {
+    refuse('A change is only being tried: apply it or put it back first.');
+    return;
+  }
   const next = change(lineUp);
   if (next === lineUp) return;
   const now = Date.now();
@@ -187,8 +197,32 @@ export function edit(label: string, change: (lineUp: LineUp) => LineUp, options:
 
 /** Makes the edit that a finding proposes. It was proposed for the document as it was judged, and may not suit a newer one. */
 export function takeFix(fix: Fix): void {
-  if (get().stale) refuse('The line-up is still being judged: press again when the verdict is there.');
-  else edit(fix.label, (before) => applyFix(before, fix));
+  if (get().stale) {
+    refuse(STILL_JUDGED);
+    return;
+  }
+  set({ trying: null });
+  edit(fix.label, (before) => withFix(before, fix));
+}
+const STILL_JUDGED = 'The line-up is still being judged: press again when the verdict is there.';
+
+/** Shows a change on the sheet, judged, as if it were made. Nothing is stored. */
+export function tryFix(fix: Fix): void {
+  const { lineUp, stale } = get();
+  if (!lineUp) return;
+  if (stale) refuse(STILL_JUDGED);
+  else {
+    const tried = withFix(lineUp, fix);
+    set({ trying: { fix, lineUp: tried, review: judge(tried) }, reason: null });
+  }
+}
+
+export function putBack(): void {
+  const { lineUp, trying } = get();
+  if (!trying) return;
+  set({ trying: null, reason: null });
+  // Its review is known: the judge is told, so that an answer about what was tried is not taken for one about the document.
+  if (lineUp) judge(lineUp);
 }
 
 const stillThere = (lineUp: LineUp, ids: readonly string[]): readonly string[] =>
@@ -197,7 +231,8 @@ const stillThere = (lineUp: LineUp, ids: readonly string[]): readonly string[] =
 function travel(from: 'past' | 'future', to: 'past' | 'future'): void {
   const state = get();
   const step = state[from].at(-1);
-  if (!step || !state.lineUp || refusesToEdit(state.following)) return;
+  if (state.trying) putBack();
+  if (state.trying || !step || !state.lineUp || refusesToEdit(state.following)) return;
   set({
     lineUp: step.lineUp,
     ...judged(step.lineUp),
@@ -210,9 +245,14 @@ function travel(from: 'past' | 'future', to: 'past' | 'future'): void {
 export const undo = (): void => travel('past', 'future');
 export const redo = (): void => travel('future', 'past');
 
-export const select = (ids: readonly string[], focusField: string | null = null): void =>
+export function select(ids: readonly string[], focusField: string | null = null): void {
+  putBack();
   set({ selected: ids, finding: null, focusField, reason: null });
-export const showFinding = (finding: string | null): void => set({ finding });
+}
+export function showFinding(finding: string | null): void {
+  putBack();
+  set({ finding });
+}
 export const wait = (waiting: ElementKind | null): void => set({ waiting });
 export const refuse = (reason: string | null): void => set({ reason });
 export const closeRefusal = (): void => set({ refused: null });

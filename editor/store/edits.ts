@@ -1,7 +1,9 @@
 import {
+  applyFix,
   type Cable,
   type Element,
   type ElementKind,
+  type Fix,
   illegal,
   type LineUp,
   makeRoom,
@@ -88,6 +90,15 @@ export function insertInto(
   const cables = placed.lineUp.cables.flatMap((each) => (each.id === cableId ? [first, half] : [each]));
   const made = { ...placed.lineUp, cables };
   return { id: placed.id, lineUp: { ...made, positions: makeRoom(made, placed.id) } };
+}
+
+/** A change that helps a finding made, with room on the sheet for what it puts in or moves. */
+export function withFix(lineUp: LineUp, fix: Fix): LineUp {
+  let made = applyFix(lineUp, fix);
+  for (const { id } of made.elements)
+    if (made.positions[id] && !lineUp.elements.some((each) => each.id === id && lineUp.positions[id] === made.positions[id]))
+      made = { ...made, positions: makeRoom(made, id) };
+  return made;
 }
 
 /** Lands one end of a cable elsewhere. How it is landed there is not known. */

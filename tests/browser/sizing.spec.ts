@@ -22,6 +22,42 @@ test('a finding that fails says what would help and what else that moves; applyi
   await expect(page.getByRole('button', { name: 'Undo' })).toBeDisabled();
 });
 
+test('a change is tried on the sheet before anything is stored, by keyboard too; Escape puts it back', async ({ page }) => {
+  const before = (await tally(page).textContent()) ?? '';
+  const parts = await page.locator('.react-flow__node').count();
+  await page.locator('.finding').filter({ hasText: 'DS-2' }).first().click();
+  await page.getByText('What would help').click();
+  const list = page.getByRole('list', { name: 'What would help' });
+  const change = 'Move DS-2 into the cabinet of VFD-2, and the cable to the motor in one piece';
+  const tried = page.getByRole('status', { name: 'Tried' });
+  await list.getByRole('button', { name: `Try: ${change}` }).focus();
+  await page.keyboard.press('Enter');
+  await expect(tried).toContainText(`Tried, not stored: ${change}`);
+  await expect(tally(page)).not.toHaveText(before);
+  await expect(page.locator('.react-flow__edge[data-id]').filter({ hasText: 'W-2B' })).toHaveCount(0);
+  await expect(page.getByRole('button', { name: 'Undo' })).toBeDisabled();
+  // Nothing else can be done to a line-up that is not the one that is stored.
+  await page.getByLabel('Basis').selectOption('iec');
+  await expect(page.getByRole('status', { name: 'Reason' })).toContainText('only being tried');
+  await expect(page.getByLabel('Basis')).toHaveValue('us');
+
+  await list.getByRole('button', { name: `Put back: ${change}` }).focus();
+  await page.keyboard.press('Escape');
+  await expect(tried).toHaveCount(0);
+  await expect(tally(page)).toHaveText(before);
+  await expect(list).toBeVisible();
+  await expect(list.getByRole('button', { name: `Try: ${change}` })).toBeFocused();
+  await expect(page.locator('.react-flow__node')).toHaveCount(parts);
+
+  await page.keyboard.press('Enter');
+  await tried.getByRole('button', { name: 'Apply' }).click();
+  await expect(tried).toHaveCount(0);
+  await expect(tally(page)).not.toHaveText(before);
+  await page.getByRole('button', { name: 'Undo' }).click();
+  await expect(tally(page)).toHaveText(before);
+  await expect(page.getByRole('button', { name: 'Undo' })).toBeDisabled();
+});
+
 test('what a change betters stands there with its number, before and after, and the limit', async ({ page }) => {
   const lineUp = readExample('heron-weir-pumps');
   await lay(page, {

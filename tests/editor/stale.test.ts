@@ -1,5 +1,5 @@
 import { afterEach, beforeEach, describe, expect, it, vi } from 'vitest';
-import { edit, openLineUp, takeFix, undo, useEditor, whenJudged } from '../../editor/store/editorStore.ts';
+import { edit, openLineUp, putBack, select, takeFix, tryFix, undo, useEditor, whenJudged } from '../../editor/store/editorStore.ts';
 import { type LineUp, oneLine, type Review, remove, review, waveformOf } from '../../engine/index.ts';
 import { manyRuns, withLongerLead } from '../engine/manyRuns.ts';
 
@@ -91,5 +91,46 @@ describe('the package', () => {
     const waiting = whenJudged();
     openLineUp(manyRuns(1));
     await expect(waiting).rejects.toThrow('another line-up');
+  });
+});
+
+describe('a change that is only tried', () => {
+  const lead = SITE.cables.find(({ length_m }) => length_m !== undefined);
+  const longer = { label: 'Longer', edits: [{ id: lead?.id ?? '', path: 'length_m', value: 77 }] };
+
+  it('takes the answer about it, and the document keeps its own', () => {
+    const before = state().review;
+    tryFix(longer);
+    expect(state().trying?.review).toBeNull();
+    const answer = review(SITE);
+    played.take(answer);
+    expect(state().trying?.review).toBe(answer);
+    expect([state().lineUp, state().review, state().past]).toEqual([SITE, before, []]);
+    putBack();
+    expect([state().trying, state().lineUp, state().review]).toEqual([null, SITE, before]);
+  });
+
+  it('lets nothing else be changed, and ends with another choice, with undo and with being made', () => {
+    tryFix(longer);
+    edit('Longer', () => LONGER);
+    expect(state().lineUp).toBe(SITE);
+    expect(state().reason).toContain('only being tried');
+    select([]);
+    expect(state().trying).toBeNull();
+    tryFix(longer);
+    undo();
+    expect([state().trying, state().lineUp]).toEqual([null, SITE]);
+    tryFix(longer);
+    takeFix(longer);
+    expect(state().trying).toBeNull();
+    expect(state().past.map(({ label }) => label)).toEqual(['Longer']);
+    expect(state().lineUp?.cables.find(({ id }) => id === lead?.id)?.length_m).toBe(77);
+  });
+
+  it('is not begun while the document itself is being judged', () => {
+    edit('Length', () => LONGER);
+    tryFix(longer);
+    expect(state().trying).toBeNull();
+    expect(state().reason).toContain('still being judged');
   });
 });
