@@ -49,7 +49,7 @@ export {
   revisionOf,
 } from './lineup/issues.ts';
 export { illegal, type PortAt } from './lineup/joins.ts';
-export { type Design, type LineUp, lineUp as lineUpSchema } from './lineup/lineUp.ts';
+export { type Design, isTooNew, type LineUp, lineUp as lineUpSchema } from './lineup/lineUp.ts';
 export { type Loaded, load } from './lineup/load.ts';
 export { MAKER } from './lineup/maker.ts';
 export {

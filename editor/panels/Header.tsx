@@ -1,4 +1,4 @@
-import { type LineUp, type Review, VERDICTS } from '../../engine/index.ts';
+import { isTooNew, type LineUp, type Review, VERDICTS } from '../../engine/index.ts';
 import { commandOf, run } from '../commands/commands.ts';
 import { keyText, tooltip } from '../commands/keyboard.ts';
 import { arrange, useDesk } from '../store/deskStore.ts';
@@ -20,7 +20,9 @@ const KEPT_ONLY = 'Kept in this browser only, which may clear what it keeps when
 const ExportDialog = late(() => import('./ExportDialog.tsx'));
 
 export function Header({ lineUp, review, shown }: HeaderProps) {
-  const saved = useEditor((state) => (state.following ? 'read-only in this tab' : state.saved));
+  const saved = useEditor((state) =>
+    state.following ? 'read-only in this tab' : isTooNew(lineUp) ? 'read-only in this program' : state.saved,
+  );
   const [short, where] = saved.split(/ (?=in |to )/);
   const following = useEditor((state) => state.following);
   const working = useEditor((state) => state.working);

@@ -1,5 +1,5 @@
 import { create } from 'zustand';
-import { type ElementKind, type Fix, type LineUp, load, newLineUp, type Review, review } from '../../engine/index.ts';
+import { type ElementKind, type Fix, isTooNew, type LineUp, load, newLineUp, type Review, review } from '../../engine/index.ts';
 import { withFix } from './edits.ts';
 import { createJudge } from './judge.ts';
 import { startThread } from './threads.ts';
@@ -102,6 +102,8 @@ export function whenJudged(): Promise<{ readonly lineUp: LineUp; readonly review
   return new Promise((resolve, reject) => {
     const look = (state: EditorState): void => {
       if (state.opened !== opened) reject(new Error('another line-up was opened'));
+      // Nothing leaves with verdicts that may lack something.
+      else if (state.lineUp && isTooNew(state.lineUp)) reject(new Error(TOO_NEW));
       else if (state.lineUp && state.review && !state.stale) resolve({ lineUp: state.lineUp, review: state.review });
       else return;
       stop();
@@ -146,16 +148,21 @@ export const showAs = (lineUp: LineUp, following: boolean): void =>
 /** From here on the open document is edited in another tab, or in this one. */
 export const follow = (following: boolean): void => set({ following, past: [], future: [] });
 
-function refusesToEdit(following: boolean): boolean {
+function refusesToEdit(lineUp: LineUp, following: boolean): boolean {
   if (following) refuse('Another tab edits this line-up, and this one shows it. Take over to edit it here.');
-  return following;
+  else if (isTooNew(lineUp)) refuse(TOO_NEW);
+  else return false;
+  return true;
 }
+const TOO_NEW = 'A newer program wrote this line-up: only that may change it, judge it for good and issue it.';
 
 /** Reads a file. What cannot be read is refused, and the open document stays as it is. */
 export function openText(text: string, file: string): void {
-  const loaded = load(text, file);
-  if (loaded.ok) openLineUp(loaded.lineUp);
-  else set({ refused: loaded });
+  const loaded = load(text, file, { tooNew: true });
+  if (loaded.ok) {
+    openLineUp(loaded.lineUp);
+    if (loaded.notes.length > 0) refuse(loaded.notes.join(' '));
+  } else set({ refused: loaded });
 }
 
 /** A burst of small edits of one kind, such as arrow keys, is one step back. */
@@ -171,7 +178,7 @@ export interface EditOptions {
 /** One edit is one step back. An edit that changes nothing is none. */
 export function edit(label: string, change: (lineUp: LineUp) => LineUp, options: EditOptions = {}): void {
   const { lineUp, past, selected, finding, focusField, following, trying } = get();
-  if (!lineUp || refusesToEdit(following)) return;
+  if (!lineUp || refusesToEdit(lineUp, following)) return;
   // What the hand took hold of may not be in the document.
   if (trying) {
     refuse('A change is only being tried: apply it or put it back first.');
@@ -232,7 +239,7 @@ function travel(from: 'past' | 'future', to: 'past' | 'future'): void {
   const state = get();
   const step = state[from].at(-1);
   if (state.trying) putBack();
-  if (state.trying || !step || !state.lineUp || refusesToEdit(state.following)) return;
+  if (state.trying || !step || !state.lineUp || refusesToEdit(state.lineUp, state.following)) return;
   set({
     lineUp: step.lineUp,
     ...judged(step.lineUp),

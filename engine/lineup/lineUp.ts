@@ -30,7 +30,10 @@ export type Design = z.infer<typeof design>;
 
 export const lineUp = z.looseObject({
   format: z.literal(FORMAT),
-  version: z.literal(VERSION),
+  /** Of the program that wrote it. Higher than ours only where a newer program says that this one may read its files. */
+  version: z.number().int().min(1),
+  /** The lowest version that may change it without harm; where nothing is said, the version that wrote it. */
+  minReader: z.number().int().min(1).optional(),
   ...designed,
   /** Other ways to build it, held aside to be compared. */
   variants: z
@@ -65,3 +68,6 @@ export const lineUp = z.looseObject({
     .optional(),
 });
 export type LineUp = z.infer<typeof lineUp>;
+
+/** Only a newer program may change it: here it is looked at and handed on as it is. */
+export const isTooNew = ({ version, minReader }: Pick<LineUp, 'version' | 'minReader'>): boolean => (minReader ?? version) > VERSION;

@@ -1,7 +1,7 @@
 import type { z } from 'zod';
 import { PORTS } from './elements.ts';
 import { jsonFault } from './jsonFault.ts';
-import { type Design, FORMAT, type LineUp, lineUp as schema, VERSION } from './lineUp.ts';
+import { type Design, FORMAT, isTooNew, type LineUp, lineUp as schema, VERSION } from './lineUp.ts';
 import { migrate } from './migrations/index.ts';
 import { printable } from './printable.ts';
 
@@ -20,7 +20,12 @@ const refuse = (where: string, what: string, mend: string): Loaded => ({ ok: fal
 /** The message may end on a terminal. */
 const sayable = (text: string): string => printable(text).slice(0, 300);
 
-export function load(content: string, file = 'the file'): Loaded {
+export interface LoadOptions {
+  /** A file that only a newer program may change is opened all the same, as far as it can be read: for who shows it and judges nothing by it. */
+  readonly tooNew?: boolean;
+}
+
+export function load(content: string, file = 'the file', options: LoadOptions = {}): Loaded {
   const text = content.startsWith('\ufeff') ? content.slice(1) : content;
   if (text.length > MOST_BYTES)
     return refuse(
@@ -52,7 +57,7 @@ export function load(content: string, file = 'the file'): Loaded {
   }
   if (typeof raw !== 'object' || raw === null || Array.isArray(raw))
     return refuse(file, 'it does not hold a line-up', 'Open a file written by this program.');
-  const { format, version } = raw as Record<string, unknown>;
+  const { format, version, minReader } = raw as Record<string, unknown>;
   if (format !== FORMAT)
     return refuse(`${file}, format`, `it says ${show(format)} where a line-up says "${FORMAT}"`, 'This is another kind of file.');
   if (typeof version !== 'number' || !Number.isInteger(version) || version < 1)
@@ -61,8 +66,8 @@ export function load(content: string, file = 'the file'): Loaded {
       `it says ${show(version)} where a whole number from 1 is expected`,
       'Open an earlier copy of the file.',
     );
-  if (version > VERSION)
-    return refuse(
+  const newer = (): Loaded =>
+    refuse(
       `${file}, version`,
       `it was written by a newer program (version ${version}; this one reads up to ${VERSION})`,
       'Open it with the newer program; nothing in it was changed.',
@@ -74,8 +79,11 @@ export function load(content: string, file = 'the file'): Loaded {
       'it says a number too large to hold, which could not be saved again',
       'Correct the number at this place, or take it out.',
     );
+  const tooNew = isTooNew({ version, minReader: typeof minReader === 'number' ? minReader : undefined });
+  if (tooNew && !options.tooNew) return newer();
   const current = migrate(raw as Record<string, unknown>, version);
   const result = schema.safeParse(current.document);
+  if (!result.success && tooNew) return newer();
   if (!result.success) {
     const issue = result.error.issues[0];
     if (!issue) return refuse(file, 'it does not fit the format', 'Open an earlier copy of the file.');
@@ -85,8 +93,12 @@ export function load(content: string, file = 'the file'): Loaded {
       'Correct the value at this place, or take it out: a value that is not there counts as not known.',
     );
   }
-  return checkAll(result.data, file) ?? { ok: true, lineUp: result.data, notes: current.notes };
+  const notes = version > VERSION || tooNew ? [...current.notes, tooNew ? ONLY_NEWER : NEWER] : current.notes;
+  return checkAll(result.data, file) ?? { ok: true, lineUp: result.data, notes };
 }
+
+const NEWER = 'A newer program wrote this file. What this one does not know is neither shown nor judged, and stays in it.';
+const ONLY_NEWER = 'A newer program wrote this file, and only that may change it. Its verdicts here may lack what that program knows.';
 
 /** The line-up that is drawn and every one that is kept beside it. */
 function checkAll(lineUp: LineUp, file: string): Loaded | null {

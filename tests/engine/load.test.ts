@@ -1,7 +1,7 @@
 import { readdirSync, readFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { describe, expect, it } from 'vitest';
-import { FIELDS, formatQuantity, load, parseQuantity, save } from '../../engine/index.ts';
+import { FIELDS, formatQuantity, isTooNew, load, parseQuantity, save } from '../../engine/index.ts';
 
 const FOLDER = join(import.meta.dirname, '../../examples');
 const EXAMPLES = readdirSync(FOLDER).map((name) => [name, readFileSync(join(FOLDER, name), 'utf8')] as const);
@@ -62,6 +62,34 @@ describe('opening a file', () => {
     expect(loaded.what).toMatch(reason);
     expect(loaded.where).toContain('site.json');
     expect(loaded.mend.length).toBeGreaterThan(10);
+  });
+
+  const newer = (change: object): string => altered((d) => Object.assign(d, { laterField: { deep: [1] } }, change));
+
+  it('of a newer program that lets this version read it is opened, told of, and keeps what is not known, its version too', () => {
+    const text = newer({ version: 7, minReader: 1 });
+    const loaded = load(text);
+    expect(loaded.ok && loaded.notes.join()).toMatch(/newer program/);
+    expect(loaded.ok && isTooNew(loaded.lineUp)).toBe(false);
+    expect(loaded.ok && JSON.parse(save(loaded.lineUp))).toEqual(JSON.parse(text));
+  });
+
+  it.each([
+    ['that says nothing of others', { version: 7 }],
+    ['that shuts this version out', { version: 7, minReader: 2 }],
+    ['in an old form that shuts this version out', { version: 1, minReader: 2 }],
+  ])('of a newer program %s is opened only to be looked at, and comes back the same', (_what, change) => {
+    const text = newer(change);
+    expect(load(text).ok).toBe(false);
+    const loaded = load(text, 'site.json', { tooNew: true });
+    expect(loaded.ok && isTooNew(loaded.lineUp)).toBe(true);
+    expect(loaded.ok && loaded.notes.join()).toMatch(/only that may change it/);
+    expect(loaded.ok && JSON.parse(save(loaded.lineUp))).toEqual(JSON.parse(text));
+  });
+
+  it('of a newer program that cannot be read at all says so, and not that it is damaged', () => {
+    const loaded = load(newer({ version: 7, cables: 'elsewhere' }), 'site.json', { tooNew: true });
+    expect(!loaded.ok && loaded.what).toMatch(/newer program/);
   });
 
   it('does not let a file reach the prototypes', () => {
