@@ -1,5 +1,6 @@
 import { afterEach, beforeEach, expect, it, vi } from 'vitest';
 import { endTab, memoryStorage, newShared, type Shared } from './memoryStorage.ts';
+import { randomOf } from './random.ts';
 import { newestText, Tab, textOf, titled } from './tab.ts';
 
 /**
@@ -12,17 +13,6 @@ afterEach(() => void vi.useRealTimers());
 
 const SEEDS = Number(process.env['SEEDS'] ?? 1000);
 const STEPS = 40;
-
-/** mulberry32 */
-function randomOf(seed: number): () => number {
-  let state = seed;
-  return () => {
-    state = (state + 0x6d2b79f5) | 0;
-    let t = Math.imul(state ^ (state >>> 15), 1 | state);
-    t = (t + Math.imul(t ^ (t >>> 7), 61 | t)) ^ t;
-    return ((t ^ (t >>> 14)) >>> 0) / 2 ** 32;
-  };
-}
 
 class Browser {
   readonly shared: Shared = newShared();
