@@ -183,10 +183,10 @@ export function createKeeper(storage: Storage, channel: Channel, page: Page): Ke
   }
 
   /** Puts another document in the place of the present one. */
-  function hold(next: Held): void {
+  async function hold(next: Held): Promise<void> {
     const before = held;
     held = next;
-    if (before) void giveWay(before);
+    if (before) await giveWay(before);
   }
 
   async function erase(document: string): Promise<void> {
@@ -197,9 +197,10 @@ export function createKeeper(storage: Storage, channel: Channel, page: Page): Ke
     const document = `${storage.now().toString(36)}-${Math.random().toString(36).slice(2, 10)}`;
     // Nobody else knows of it yet: where it cannot be locked there is nothing to let go of either.
     const lock = storage.lock(document).catch(() => () => undefined);
-    hold({ document, following: false, touched: false, shown: null, release: () => void lock.then((free) => free()) });
+    const gone = hold({ document, following: false, touched: false, shown: null, release: () => void lock.then((free) => free()) });
     wait(document, lineUp);
-    void prune().catch(() => undefined);
+    // What was only looked at is gone first: it must not cost another its place.
+    void gone.then(prune).catch(() => undefined);
   }
 
   /** Of too many documents those go that nobody worked on for longest, unless another tab has them open. */
@@ -229,7 +230,7 @@ export function createKeeper(storage: Storage, channel: Channel, page: Page): Ke
     const [unsaved, mine] = [waiting.get(document), leaving.get(document)];
     if (unsaved && mine) {
       leaving.delete(document);
-      hold({ document, following: false, touched: true, shown: null, release: mine });
+      void hold({ document, following: false, touched: true, shown: null, release: mine });
       page.open(unsaved, false);
       sign();
       return;
@@ -244,7 +245,7 @@ export function createKeeper(storage: Storage, channel: Channel, page: Page): Ke
       }
       seen([found.key, ...skipped.map(({ key }) => key)]);
       const { key, lineUp } = found;
-      hold({ document, following: free === null, touched: true, shown: { key, lineUp }, release: free ?? (() => undefined) });
+      void hold({ document, following: free === null, touched: true, shown: { key, lineUp }, release: free ?? (() => undefined) });
       page.open(lineUp, free === null);
       sign();
       if (skipped[0]) page.say(skippedWords(skipped[0], skipped.length));

@@ -102,4 +102,25 @@ describe('states of a document', () => {
     await started;
     expect(again.lineUp?.project.title).toBe('late');
   });
+
+  it('of documents that were only looked at go, and of too many those that nobody worked on for longest, but never one that is open', async () => {
+    const shared = newShared();
+    const [first, second] = [new Tab(shared), new Tab(shared)];
+    first.begin(titled('first'));
+    first.edit('1');
+    await pass(shared, 1000);
+    for (let i = 0; i < 12; i++) {
+      second.begin(titled('looked at'));
+      await pass(shared, 1000);
+      second.begin(titled('begun'));
+      await pass(shared, 400);
+      second.edit(`${100 + i}`);
+      await pass(shared, 1000);
+    }
+    const titles = (await second.keeper.others()).map(({ lineUp }) => lineUp?.project.title);
+    // The one that the first tab has open is the oldest of all.
+    expect(titles).toEqual(['110', '109', '108', '107', '106', '105', '104', '103', '1']);
+    expect(newestText(shared, second.keeper.present() ?? '')).toBe(textOf(titled('111')));
+    expect([...shared.kept.values()].some((value) => JSON.stringify(value).includes('looked at'))).toBe(false);
+  });
 });
