@@ -68,16 +68,14 @@ export const protectiveEarth: Check = {
   },
 };
 
-/** Where some grounding conductors are not landed, how many are. */
+/** Where grounding conductors are not landed, at the end where the fewest are. */
 function leftOpen(cable: Cable): { readonly end: string; readonly landed: number } | null {
   const { count } = cable.grounds;
   if (count === undefined || count === 0) return null;
-  const ends = [
-    ['start', cable.from.groundsLanded],
-    ['end', cable.to.groundsLanded],
-  ] as const;
-  for (const [end, landed] of ends) if (landed !== undefined && landed < count) return { end, landed };
-  return null;
+  const start = { end: 'start', landed: cable.from.groundsLanded ?? count };
+  const end = { end: 'end', landed: cable.to.groundsLanded ?? count };
+  const fewest = end.landed < start.landed ? end : start;
+  return fewest.landed < count ? fewest : null;
 }
 
 const landings = (cable: Cable): readonly Missing[] => missingOf(cable, 'from.groundsLanded', 'to.groundsLanded');
@@ -162,6 +160,8 @@ function usGround(check: CheckFacts, { cable, motors, guard }: CableScope): Find
   });
 }
 
+/** Aluminium heats more than copper for the same area: k1 / k2 of IEC 60364-5-54 Table 54.2, 143 / 94 for XLPE (IEC 60364-4-43 Table 43A, from memory). */
+const ALUMINIUM_BESIDE_COPPER = 143 / 94;
 /** Over this a second path or a thicker one is asked: IEC 61800-5-1. */
 const TOUCH_A = 0.0035;
 const REINFORCED_MM2 = { copper: 10, aluminium: 16 } as const;
@@ -179,7 +179,9 @@ function iecGround(check: CheckFacts, { cable, motors, drives, drive }: CableSco
   ];
   if (missing.length > 0 || grounds === null || !phase || metal === undefined) return openFinding(check, subject, runs, missing);
   const area = grounds + shield;
-  const table = protectiveConductor_mm2(phase.area_mm2) * (cable.conductor.sets ?? 1);
+  // Copper beside aluminium could be thinner: that is not made use of.
+  const other = cable.conductor.metal === 'copper' && metal === 'aluminium' && (cable.grounds.count ?? 0) > 0;
+  const table = protectiveConductor_mm2(phase.area_mm2) * (other ? ALUMINIUM_BESIDE_COPPER : 1) * (cable.conductor.sets ?? 1);
   const onDrive = drive ? [drive] : drives;
   // A drive with a filter passes more than 3.5 mA; without a figure it is taken to.
   const leaks = onDrive.filter((each) => each.leakageCurrent_A === undefined || each.leakageCurrent_A > TOUCH_A);
@@ -198,7 +200,9 @@ function iecGround(check: CheckFacts, { cable, motors, drives, drive }: CableSco
     text: `${cable.tag} has ${fixed(area, 1)} mm² of grounding conductor${shield > 0 ? ' (its shield counted)' : ''}; ${fixed(need, 1)} mm² are asked${need > table ? ' because more than 3.5 mA may flow to ground' : ''}.`,
     source: `${check.source}; ${cite(TABLE_54_2)}`,
     inputs: given(cable, 'grounds.count', 'grounds.size', 'grounds.metal', 'shieldArea_mm2', 'conductor.size', 'conductor.sets'),
-    working: [`line conductor ${fixed(phase.area_mm2, 1)} mm²: grounding conductor ${fixed(table, 1)} mm² (${cite(TABLE_54_2)})`],
+    working: [
+      `line conductor ${fixed(phase.area_mm2, 1)} mm²: grounding conductor ${fixed(table, 1)} mm² (${cite(TABLE_54_2)}${other ? ', × 143 / 94 for aluminium beside copper' : ''})`,
+    ],
     assumptions: leaks
       .filter((each) => each.leakageCurrent_A === undefined)
       .map((each) => ({ what: `current of ${each.tag} to ground`, value: 'over 3.5 mA', source: 'worst case: not given' })),

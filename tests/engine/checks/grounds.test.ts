@@ -1,0 +1,131 @@
+import { readFileSync } from 'node:fs';
+import { describe, expect, it } from 'vitest';
+import { setValue } from '../../../editor/store/edits.ts';
+import { type Finding, type LineUp, load, review } from '../../../engine/index.ts';
+import { expectClose } from '../../reference/expectClose.ts';
+
+/** The protective conductor, by NEC Table 250.122 and IEC 60364-5-54 Table 54.2, typed here a second time. */
+
+const loaded = load(readFileSync(new URL('../../../examples/alder-mill-fan.json', import.meta.url), 'utf8'));
+if (!loaded.ok) throw new Error(loaded.what);
+const MILL = loaded.lineUp;
+const id = (tag: string): string => [...MILL.elements, ...MILL.cables].find((each) => each.tag === tag)?.id ?? '';
+type Change = readonly [path: string, value: unknown, tag?: string];
+const judged = (basis: 'us' | 'iec', ...changes: readonly Change[]): Finding | undefined => {
+  const start: LineUp = { ...MILL, project: { ...MILL.project, basis } };
+  const lineUp = changes.reduce((before, [path, value, tag = 'F-1']) => setValue(before, id(tag), path, value), start);
+  return review(lineUp).findings.find((each) => each.check === 'protective-earth' && each.subject.tag === 'F-1');
+};
+
+describe('NEC Table 250.122', () => {
+  // Beside a phase that is larger than any of them, so that 250.122(A) does not bind.
+  const phase: Change = ['conductor.size', '500 kcmil'];
+  it.each([
+    [15, '14 AWG', '16 AWG'],
+    [20, '12 AWG', '14 AWG'],
+    [60, '10 AWG', '12 AWG'],
+    [100, '8 AWG', '10 AWG'],
+    [200, '6 AWG', '8 AWG'],
+    [300, '4 AWG', '6 AWG'],
+    [400, '3 AWG', '4 AWG'],
+    [500, '2 AWG', '3 AWG'],
+    [600, '1 AWG', '2 AWG'],
+    [800, '1/0 AWG', '1 AWG'],
+    [1000, '2/0 AWG', '1/0 AWG'],
+  ])('behind %i A copper of %s passes and %s does not; behind an ampere more neither', (tripCurrent_A, size, smaller) => {
+    const at = (ground: string, amperes: number) =>
+      judged('us', phase, ['tripCurrent_A', amperes, 'CB-1'], ['grounds.size', ground])?.verdict;
+    expect([at(size, tripCurrent_A), at(smaller, tripCurrent_A), at(size, tripCurrent_A + 1)]).toEqual(['pass', 'fail', 'fail']);
+  });
+  it('aluminium is larger: 8 AWG copper or 6 AWG aluminium behind 100 A', () => {
+    const at = (size: string) =>
+      judged('us', phase, ['tripCurrent_A', 100, 'CB-1'], ['grounds.metal', 'aluminium'], ['grounds.size', size])?.verdict;
+    expect([at('6 AWG'), at('8 AWG')]).toEqual(['pass', 'fail']);
+  });
+  it('never larger than the phase of the same metal (250.122(A)), in full in each set (250.122(F))', () => {
+    const at = (...changes: readonly Change[]) => judged('us', ['tripCurrent_A', 1000, 'CB-1'], ['conductor.size', '6 AWG'], ...changes);
+    expect([at(['grounds.size', '6 AWG'])?.verdict, at(['grounds.size', '8 AWG'])?.verdict]).toEqual(['pass', 'fail']);
+    expect(at(['grounds.size', '6 AWG'], ['grounds.metal', 'aluminium'])?.verdict).toBe('fail');
+    const sets = judged('us', phase, ['tripCurrent_A', 100, 'CB-1'], ['grounds.size', '8 AWG'], ['conductor.sets', 2]);
+    expect(sets?.verdict).toBe('pass');
+    expectClose(sets?.limit ?? 0, 2 * 8.367, { relative: 1e-9 }, 'two of 8 AWG');
+    expect(sets?.text).toContain('8 AWG in each of 2 sets is asked');
+  });
+  it.each([
+    'grounds.count',
+    'grounds.size',
+    'grounds.metal',
+    'conductor.size',
+    'conductor.metal',
+    'from.groundsLanded',
+    'to.groundsLanded',
+  ])('without %s it is open, and says so', (path) => {
+    const found = judged('us', [path, undefined]);
+    expect([found?.verdict, found?.missing.map((each) => each.field)]).toEqual(['open', [path]]);
+  });
+  it('without a rating, or beyond the end of the table, it is open', () => {
+    expect(judged('us', ['tripCurrent_A', undefined, 'CB-1'])?.missing.map((each) => [each.tag, each.field])).toEqual([
+      ['CB-1', 'tripCurrent_A'],
+    ]);
+    expect(judged('us', ['tripCurrent_A', 6001, 'CB-1'])?.verdict).toBe('open');
+  });
+  it('none at all fails, but steel conduit may serve (250.118)', () => {
+    const none: Change = ['grounds.count', 0];
+    expect(judged('us', none, ['installation.raceway', 'steel-conduit'])?.verdict).toBe('note');
+    expect(judged('us', none, ['installation.raceway', 'plastic-conduit'])?.verdict).toBe('fail');
+    expect(judged('us', none, ['installation.raceway', undefined])?.missing.map((each) => each.field)).toEqual(['installation.raceway']);
+    expect(judged('us', none, ['installation.raceway', 'tray'], ['construction', 'corrugated-armour'])?.verdict).toBe('note');
+  });
+});
+
+describe('landed at both ends', () => {
+  const of = (count: number, start: number, end: number) =>
+    judged('us', ['grounds.count', count], ['from.groundsLanded', start], ['to.groundsLanded', end]);
+  it('broken at either end it fails, short of some it is a caution; the worse end is the one that is told', () => {
+    expect([of(1, 0, 1), of(1, 1, 0), of(3, 0, 3), of(3, 3, 0)].map((each) => each?.verdict)).toEqual(['fail', 'fail', 'fail', 'fail']);
+    expect([of(3, 2, 3), of(3, 3, 2), of(3, 2, 1)].map((each) => each?.verdict)).toEqual(['caution', 'caution', 'caution']);
+    expect([of(3, 2, 0)?.verdict, of(3, 0, 2)?.verdict]).toEqual(['fail', 'fail']);
+    expect(of(3, 2, 0)?.text).toContain('0 are landed at its end: the way to earth is broken there');
+    expect(of(3, 1, 2)?.text).toContain('1 is landed at its start');
+    expect(of(3, 3, 3)?.verdict).toBe('pass');
+  });
+});
+
+describe('IEC 60364-5-54 Table 54.2', () => {
+  // A drive that leaks no more than 3.5 mA, so that the table alone counts.
+  const dry: Change = ['leakageCurrent_A', 0.0035, 'VFD-1'];
+  const metric = (line: string, ground: string, ...more: readonly Change[]) =>
+    judged('iec', dry, ['conductor.size', line], ['grounds.size', ground], ...more);
+  it.each([
+    ['6 mm2', '6 mm2', '4 mm2'],
+    ['16 mm2', '16 mm2', '10 mm2'],
+    ['25 mm2', '16 mm2', '10 mm2'],
+    ['35 mm2', '16 mm2', '10 mm2'],
+    ['50 mm2', '25 mm2', '16 mm2'],
+    ['70 mm2', '35 mm2', '25 mm2'],
+    ['95 mm2', '50 mm2', '35 mm2'],
+    ['240 mm2', '120 mm2', '95 mm2'],
+  ])('beside %s, %s passes and %s does not', (line, ground, smaller) =>
+    expect([metric(line, ground)?.verdict, metric(line, smaller)?.verdict]).toEqual(['pass', 'fail']),
+  );
+  it('over 3.5 mA to earth, 10 mm2 of copper or 16 of aluminium, or a second of full size (IEC 61800-5-1)', () => {
+    const wet: Change = ['leakageCurrent_A', 0.00351, 'VFD-1'];
+    const at = (ground: string, ...more: readonly Change[]) => metric('6 mm2', ground, wet, ...more)?.verdict;
+    expect([at('6 mm2'), at('10 mm2')]).toEqual(['fail', 'pass']);
+    expect(at('6 mm2', ['grounds.count', 2], ['from.groundsLanded', 2], ['to.groundsLanded', 2])).toBe('pass');
+    expect(at('4 mm2', ['grounds.count', 2], ['from.groundsLanded', 2], ['to.groundsLanded', 2])).toBe('fail');
+    const aluminium: Change = ['grounds.metal', 'aluminium'];
+    expect([at('10 mm2', aluminium), at('16 mm2', aluminium)]).toEqual(['fail', 'pass']);
+    // Without a figure the worst is taken, and said.
+    const unknown = metric('6 mm2', '6 mm2', ['leakageCurrent_A', undefined, 'VFD-1']);
+    expect([unknown?.verdict, unknown?.assumptions.map((each) => each.value)]).toEqual(['fail', ['over 3.5 mA']]);
+  });
+  it('aluminium beside copper carries k1 / k2 more, 143 / 94 (IEC 60364-4-43 Table 43A, from memory): 16 mm2 beside 16 is too little, 25 is enough', () => {
+    const aluminium: Change = ['grounds.metal', 'aluminium'];
+    expect([metric('16 mm2', '16 mm2', aluminium)?.verdict, metric('16 mm2', '25 mm2', aluminium)?.verdict]).toEqual(['fail', 'pass']);
+    expectClose(metric('16 mm2', '25 mm2', aluminium)?.limit ?? 0, (16 * 143) / 94, { relative: 1e-12 }, 'k1 / k2');
+    // The same metal needs no factor, and copper beside aluminium is not made thinner.
+    expect(metric('16 mm2', '16 mm2', aluminium, ['conductor.metal', 'aluminium'])?.limit).toBe(16);
+    expect(metric('16 mm2', '16 mm2', ['conductor.metal', 'aluminium'])?.limit).toBe(16);
+  });
+});
