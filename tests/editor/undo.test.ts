@@ -8,7 +8,7 @@ import { commit } from '../../editor/store/commit.ts';
 import { excerpt, putIn } from '../../editor/store/copies.ts';
 import { type Ask, arrange } from '../../editor/store/deskStore.ts';
 import { edit, openLineUp, redo, select, showStart, undo, useEditor } from '../../editor/store/editorStore.ts';
-import { move, remove, setValue } from '../../editor/store/edits.ts';
+import { move, setValue } from '../../editor/store/edits.ts';
 import {
   addComment,
   addNote,
@@ -24,6 +24,7 @@ import {
   load,
   moveNote,
   notesOf,
+  remove,
   renameVariant,
   save,
   variantsOf,

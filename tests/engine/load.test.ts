@@ -92,6 +92,47 @@ describe('opening a file', () => {
     expect(!loaded.ok && loaded.what).toMatch(/newer program/);
   });
 
+  const refusal = (text: string) => {
+    const loaded = load(text, 'site.json');
+    return loaded.ok ? null : loaded;
+  };
+  const withField = (json: string) =>
+    altered((d) => Object.assign(any(d)['project'] ?? {}, { own: '@here@' })).replace('"@here@"', () => json);
+
+  it('tells brackets that nest from those that stand side by side, or in a text', () => {
+    const nested = (deep: number, open = '[', close = ']') => withField(`${open.repeat(deep)}1${close.repeat(deep)}`);
+    // The whole and its project are two levels.
+    expect([refusal(nested(62)), refusal(nested(62, '{"a":', '}'))]).toEqual([null, null]);
+    expect(refusal(nested(63))?.what).toContain('more than 64 deep');
+    expect(refusal(nested(63, '{"a":', '}'))?.what).toContain('more than 64 deep');
+    expect(refusal(withField(`[${Array(200).fill('[],{}').join()}]`))).toBeNull();
+    for (const text of ['[', '{', '\\"[', '\\\\', '\\\\\\"{', ']', '}'])
+      expect([text, refusal(withField(JSON.stringify(text.repeat(100))))]).toEqual([text, null]);
+    expect(refusal(withField(`["\\\\", ${'['.repeat(62)}1${']'.repeat(62)}]`))?.what).toContain('deep');
+    expect(refusal(`{"a":\n [${'['.repeat(70)}`)?.where).toBe('site.json, line 2, column 65');
+  });
+
+  it('names line and column of what is not JSON, and the part and field of what does not fit', () => {
+    expect(refusal('{\n  "format": x')?.where).toBe('site.json, line 2, column 13');
+    expect(refusal('x')?.where).toBe('site.json, line 1, column 1');
+    expect(refusal('{"format":"copperline",\n\n')?.where).toBe('site.json, line 3, column 1');
+    const field = (value: unknown) => refusal(altered((d) => Object.assign(any(d)['cables']?.[3] ?? {}, { tag: 'F-1', length_m: value })));
+    expect(field('long')?.where).toBe('site.json, cables[3] "F-1", length_m');
+    expect(field('x'.repeat(500))?.what.length).toBeLessThan(120);
+    expect(refusal(withField('[0, {"a": 1e999}]'))?.where).toBe('site.json, project, own[1], a');
+    expect(refusal(altered((d) => Object.assign(d, { project: undefined })))?.what).toBe(
+      'a group of named values is expected, it says nothing',
+    );
+    expect(refusal(altered((d) => Object.assign(d, { elements: null })))?.what).toBe('a list is expected, it says null');
+  });
+
+  it('leaves an end free that names no element, and lets a side be not said', () => {
+    const end = (to: object) => refusal(altered((d) => Object.assign(any(d)['cables']?.[1] ?? {}, { to })));
+    expect([end({}), end({ element: 'e1' }), end({ port: 'line' })]).toEqual([null, null, null]);
+    expect(end({ element: 'e1', port: 'line' })?.mend).toBe('Land it on the load side.');
+    expect(end({ element: 'e2', port: 'side' })?.what).toContain('one of line, load is expected');
+  });
+
   it('does not let a file reach the prototypes', () => {
     load('{"__proto__":{"polluted":1},"format":"copperline","version":1}');
     expect(({} as Record<string, unknown>)['polluted']).toBeUndefined();

@@ -141,6 +141,10 @@ describe('Kirchhoff on a tree', () => {
   const found = powerFlow(480, 5, branches, loads);
   const [v, i] = [(node: number) => found.voltages_V[node] ?? zero, (node: number) => found.currents_A[node] ?? zero];
 
+  it('two loads on one node draw their sum', () => {
+    const both = powerFlow(480, 2, [line(0, 1, 0, 0)], [load('regulated', 1, 400, 60, 0.8), load('regulated', 1, 300, 10, 0.8)]);
+    expectClose(magnitude(both.currents_A[1] ?? zero), 70, { relative: 1e-12 }, 'in phase');
+  });
   it('along each branch the voltage falls by Z I', () => {
     expect(found.converged).toBe(true);
     // No branch feeds the source.

@@ -85,7 +85,7 @@ describe('landed at both ends', () => {
     expect([of(1, 0, 1), of(1, 1, 0), of(3, 0, 3), of(3, 3, 0)].map((each) => each?.verdict)).toEqual(['fail', 'fail', 'fail', 'fail']);
     expect([of(3, 2, 3), of(3, 3, 2), of(3, 2, 1)].map((each) => each?.verdict)).toEqual(['caution', 'caution', 'caution']);
     expect([of(3, 2, 0)?.verdict, of(3, 0, 2)?.verdict]).toEqual(['fail', 'fail']);
-    expect(of(3, 2, 0)?.text).toContain('0 are landed at its end: the way to earth is broken there');
+    expect(of(3, 2, 0)?.text).toContain('0 are landed at its end: the way to ground is broken there');
     expect(of(3, 1, 2)?.text).toContain('1 is landed at its start');
     expect(of(3, 3, 3)?.verdict).toBe('pass');
   });
