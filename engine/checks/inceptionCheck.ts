@@ -130,7 +130,7 @@ function judgeCable(check: Check, { project, drive }: OutputScope, cable: Cable,
     });
   const [dry, wet] = [inceptionOf(cable, 'dry', peak, altitude_m), inceptionOf(cable, 'wet', peak, altitude_m)];
   if (!dry || !wet) return openFinding(check, subject, runs, lacking.length > 0 ? lacking : missingOf(cable, 'insulation.wall_mm'));
-  const found = place === undefined ? wet : (inceptionOf(cable, place, peak, altitude_m) ?? wet);
+  const found = place === 'dry' ? dry : place === 'damp' ? (inceptionOf(cable, place, peak, altitude_m) ?? wet) : wet;
   const shown = {
     quantity: found.to === 'metal' ? 'peak to ground at the wire' : 'peak between conductors',
     value: found.stress_V,

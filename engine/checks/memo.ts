@@ -68,4 +68,13 @@ export class Memo {
 
 const isSame = (a: readonly unknown[], b: readonly unknown[]): boolean =>
   a.length === b.length && a.every((dep, i) => Object.is(dep, b[i]));
-const saysTheSame = (a: object, b: object): boolean => a === b || JSON.stringify(a) === JSON.stringify(b);
+
+/** Whether they would be written down alike: what is not given is as good as not there. Most of what differs differs soon. */
+function saysTheSame(a: unknown, b: unknown): boolean {
+  if (a === b || Object.is(a, b)) return true;
+  if (typeof a !== 'object' || typeof b !== 'object' || a === null || b === null || Array.isArray(a) !== Array.isArray(b)) return false;
+  const [ours, theirs] = [a as Record<string, unknown>, b as Record<string, unknown>];
+  for (const key in ours) if (!saysTheSame(ours[key], theirs[key])) return false;
+  for (const key in theirs) if (theirs[key] !== undefined && ours[key] === undefined) return false;
+  return true;
+}

@@ -2,7 +2,16 @@ import type { Cable } from '../lineup/cable.ts';
 import type { ElementOf } from '../lineup/elements.ts';
 import type { Basis } from '../lineup/project.ts';
 import { fixed } from '../lineup/roundTo.ts';
-import { type Line, riseTime_s, type Shunt, settledWaves, type Watched } from '../physics/wave/characteristics.ts';
+import {
+  atEveryFineness,
+  type Finenesses,
+  type Line,
+  riseTime_s,
+  type Shunt,
+  settledWave,
+  type Watched,
+  type WaveNetwork,
+} from '../physics/wave/characteristics.ts';
 import { edgePeak } from '../physics/wave/edgePeak.ts';
 import { criticalLength_m, edgeSamples, type LatticeInput, latticePeak, latticeVoltage } from '../physics/wave/latticePeak.ts';
 import { motorSurgeImpedance_ohm, SURGE_IMPEDANCE_BAND } from '../physics/wave/lineConstants.ts';
@@ -183,6 +192,17 @@ function solveAt(tree: WaveTree, motor: ElementOf<'motor'>, at: WaveCase, length
   return byTravellingWaves(tree, pieces, way, at, { shared, assumptions, working, large });
 }
 
+/** Every motor on one drive is at an end of the same network: it is solved once for all of them, and kept as long as the tree. */
+function solvedOnce(tree: WaveTree, key: string, network: WaveNetwork): Finenesses {
+  const known = networks.get(tree) ?? new Map<string, Finenesses>();
+  networks.set(tree, known);
+  const solved = known.get(key) ?? atEveryFineness(network);
+  // Of a single motor nothing is asked twice: the wave itself is kept.
+  if (tree.motors.length > 1) known.set(key, solved);
+  return solved;
+}
+const networks = new WeakMap<WaveTree, Map<string, Finenesses>>();
+
 interface Known {
   readonly shared: Pick<Wave, 'motor' | 'bus_V' | 'length_m' | 'critical_m' | 'reflection' | 'ring_Hz' | 'ringOut_s'>;
   readonly assumptions: readonly Assumption[];
@@ -225,7 +245,7 @@ function byTravellingWaves(tree: WaveTree, pieces: readonly Piece[], way: readon
     ...(coil?.shunt_F ? [{ node: 0, resistance_ohm: coil.shunt_ohm, capacitance_F: coil.shunt_F }] : []),
   ];
   const ramp_s = 1.25 * at.rise_s;
-  const result = settledWaves({
+  const network: WaveNetwork = {
     lines,
     shunts,
     source: [
@@ -233,14 +253,17 @@ function byTravellingWaves(tree: WaveTree, pieces: readonly Piece[], way: readon
       [ramp_s, at.bus_V],
     ],
     ...(coil ? { inductance_H: coil.inductance_H, across_ohm: coil.across_ohm, edge_s: Math.max(ramp_s, ring_s / 4) } : {}),
-    watch: [node],
+    watch: tree.motors.map((each) => each.node),
     // The first crest behind a coil lies half a ring after the edge; on a tee the highest may be that of a later turn.
     until_s: coil ? 0.75 * ring_s + 6 * longest_s + ramp_s : 10 * longest_s + 2 * ramp_s,
-  });
-  const seen = result?.watched[0];
+  };
+  const seen = settledWave(
+    solvedOnce(tree, `${JSON.stringify(lines)}/${at.bus_V}/${ramp_s}/${coil?.across_ohm}`, network),
+    tree.motors.findIndex((each) => each.node === node),
+  );
   const longest = [...pieces].sort((a, b) => b.length_m - a.length_m)[0];
   // Lengths that no one step fits: a network cut short would look better than it is.
-  if (!result || !seen || result.truncated || !longest) return longest ? { none: 'reach', cable: longest.cable } : { none: 'no cable' };
+  if (!seen || seen.truncated || !longest) return longest ? { none: 'reach', cable: longest.cable } : { none: 'no cable' };
   const central_V = Math.max(at.bus_V, seen.peak_V);
   const spread = large || tree.motors.length > 1 || coil ? LINE_SPREAD.large : LINE_SPREAD.small;
   const [low, high] = coil?.band(capacitance_F, surgeOf(motor)) ?? [1 - spread, 1 + spread];
@@ -260,7 +283,7 @@ function byTravellingWaves(tree: WaveTree, pieces: readonly Piece[], way: readon
     working: [
       ...known.working,
       ...(coil?.working ?? []),
-      `travelling waves on ${lossy}${tree.motors.length > 1 ? `, with ${tree.motors.length - 1} other motor${tree.motors.length > 2 ? 's' : ''} on the drive` : ''}${tree.terminators.length > 0 ? ', terminator at the end' : ''}: ${fixed(central_V, 1)} V, 10 to 90 % in ${rise_s === null ? '?' : fixed(rise_s * 1e6, 2)} µs; solved to ${fixed(100 * result.error, 2)} %`,
+      `travelling waves on ${lossy}${tree.motors.length > 1 ? `, with ${tree.motors.length - 1} other motor${tree.motors.length > 2 ? 's' : ''} on the drive` : ''}${tree.terminators.length > 0 ? ', terminator at the end' : ''}: ${fixed(central_V, 1)} V, 10 to 90 % in ${rise_s === null ? '?' : fixed(rise_s * 1e6, 2)} µs; solved to ${fixed(100 * seen.error, 2)} %`,
     ],
   };
 }

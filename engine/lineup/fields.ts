@@ -332,10 +332,20 @@ export const FIELDS: Readonly<Record<ElementKind | 'cable', readonly Field[]>> =
   cable: [...DESIGNED.cable, ...asBuilt('cable')],
 };
 
+/** Paths are few and asked again and again. */
+const KEYS = new Map<string, readonly string[]>();
+function keysOf(path: string): readonly string[] {
+  const held = KEYS.get(path);
+  if (held) return held;
+  const keys = path.split('.');
+  if (KEYS.size < 1000) KEYS.set(path, keys);
+  return keys;
+}
+
 /** The value at a dotted path of a part, or undefined. */
 export function valueAt(part: object, path: string): unknown {
   let here: unknown = part;
-  for (const key of path.split('.')) {
+  for (const key of keysOf(path)) {
     if (typeof here !== 'object' || here === null || !Object.hasOwn(here, key)) return undefined;
     here = (here as Record<string, unknown>)[key];
   }

@@ -27,9 +27,9 @@ export const judgedAlike = (a: LineUp, b: LineUp): boolean => a.elements === b.e
 
 /**
  * @param checks those that are asked; all of them for everything that is shown
- * @param waves whether the peak of each run is solved even where no check asks for it
+ * @param shown whether what no check asks for is solved too: the peak of each run, what each cable carries
  */
-export function createReviewer(checks: readonly Check[] = CHECKS, waves = true): Reviewer {
+export function createReviewer(checks: readonly Check[] = CHECKS, shown = true): Reviewer {
   const memo = new Memo();
   let last: { lineUp: LineUp; review: Review; groups: readonly Group[] } | null = null;
   return {
@@ -39,7 +39,7 @@ export function createReviewer(checks: readonly Check[] = CHECKS, waves = true):
         return last.review;
       }
       memo.begin();
-      const result = reviewWith(memo, checks, waves, lineUp, { list: last?.review.findings ?? [], groups: last?.groups ?? [] });
+      const result = reviewWith(memo, checks, shown, lineUp, { list: last?.review.findings ?? [], groups: last?.groups ?? [] });
       memo.end();
       last = { lineUp, ...result };
       return result.review;
@@ -50,7 +50,7 @@ export function createReviewer(checks: readonly Check[] = CHECKS, waves = true):
 function reviewWith(
   memo: Memo,
   checks: readonly Check[],
-  waves: boolean,
+  shown: boolean,
   lineUp: LineUp,
   before: Parameters<typeof inOrder>[0],
 ): { readonly review: Review; readonly groups: readonly Group[] } {
@@ -84,7 +84,8 @@ function reviewWith(
   const around: Omit<Around, 'memo' | 'below' | 'runs'> = {
     project,
     checks,
-    waves,
+    kinds: new Set(checks.map(({ scope }) => scope)),
+    shown,
     stepOf: (zone, index) => solved.get(zone)?.steps[index] ?? NO_FLOW,
     neighbours,
     bypassed: bypassedIn(network.zones),

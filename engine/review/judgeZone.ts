@@ -42,8 +42,10 @@ export interface WayAround {
 export interface Around {
   readonly memo: Memo;
   readonly checks: readonly Check[];
-  /** Whether the wave at each motor is solved though no check asks. */
-  readonly waves: boolean;
+  /** What they are asked about. */
+  readonly kinds: ReadonlySet<Check['scope']>;
+  /** Whether the wave at each motor and what each cable carries are solved though no check asks. */
+  readonly shown: boolean;
   readonly project: Project;
   /** Results of any zone, by step. */
   readonly stepOf: (zone: Zone, index: number) => StepResult;
@@ -76,7 +78,7 @@ export function judge<S extends object>(
 }
 
 export function judgeZone(zone: Zone, around: Around): ZoneReview {
-  const { memo, project, stepOf, below, runs, neighbours, bypassed } = around;
+  const { memo, project, kinds, stepOf, below, runs, neighbours, bypassed } = around;
   const { basis } = project;
   const findings: Finding[] = [];
   const elements = new Map<string, SolvedElement>();
@@ -100,6 +102,8 @@ export function judgeZone(zone: Zone, around: Around): ZoneReview {
         faultCurrent_A: flow.faultCurrent_A,
         faultPeak_A: flow.faultPeak_A,
       });
+    }
+    if (first && kinds.has('element')) {
       const scope: ElementScope = {
         project,
         basis,
@@ -121,7 +125,7 @@ export function judgeZone(zone: Zone, around: Around): ZoneReview {
       findings.push(...judge(around, 'element', element.id, scope));
     }
     if (step.via?.kind === 'cable') judgeCable(step, step.via.cable, step.via.nearEnd, flow, here);
-    if (element.kind === 'drive' && zone.kind === 'input' && step.parent >= 0) {
+    if (element.kind === 'drive' && zone.kind === 'input' && step.parent >= 0 && kinds.has('drive')) {
       const grounded = earthingAt(zone, step);
       const transformer = ahead(zone, step, 'transformer')[0] ?? null;
       const scope: DriveScope = {
@@ -146,10 +150,32 @@ export function judgeZone(zone: Zone, around: Around): ZoneReview {
   function judgeCable(step: Step, cable: Cable, nearEnd: EndName, flow: StepResult, here: Below): void {
     const parent = zone.steps[step.parent];
     const near = parent?.element ?? step.element;
+    const [fromElement, toElement] = nearEnd === 'from' ? [near, step.element] : [step.element, near];
+    if (kinds.has('cable')) findings.push(...judge(around, 'cable', cable.id, cableScope(step, cable, nearEnd, flow, here)));
+    const carried = around.shown ? cableAmpacity(cable, basis, terminals([fromElement, toElement]).coolest_C) : null;
+    const base = zone.kind === 'output' ? here.motors[0]?.ratedVoltage_V : flow.nominal_V;
+    cables.push({
+      id: cable.id,
+      tag: cable.tag,
+      side: zone.kind,
+      current_A: flow.current_A,
+      resistance_ohm: flow.resistance_ohm,
+      reactance_ohm: flow.reactance_ohm,
+      drop_V: flow.drop_V,
+      drop_pct: flow.drop_V !== null && base ? (100 * flow.drop_V) / base : null,
+      ampacity_A: carried?.value_A ?? null,
+      ampacityFactors: carried?.factors.map(({ name, value }) => ({ name, value })) ?? [],
+      shield: carrierOf(cable),
+    });
+  }
+
+  function cableScope(step: Step, cable: Cable, nearEnd: EndName, flow: StepResult, here: Below): CableScope {
+    const parent = zone.steps[step.parent];
+    const near = parent?.element ?? step.element;
     const nearCables = parent ? (landed.get(parent.node) ?? []) : [];
     const farCables = landed.get(step.node) ?? [];
     const scaled = drive !== null && parent !== undefined && sourceIsScaled(zone, parent);
-    const scope: CableScope = {
+    return {
       project,
       basis,
       cable,
@@ -173,22 +199,6 @@ export function judgeZone(zone: Zone, around: Around): ZoneReview {
         each.zone === null ? 'unfed' : each.zone.kind === 'input' ? 'input' : each.zone.source.id,
       ),
     };
-    findings.push(...judge(around, 'cable', cable.id, scope));
-    const carried = cableAmpacity(cable, basis, terminals([scope.fromElement, scope.toElement]).coolest_C);
-    const base = zone.kind === 'output' ? here.motors[0]?.ratedVoltage_V : flow.nominal_V;
-    cables.push({
-      id: cable.id,
-      tag: cable.tag,
-      side: zone.kind,
-      current_A: flow.current_A,
-      resistance_ohm: flow.resistance_ohm,
-      reactance_ohm: flow.reactance_ohm,
-      drop_V: flow.drop_V,
-      drop_pct: flow.drop_V !== null && base ? (100 * flow.drop_V) / base : null,
-      ampacity_A: carried?.value_A ?? null,
-      ampacityFactors: carried?.factors.map(({ name, value }) => ({ name, value })) ?? [],
-      shield: carrierOf(cable),
-    });
   }
 
   /** Motors that bypass contactors at or below this step would feed. */
@@ -203,7 +213,7 @@ export function judgeZone(zone: Zone, around: Around): ZoneReview {
   }
 
   const tree = memo.keep(`tree/${zone.source.id}`, waveTree(zone.steps));
-  if (drive) {
+  if (drive && kinds.has('output')) {
     const scope: OutputScope = {
       project,
       basis,
@@ -254,27 +264,29 @@ export function judgeZone(zone: Zone, around: Around): ZoneReview {
     const feed = stepOf(start.zone.feed.zone, start.zone.feed.step);
     const terminal = stepOf(end.zone, end.step.index);
     const shield = memo.keep(`shield/${motor.id}`, traceShield(run.drive, hops));
-    const scope: RunScope = {
-      project,
-      basis,
-      drive: run.drive,
-      motor,
-      cables: leads,
-      boxes,
-      start: stepOf(start.zone, 0),
-      terminal,
-      nominal_V: feed.nominal_V,
-      inputKnown: feed.voltage_V !== null,
-      shield,
-      tree,
-      assumptions: lead.flatMap(({ zone: each, step }) => stepOf(each, step.index).assumptions),
-    };
-    findings.push(...judge(around, 'run', motor.id, scope));
+    if (kinds.has('run')) {
+      const scope: RunScope = {
+        project,
+        basis,
+        drive: run.drive,
+        motor,
+        cables: leads,
+        boxes,
+        start: stepOf(start.zone, 0),
+        terminal,
+        nominal_V: feed.nominal_V,
+        inputKnown: feed.voltage_V !== null,
+        shield,
+        tree,
+        assumptions: lead.flatMap(({ zone: each, step }) => stepOf(each, step.index).assumptions),
+      };
+      findings.push(...judge(around, 'run', motor.id, scope));
+    }
     const { nominal_V } = feed;
     const { riseTime_s } = run.drive;
     const bus_V = nominal_V === null ? null : busVoltage_V(nominal_V, run.drive);
     const solved =
-      !around.waves || bus_V === null || riseTime_s === undefined ? null : waveAt(tree, motor, { bus_V, rise_s: riseTime_s, basis });
+      !around.shown || bus_V === null || riseTime_s === undefined ? null : waveAt(tree, motor, { bus_V, rise_s: riseTime_s, basis });
     const wave = solved && isWave(solved) ? solved : null;
     const shown = wave && makersWord(tree, motor.id) === null ? wave : null;
     return {

@@ -1,4 +1,4 @@
-import { settledWaves, type WaveNetwork } from '../../engine/physics/wave/characteristics.ts';
+import { atEveryFineness, settledWave, type WaveNetwork } from '../../engine/physics/wave/characteristics.ts';
 import { edgePeak } from '../../engine/physics/wave/edgePeak.ts';
 import { type LatticeInput, latticePeak } from '../../engine/physics/wave/latticePeak.ts';
 import { deckOf } from '../reference/deckOf.ts';
@@ -63,7 +63,7 @@ const beside = (what: string, ours: number, its: number): Row => ({
 
 /** What gives up early is quick, and says nothing. */
 function solved(network: WaveNetwork): void {
-  if (!settledWaves(network)) throw new Error('a network of this bench is not solved');
+  if (!settledWave(atEveryFineness(network))) throw new Error('a network of this bench is not solved');
 }
 
 export async function rows(): Promise<readonly Row[]> {

@@ -1,6 +1,6 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
-import { riseTime_s, settledWaves, travellingWaves, type WaveNetwork } from '../../engine/physics/wave/characteristics.ts';
+import { atEveryFineness, riseTime_s, settledWave, travellingWaves, type WaveNetwork } from '../../engine/physics/wave/characteristics.ts';
 import { latticePeak } from '../../engine/physics/wave/latticePeak.ts';
 import { deckOf } from './deckOf.ts';
 import { expectClose } from './expectClose.ts';
@@ -176,7 +176,7 @@ function generated(seed: number): WaveNetwork {
 describe.skipIf(!hasNgspice)('against ngspice, run now', () => {
   it.each(Array.from({ length: 28 }, (_, i) => i + 1))('generated case %d: peak within 0.5 %, tees and second crests 1 %', (seed) => {
     const network = generated(seed);
-    const ours = settledWaves(network)?.watched[0];
+    const ours = settledWave(atEveryFineness(network));
     // Behind the first trough: from four transits of the first line after the peak to the end.
     const from_s = (ours?.at_s ?? 0) + 3 * (network.lines[0]?.delay_s ?? 0);
     const theirs = simulate(deckOf(network, [from_s, network.until_s]));
@@ -253,11 +253,19 @@ describe('laws', () => {
   it('the step is halved until the peak stands still, and says how still', () => {
     for (let seed = 1; seed <= 20; seed++) {
       const network = generated(seed);
-      const settled = settledWaves(network);
+      const settled = settledWave(atEveryFineness(network));
       const fine = travellingWaves(network, 400)?.watched[0]?.peak_V ?? Number.NaN;
       expect(settled?.error).toBeLessThan(0.003);
-      expect(Math.abs((settled?.watched[0]?.peak_V ?? 0) / fine - 1)).toBeLessThan(0.006);
+      expect(Math.abs((settled?.peak_V ?? 0) / fine - 1)).toBeLessThan(0.006);
     }
+  });
+  it('a fineness is solved once, for all nodes that are watched', () => {
+    const network = generated(3);
+    const all = { ...network, watch: [...network.watch, 0] };
+    const solved = atEveryFineness(all);
+    expect(solved(1)).toBe(solved(1));
+    expect(settledWave(solved)).toEqual(settledWave(atEveryFineness(network)));
+    expect(solved(99)).toBeUndefined();
   });
   it('no length, no impedance or no source is nothing to solve; a long time is cut and says so', () => {
     expect(travellingWaves({ lines: [line(0)], shunts: [], source: EDGE, watch: [1], until_s: 1e-6 })).toBeNull();

@@ -218,24 +218,38 @@ export function travellingWaves(network: WaveNetwork, perEdge = 50): WaveResult 
 const ENOUGH = 0.003;
 const FINENESS = [12, 40, 80, 160] as const;
 
-/**
- * Travelling waves with a step that is made finer until the watched peaks stand still. `error` is what is left, in shares, judged from the
- * last change: an error that goes with the step (L. F. Richardson's rule, any text on numerical methods).
- */
-export function settledWaves(network: WaveNetwork): (WaveResult & { readonly error: number }) | null {
-  let before: WaveResult | null = null;
-  let last: (WaveResult & { readonly error: number }) | null = null;
-  for (const perEdge of FINENESS) {
-    const now = travellingWaves(network, perEdge);
-    if (!now) return null;
-    const error = Math.max(
-      ...now.watched.map(({ peak_V }, i) => Math.abs(peak_V - (before?.watched[i]?.peak_V ?? 0)) / Math.abs(peak_V || 1)),
-    );
-    last = { ...now, error: before ? error : 1 };
-    if (last.error < ENOUGH) return last;
-    before = now;
+/** One network at every fineness that was asked for. */
+export type Finenesses = (index: number) => WaveResult | null | undefined;
+
+/** Each is solved once, for all watched nodes. */
+export function atEveryFineness(network: WaveNetwork): Finenesses {
+  const solved: (WaveResult | null)[] = [];
+  return (index) => {
+    const perEdge = FINENESS[index];
+    if (perEdge === undefined) return undefined;
+    if (solved[index] === undefined) solved[index] = travellingWaves(network, perEdge);
+    return solved[index];
+  };
+}
+
+export interface Settled extends Watched {
+  readonly truncated: boolean;
+  /** What is left, in shares, judged from the last change: an error that goes with the step (L. F. Richardson's rule, any text on numerical methods). */
+  readonly error: number;
+}
+
+/** Travelling waves at one watched node, with a step that is made finer until its peak stands still. */
+export function settledWave(solved: Finenesses, watched = 0): Settled | null {
+  let last: Settled | null = null;
+  for (let index = 0; ; index++) {
+    const result = solved(index);
+    if (result === undefined) return last;
+    const now = result?.watched[watched];
+    if (!result || !now) return null;
+    const error: number = last ? Math.abs(now.peak_V - last.peak_V) / Math.abs(now.peak_V || 1) : 1;
+    last = { ...now, truncated: result.truncated, error };
+    if (error < ENOUGH) return last;
   }
-  return last;
 }
 
 function extremes(voltage_V: Float64Array, step_s: number): Watched {

@@ -27,15 +27,14 @@ const airBreakdown_V = (torrCm: number): number => {
   return (365 * at) / (1.18 + Math.log(at));
 };
 
-const GAPS = 160;
+/** From 1 µm to 5 mm, where the least always lies between. */
+const GAPS_M: readonly number[] = Array.from({ length: 161 }, (_, i) => 1e-6 * 5000 ** (i / 160));
 
 export function wedge_V({ radius_m, wall_m, permittivity, to, density }: InceptionInput): Volts {
   const equivalent_m = (radius_m + wall_m) * Math.log((radius_m + wall_m) / radius_m);
   const layers = to === 'conductor' ? 2 : 1;
   let least = Number.POSITIVE_INFINITY;
-  // From 1 µm to 5 mm, where the least always lies between.
-  for (let i = 0; i <= GAPS; i++) {
-    const gap_m = 1e-6 * 5000 ** (i / GAPS);
+  for (const gap_m of GAPS_M) {
     least = Math.min(least, airBreakdown_V(760 * density * gap_m * 100) * (1 + (layers * equivalent_m) / (permittivity * gap_m)));
   }
   return least;
