@@ -17,16 +17,16 @@ export default function HowLong({ cable, lineUp }: CableAnswersProps) {
         {!passes
           ? `No length passes: ${against.map(({ title }) => title).join(' and ')} ${against.length === 1 ? 'objects at every length that could be built' : 'leave none between them'}.`
           : governs
-            ? `${governs.title} is the first to object: beyond ${length(passes.to_m)}.`
+            ? `Up to ${length(passes.to_m)}, no check that its length decides objects. Beyond that, ${governs.title} is the first.`
             : `Nothing that its length decides stops it from being longer, up to ${length(bound_m)}.`}
-        {passes && passes.from_m > 0 && ` Below ${length(passes.from_m)} something else objects.`}
+        {passes && passes.from_m > 0 && ` It must be ${length(passes.from_m)} at least: shorter, another check objects.`}
       </p>
-      {always.length > 0 && <p className="muted">At every length alike: {always.map(({ title }) => title).join(', ')}.</p>}
-      <table className="inputs" aria-label="Lengths at which verdicts turn">
+      {always.length > 0 && <p className="muted">Whatever its length, these object too: {always.map(({ title }) => title).join(', ')}.</p>}
+      <table className="inputs turns" aria-label="Lengths at which verdicts turn">
         <thead>
           <tr>
             <th scope="col">Check</th>
-            <th scope="col">Turns at</th>
+            <th scope="col">From this length on</th>
           </tr>
         </thead>
         <tbody>

@@ -34,9 +34,16 @@ export function LeastSizes({ lineUp, locked, stop, take }: LeastSizesProps) {
     const sized = cables.find(({ id }) => id === cable.id);
     return sized?.least && !sized.locked ? resizing(cable, sized.least) : [];
   });
+  const without = cables.filter(({ least, locked: kept }) => least === null && !kept).map(({ tag }) => tag);
   const compared = cables.flatMap(({ volumeNow_m3: now, volume_m3: least }) => (now === null || least === null ? [] : [{ now, least }]));
   return (
     <>
+      {without.length > 0 && (
+        <p className="reason">
+          No size of <b>{without.join(', ')}</b> passes: below stands what is in the way.
+          {compared.length > 0 && ' Of the others:'}
+        </p>
+      )}
       {compared.length > 0 && (
         <p className="reason">
           {volume(compared.reduce((sum, { now }) => sum + now, 0))} of conductor now,{' '}
@@ -52,7 +59,7 @@ export function LeastSizes({ lineUp, locked, stop, take }: LeastSizesProps) {
       ))}
       {cables.length > 0 && (
         <div className="wide">
-          <table aria-label="Least sizes">
+          <table className="least" aria-label="Least sizes">
             <thead>
               <tr>
                 <th scope="col">Cable</th>
@@ -67,7 +74,7 @@ export function LeastSizes({ lineUp, locked, stop, take }: LeastSizesProps) {
                 <tr key={sized.id}>
                   <th scope="row">{sized.tag}</th>
                   <td>{sized.now ? madeOf(sized.now) : 'not given'}</td>
-                  <td>{sized.least ? <b>{madeOf(sized.least)}</b> : 'none passes'}</td>
+                  <td>{sized.least ? <b>{madeOf(sized.least)}</b> : sized.locked ? 'as it is' : 'none passes'}</td>
                   <td>
                     {sized.volumeNow_m3 !== null && volume(sized.volumeNow_m3)}
                     {sized.volume_m3 !== null && sized.volume_m3 !== sized.volumeNow_m3 && ` → ${volume(sized.volume_m3)}`}
@@ -86,7 +93,11 @@ export function LeastSizes({ lineUp, locked, stop, take }: LeastSizesProps) {
           <button type="button" className="main" disabled={edits.length === 0} onClick={() => take(edits)}>
             Take these sizes
           </button>{' '}
-          {edits.length === 0 && <span className="muted">There is none to change.</span>}
+          {edits.length === 0 ? (
+            <span className="muted">There is none to change.</span>
+          ) : (
+            without.length > 0 && <span className="muted">{without.join(', ')} stay as drawn.</span>
+          )}
         </p>
       )}
       {unmet.length > 0 && (
@@ -97,8 +108,14 @@ export function LeastSizes({ lineUp, locked, stop, take }: LeastSizesProps) {
               <li key={each.id}>
                 <Objection of={each} />
                 {!each.proved && <p>Not proved: the search stopped before every combination was judged. None that it judged meets it.</p>}
-                {each.locked.length > 0 && <p>In its way among those that keep their size: {each.locked.join(', ')}.</p>}
-                {each.remedies.length > 0 && <p className="muted">What would: {each.remedies.join(' ')}</p>}
+                {each.locked.length > 0 ? (
+                  <p>
+                    {each.locked.join(', ')} {each.locked.length === 1 ? 'keeps its size and has' : 'keep their sizes and have'} a part in
+                    it: let {each.locked.length === 1 ? 'it' : 'them'} change above, and find them again.
+                  </p>
+                ) : (
+                  each.remedies.length > 0 && <p className="muted">What would: {each.remedies.join(' ')}</p>
+                )}
               </li>
             ))}
           </ul>
@@ -122,7 +139,7 @@ export function LeastSizes({ lineUp, locked, stop, take }: LeastSizesProps) {
 }
 
 function Governing({ sized: { locked, least, below, governs, breaks } }: { readonly sized: LeastCopper['cables'][number] }) {
-  if (locked) return 'keeps its size';
+  if (locked) return least ? 'keeps its size' : 'keeps its size, to which a check objects: see below';
   if (!least) return 'see below';
   if (!below) return 'no smaller size is made';
   if (governs === null) return `${madeOf(below)} would have to be judged with the others`;

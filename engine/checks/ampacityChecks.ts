@@ -18,13 +18,13 @@ import {
   openFinding,
   tagsOf,
 } from './check.ts';
-import type { Assumption, CaseName, Finding, Input, Missing } from './finding.ts';
+import { type Assumption, type CaseName, type Finding, type Input, type Missing, SIZE_UP } from './finding.ts';
 
 /** Whether the conductors carry what the code asks of them. */
 
 const WHY = 'The conductor must carry the current without overheating its insulation or the terminals at its ends.';
 const REMEDIES = [
-  'Next conductor size up (check terminal range, fill and cable capacitance again).',
+  `${SIZE_UP} (check terminal range, fill and cable capacitance again).`,
   'Fewer loaded conductors together, or a cooler way.',
   'Terminals marked for a higher temperature.',
 ];

@@ -21,15 +21,11 @@ import {
   tagsOf,
   verdictOver,
 } from './check.ts';
-import type { Authority, Finding, Missing } from './finding.ts';
+import { type Authority, type Finding, type Missing, SIZE_UP } from './finding.ts';
 
 /** Voltage lost on feeders and on motor leads. */
 
-const REMEDIES = [
-  'Next conductor size up (check terminals, fill and cable capacitance again).',
-  'A shorter route.',
-  'A higher supply tap.',
-];
+const REMEDIES = [`${SIZE_UP} (check terminals, fill and cable capacitance again).`, 'A shorter route.', 'A higher supply tap.'];
 
 const inputsOf = (cable: Cable, drives: readonly ElementOf<'drive'>[]) => [
   ...given(

@@ -101,6 +101,9 @@ export interface Fix {
   readonly moves?: readonly FixMove[];
 }
 
+/** How a remedy begins that is to make the conductor larger. */
+export const SIZE_UP = 'Next conductor size up';
+
 export interface Finding {
   /** Stable: check, subject kind, id and end. */
   readonly id: string;

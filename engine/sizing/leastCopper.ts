@@ -1,4 +1,4 @@
-import type { Finding } from '../checks/finding.ts';
+import { type Finding, SIZE_UP } from '../checks/finding.ts';
 import type { Review } from '../checks/solved.ts';
 import type { Cable } from '../lineup/cable.ts';
 import type { LineUp } from '../lineup/lineUp.ts';
@@ -220,6 +220,8 @@ class Sizing {
     const locked = [...this.#site.deciders(finding)].flatMap((id) => this.#ladders.get(id) ?? []).filter((ladder) => ladder.locked);
     this.#unmet.set(unitOf(finding), {
       ...obstacle(finding),
+      // No size mends it: advice to take another is none, unless that of a cable that keeps its own.
+      remedies: locked.length > 0 ? finding.remedies : finding.remedies.filter((each) => !each.startsWith(SIZE_UP)),
       proved,
       cables: ladders.map(({ cable }) => cable.tag),
       locked: locked.map(({ cable }) => cable.tag),

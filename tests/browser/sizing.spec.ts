@@ -94,6 +94,8 @@ test('the least copper is found with one cable kept, and taken in one step', asy
   const row = (tag: string) => dialog.getByRole('row').filter({ has: page.getByRole('rowheader', { name: tag, exact: true }) });
   await expect(row('W-1A')).toContainText('keeps its size');
   await expect(dialog.getByText(/^\d.* of conductor now, .* combinations were judged/)).toBeVisible();
+  await expect(dialog.getByText(/^No size of .*W-1D passes: below stands what is in the way/)).toBeVisible();
+  await expect(dialog.getByText(/Next conductor size up/)).toHaveCount(0);
   await dialog.getByRole('button', { name: 'Take these sizes' }).click();
   await expect(dialog).toHaveCount(0);
   await page.getByRole('button', { name: 'Undo' }).click();

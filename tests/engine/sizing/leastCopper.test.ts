@@ -99,6 +99,8 @@ describe('the least conductor', () => {
     ]);
     expect(answer.unmet.map(({ check, cables }) => [check, cables])).toEqual([['lead-drop', ['W-1']]]);
     expect(answer.unmet[0]?.remedies).toContain('A shorter route.');
+    // No size is long enough: to take the next is no advice.
+    expect(answer.unmet[0]?.remedies.join()).not.toContain('Next conductor size');
   });
 
   it('names locked cables that stand in the way, and leaves them as they are', async () => {
