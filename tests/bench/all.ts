@@ -31,7 +31,11 @@ async function measure(part: Part): Promise<void> {
   );
   const heads = ['what', 'figure', 'yardstick', 'ratio', 'budget', ''];
   const machine = `${new Date().toISOString().slice(0, 10)}, ${cpus().length} processors (${cpus()[0]?.model.trim() || 'of a kind not told'}), ${(totalmem() / 2 ** 30).toFixed(0)} GB, ${process.platform}, Node ${process.versions.node}. Work waiting for a processor before and after, a minute's mean: ${before.toFixed(1)} and ${(loadavg()[0] ?? 0).toFixed(1)}.`;
-  const table = [heads, heads.map(() => '---'), ...lines].map((cells) => `| ${cells.join(' | ')} |`).join('\n');
+  // In columns, as the formatter of the project wants them.
+  const widths = heads.map((_, at) => Math.max(3, ...[heads, ...lines].map((cells) => cells[at]?.length ?? 0)));
+  const table = [heads, widths.map((width) => '-'.repeat(width)), ...lines]
+    .map((cells) => `| ${cells.map((text, at) => text.padEnd(widths[at] ?? 0)).join(' | ')} |`)
+    .join('\n');
   const text = `${machine}\n\n${table}`;
   console.log(`\n${part}: ${text}`);
   const readme = readFileSync(README, 'utf8');

@@ -46,8 +46,17 @@ interface Seen {
   readonly events: readonly number[];
   readonly tasks: readonly number[];
 }
-const settle = (page: Page): Promise<unknown> =>
-  page.evaluate(() => new Promise((done) => requestAnimationFrame(() => requestIdleCallback(() => requestAnimationFrame(done)))));
+/** Until the page has painted and has nothing more to do. A page behind another paints nothing, so it is brought to the front; and none waits for ever. */
+async function settle(page: Page): Promise<void> {
+  await page.bringToFront();
+  await page.evaluate(
+    () =>
+      new Promise((done) => {
+        setTimeout(done, 3000);
+        requestAnimationFrame(() => requestIdleCallback(() => requestAnimationFrame(done), { timeout: 1000 }));
+      }),
+  );
+}
 const forget = (page: Page): Promise<unknown> =>
   page.evaluate(() => {
     const { seen } = window as unknown as { seen: { events: number[]; tasks: number[] } };
@@ -70,6 +79,7 @@ const middleOf = async (page: Page, selector: string): Promise<{ readonly x: num
 
 /** The gestures of drawing: zoom in on a place, pan, drag a part, choose parts. */
 async function gestures(page: Page, node: string): Promise<void> {
+  await page.bringToFront();
   const at = await middleOf(page, node);
   await page.mouse.move(at.x, at.y);
   for (let i = 0; i < 8; i++) await page.mouse.wheel(0, -240);
@@ -87,6 +97,7 @@ async function gestures(page: Page, node: string): Promise<void> {
 }
 
 async function timed(page: Page, nodes: number, open: () => Promise<unknown>): Promise<number> {
+  await page.bringToFront();
   const from = Date.now();
   await open();
   await page.waitForFunction((count) => document.querySelectorAll('.react-flow__node').length >= count, nodes, { polling: 'raf' });
@@ -174,6 +185,7 @@ export async function rows(): Promise<readonly Row[]> {
         events.bare.push((await worst(b.page)).event);
       }
       // Near enough that a click meets the part and not the ports round it.
+      await a.page.bringToFront();
       const far = await middleOf(a.page, `.react-flow__node:has([data-part="${motor}"])`);
       await a.page.mouse.move(far.x, far.y);
       for (let i = 0; i < 12; i++) await a.page.mouse.wheel(0, -240);

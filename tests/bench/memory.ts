@@ -41,7 +41,7 @@ async function cycle(page: Page): Promise<void> {
   await page.getByRole('combobox', { name: 'Find a tag, or do something' }).fill('To the start page');
   await page.keyboard.press('Enter');
   await page.getByRole('button', { name: 'Blank sheet' }).waitFor();
-  await page.evaluate(() => new Promise((done) => requestIdleCallback(() => setTimeout(done, 300))));
+  await page.evaluate(() => new Promise((done) => requestIdleCallback(() => setTimeout(done, 300), { timeout: 1000 })));
 }
 
 export async function rows(): Promise<readonly Row[]> {
