@@ -1,7 +1,8 @@
 import { type ChildProcess, spawn } from 'node:child_process';
 import { existsSync, readFileSync, rmSync } from 'node:fs';
 import { join } from 'node:path';
-import { type Browser, chromium, expect, type Page, test } from '@playwright/test';
+import { type Browser, chromium, type Page } from '@playwright/test';
+import { expect, originOf, test, watch } from './guard.ts';
 
 /** The whole browser is ended in the midst of work, again and again: what its sign called kept is there when it is opened again. */
 
@@ -14,6 +15,7 @@ interface Running {
   readonly process: ChildProcess;
   readonly browser: Browser;
   readonly page: Page;
+  readonly faults: readonly string[];
 }
 
 /** A browser of its own with this profile, in a group of processes of its own, so that all of it can be ended at one stroke. */
@@ -30,9 +32,10 @@ async function launch(profile: string, address: string, path: string): Promise<R
   const browser = await chromium.connectOverCDP(`http://127.0.0.1:${readFileSync(port, 'utf8').split('\n')[0]}`);
   const [context] = browser.contexts();
   if (!context) throw new Error('the browser has no window');
+  const faults = await watch(context, originOf(address));
   const page = context.pages()[0] ?? (await context.newPage());
   await page.goto(address);
-  return { process: started, browser, page };
+  return { process: started, browser, page, faults };
 }
 
 async function kill({ process: started, browser }: Running): Promise<void> {
@@ -76,6 +79,7 @@ test(`${ROUNDS} times the browser is ended while someone works, and nothing that
       const found = Number(await title.inputValue());
       if (round > 0 && !(found >= acknowledged)) lost.push(`round ${round}: ${acknowledged} was called kept, ${found} is there`);
       const from = Math.max(acknowledged, found || 0);
+      expect(running.faults).toEqual([]);
       if (round < ROUNDS) acknowledged = await editUntilKept(page, from, from + 1 + (round % 7));
     } finally {
       await kill(running);

@@ -1,9 +1,9 @@
 import { readdirSync, readFileSync } from 'node:fs';
-import { expect, test } from '@playwright/test';
 import { svgOf } from '../../engine/drawing/svg.ts';
 import { load, review } from '../../engine/index.ts';
 import { packageDrawing } from '../../engine/submittal/packageDrawing.ts';
 import { bounds, count, pointsOf } from '../engine/submittal/spans.ts';
+import { expect, test } from './guard.ts';
 
 /** The one-line of every example as a browser reads it from the picture that is exported: as many things as were drawn, over the same room. */
 

@@ -149,7 +149,7 @@ const WITHIN: Readonly<Record<string, Generator>> = {
 };
 
 const LISTED: readonly Ask[] = ['add', 'insert', 'connect', 'start', 'end', 'more'];
-const OUTSIDE = ['save', 'saveAnew', 'open', 'takeOver', 'issue', 'print', 'svg', 'png', 'screen'];
+const OUTSIDE = ['save', 'saveAnew', 'open', 'takeOver', 'link', 'issue', 'print', 'svg', 'png', 'screen'];
 const PERFORMED = [
   ...['takeOut', 'tidy', 'renumber', 'duplicate', 'delete', 'copyValues', 'pasteValues', 'undo', 'redo'],
   ...['up', 'down', 'left', 'right'].flatMap((way) => [`Nudge ${way}`, `Nudge ${way}, further`]),
