@@ -26,12 +26,21 @@ function Opening() {
   );
 }
 
+/** On its own, so that a word to the hand draws nothing else anew. */
+function Reason() {
+  const reason = useEditor((state) => state.reason);
+  return (
+    <div role="status" aria-label="Reason" className={reason ? 'refusal' : ''}>
+      {reason}
+    </div>
+  );
+}
+
 export function App() {
   const lineUp = useEditor((state) => state.lineUp);
   const review = useEditor((state) => state.review);
   const atStart = useEditor((state) => state.atStart);
   const opened = useEditor((state) => state.opened);
-  const reason = useEditor((state) => state.reason);
   const [ready, setReady] = useState(false);
   const keysShown = useDesk((state) => state.keysShown);
 
@@ -60,9 +69,7 @@ export function App() {
     // biome-ignore lint/a11y/noStaticElementInteractions: dropping a file is one of three ways; the other two are buttons
     <div className="page" onDragOver={(event) => event.preventDefault()} onDrop={onDrop}>
       {lineUp && review && !atStart ? <Workspace key={opened} lineUp={lineUp} review={review} /> : <Start />}
-      <div role="status" aria-label="Reason" className={reason ? 'refusal' : ''}>
-        {reason}
-      </div>
+      <Reason />
       <Refusal />
       {keysShown && <Keys />}
       <NewerVersion />
