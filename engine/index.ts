@@ -18,7 +18,7 @@ export { svgOf } from './drawing/svg.ts';
 export { kindSymbol, symbolOf } from './drawing/symbols.ts';
 export { BECAUSE, UNKNOWN_PICTURE, unknownPicture, unknownValue, unknownWords } from './drawing/unknownPicture.ts';
 export { TURNS, waveCharts } from './drawing/wavePicture.ts';
-export { withoutAsBuilt } from './lineup/asBuilt.ts';
+export { withAsBuiltOf, withoutAsBuilt } from './lineup/asBuilt.ts';
 export type { Cable, Construction, Landing } from './lineup/cable.ts';
 export { asItWas } from './lineup/cellGuard.ts';
 export {

@@ -1,4 +1,4 @@
-import type { Cable, Element, LineUp } from '../../engine/index.ts';
+import { type Cable, type Element, type LineUp, withAsBuiltOf } from '../../engine/index.ts';
 
 /** The values of one part, without its name and place, carried to others of its kind. */
 
@@ -16,13 +16,13 @@ export function giveValues(lineUp: LineUp, ids: readonly string[]): LineUp {
   return {
     ...lineUp,
     elements: lineUp.elements.map((part) =>
-      ids.includes(part.id) && part.kind === from.kind ? ({ ...from, id: part.id, tag: part.tag } as Element) : part,
+      ids.includes(part.id) && part.kind === from.kind ? withAsBuiltOf({ ...from, id: part.id, tag: part.tag } as Element, part) : part,
     ),
     cables: lineUp.cables.map((part) => {
       if (!ids.includes(part.id) || part.kind !== from.kind) return part;
       const { sharedWith: _neighbours, ...installation } = (from as Cable).installation;
       const own = part.installation.sharedWith;
-      return {
+      const given: Cable = {
         ...(from as Cable),
         id: part.id,
         tag: part.tag,
@@ -31,6 +31,7 @@ export function giveValues(lineUp: LineUp, ids: readonly string[]): LineUp {
         to: part.to,
         installation: own ? { ...installation, sharedWith: own } : installation,
       };
+      return withAsBuiltOf(given, part);
     }),
   };
 }

@@ -68,3 +68,11 @@ export function withoutAsBuilt<T extends Part>(part: T): T {
   const provenance = Object.fromEntries(Object.entries(part.provenance ?? {}).filter(([path]) => !path.startsWith('asBuilt.')));
   return { ...rest, ...(part.provenance && { provenance }) } as T;
 }
+
+/** A part that was given the values of another keeps what was found of itself. */
+export function withAsBuiltOf<T extends Part>(part: T, own: Part): T {
+  const bare = withoutAsBuilt(part);
+  if (!('asBuilt' in own)) return bare;
+  const kept = Object.entries(own.provenance ?? {}).filter(([path]) => path.startsWith('asBuilt.'));
+  return { ...bare, asBuilt: own.asBuilt, provenance: { ...bare.provenance, ...Object.fromEntries(kept) } };
+}

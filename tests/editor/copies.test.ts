@@ -1,6 +1,7 @@
 import { describe, expect, it } from 'vitest';
+import { giveValues, holdValues } from '../../editor/commands/values.ts';
 import { excerpt, fromText, more, putIn, toText } from '../../editor/store/copies.ts';
-import { insertInto, reconnect, withPlaces } from '../../editor/store/edits.ts';
+import { insertInto, reconnect, setValue, withPlaces } from '../../editor/store/edits.ts';
 import { type LineUp, lineUpSchema } from '../../engine/index.ts';
 import { manyRuns } from '../engine/manyRuns.ts';
 
@@ -46,6 +47,20 @@ describe('copies', () => {
     const split = insertInto(recorded, cable.id, 'disconnect', { x_mm: 0, y_mm: 0 })?.lineUp;
     const landed = reconnect(recorded, cable.id, 'to', { element: recorded.elements[0]?.id ?? '', port: 'load' });
     for (const each of [split, landed]) expect(JSON.stringify(each?.cables.find(({ id }) => id === cable.id))).not.toContain('asBuilt');
+  });
+
+  it('of values alone leave each part what was found of itself', () => {
+    const [a, b] = site.cables.filter((each) => each.kind === 'cable');
+    if (!a || !b) throw new Error('no two cables');
+    const recorded = setValue(setValue(site, a.id, 'asBuilt.length_m', 7, '7 m'), b.id, 'asBuilt.length_m', 9, '9 m');
+    const cable = (lineUp: LineUp, id: string) => lineUp.cables.find((each) => each.id === id);
+    holdValues(cable(setValue(recorded, a.id, 'conductor.size', '500 kcmil'), a.id) ?? a);
+    expect(cable(giveValues(recorded, [b.id]), b.id)).toMatchObject({
+      conductor: { size: '500 kcmil' },
+      asBuilt: { length_m: 9 },
+      provenance: { 'asBuilt.length_m': { typed: '9 m' } },
+    });
+    expect(cable(giveValues(site, [b.id]), b.id)).not.toHaveProperty('asBuilt');
   });
 
   it('every tag and id is there once, and the document is a good one', () => {
