@@ -277,7 +277,8 @@ export function createKeeper(storage: Storage, channel: Channel, page: Page): Ke
         const { key = '', lineUp } = newest.found ?? {};
         seen([key]);
         const shown = held.shown?.lineUp;
-        held = { ...held, following: false, release: free };
+        // Whatever was done in the other tab, it is no longer a document that was only looked at.
+        held = { ...held, following: false, touched: true, release: free };
         if (lineUp) page.show(lineUp, false);
         else {
           // The other tab had only looked at it and took it away: it goes on from what is shown.

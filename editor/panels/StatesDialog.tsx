@@ -111,7 +111,7 @@ function Row({ state: { key, text, lineUp, fault }, now, looked, look, putBack }
             </button>
           </>
         )}
-        <button type="button" aria-label={`Save ${time} as a file`} onClick={saveAs}>
+        <button type="button" aria-label={`Save as a file: ${time}`} onClick={saveAs}>
           Save as a file
         </button>
       </span>
