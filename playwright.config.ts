@@ -1,3 +1,5 @@
+// First: what the page writes names the state of its source, and so must what tests compare it with.
+import './engine/cli/named.ts';
 import { defineConfig } from '@playwright/test';
 
 /** Another, where something else has this one. */

@@ -36,7 +36,12 @@ export default function WhatHelps({ finding, lineUp }: WhatHelpsProps) {
                 Put back
               </button>
             ) : (
-              <button type="button" className="try" aria-label={`Try: ${change.fix.label}`} onClick={() => tryFix(change.fix)}>
+              <button
+                type="button"
+                className="try"
+                aria-label={`Try it on the sheet: ${change.fix.label}`}
+                onClick={() => tryFix(change.fix)}
+              >
                 Try it on the sheet
               </button>
             )}

@@ -76,7 +76,7 @@ test('it keeps step with whatever is done on the sheet', async ({ page }) => {
 
 test('the page as a tree of names', async ({ page }) => {
   await lay(page, readExample('heron-weir-pumps'));
-  await expect(page.getByTestId('saved')).toHaveText('saved in this browser');
+  await expect(page.getByTestId('saved')).toHaveText(/ in this browser/);
   await expect(page.getByRole('main')).toMatchAriaSnapshot({ name: 'heron-weir-pumps.aria.yml' });
 });
 
@@ -96,7 +96,7 @@ async function ringOf(
   return page.evaluate(
     async ([a, b]) => {
       const pixels = async (text: string) => {
-        const image = await createImageBitmap(await (await fetch(`data:image/png;base64,${text}`)).blob());
+        const image = await createImageBitmap(new Blob([Uint8Array.from(atob(text), (letter) => letter.charCodeAt(0))]));
         const canvas = new OffscreenCanvas(image.width, image.height);
         const context = canvas.getContext('2d');
         context?.drawImage(image, 0, 0);

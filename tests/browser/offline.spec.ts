@@ -79,9 +79,11 @@ test('a newer version waits until it is asked for, keeps the work, and leaves no
   await page.getByText('Heron Weir pumps').click();
   await page.keyboard.press('Escape');
   await type(page, 'Title', 'Across versions');
-  await expect(page.getByTestId('saved')).toHaveText('saved in this browser');
+  await expect(page.getByTestId('saved')).toHaveText(/ in this browser/);
   const other = await context.newPage();
   await other.goto('');
+  // It shows what the first tab has open, and goes on to something of its own.
+  await other.getByRole('button', { name: 'Copperline' }).click();
   await other.getByRole('button', { name: 'Blank sheet' }).click();
   await type(other, 'Title', 'Beside');
 

@@ -30,7 +30,7 @@ test('a change is tried on the sheet before anything is stored, by keyboard too;
   const list = page.getByRole('list', { name: 'What would help' });
   const change = 'Move DS-2 into the cabinet of VFD-2, and the cable to the motor in one piece';
   const tried = page.getByRole('status', { name: 'Tried' });
-  await list.getByRole('button', { name: `Try: ${change}` }).focus();
+  await list.getByRole('button', { name: `Try it on the sheet: ${change}` }).focus();
   await page.keyboard.press('Enter');
   await expect(tried).toContainText(`Tried, not stored: ${change}`);
   await expect(tally(page)).not.toHaveText(before);
@@ -46,7 +46,7 @@ test('a change is tried on the sheet before anything is stored, by keyboard too;
   await expect(tried).toHaveCount(0);
   await expect(tally(page)).toHaveText(before);
   await expect(list).toBeVisible();
-  await expect(list.getByRole('button', { name: `Try: ${change}` })).toBeFocused();
+  await expect(list.getByRole('button', { name: `Try it on the sheet: ${change}` })).toBeFocused();
   await expect(page.locator('.react-flow__node')).toHaveCount(parts);
 
   await page.keyboard.press('Enter');
