@@ -1,6 +1,7 @@
 import { readdirSync, readFileSync } from 'node:fs';
 import { fileURLToPath } from 'node:url';
 import { build } from 'vite';
+import { buildId } from '../../engine/cli/buildId.ts';
 import type { LineUp } from '../../engine/index.ts';
 import { load } from '../../engine/index.ts';
 import { randomLineUp } from '../second/randomLineUp.ts';
@@ -27,6 +28,7 @@ test('the report is the same in Chromium as in Node, and prints no number that i
   const made = await build({
     configFile: false,
     logLevel: 'silent',
+    define: { 'globalThis.COPPERLINE_BUILD': JSON.stringify(buildId()) },
     build: { write: false, minify: false, lib: { entry: here('./printed.ts'), formats: ['iife'], name: 'Printed', fileName: 'printed' } },
   });
   const [output] = Array.isArray(made) ? made : [made];
