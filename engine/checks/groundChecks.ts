@@ -169,7 +169,11 @@ const REINFORCED_MM2 = { copper: 10, aluminium: 16 } as const;
 function iecGround(check: CheckFacts, { cable, motors, drives, drive }: CableScope): Finding {
   const runs = tagsOf(motors);
   const subject = cableSubject(cable);
-  const shield = carrierOf(cable) === 'shield' ? (cable.shieldArea_mm2 ?? 0) * (cable.conductor.sets ?? 1) : 0;
+  const none = cable.grounds.count === 0;
+  // A shield helps a conductor that is there, where both its ends are known to be held all round; alone it is none.
+  const helps =
+    carrierOf(cable) === 'shield' && !none && [cable.from, cable.to].every(({ landing }) => landing === 'full' || landing === 'clamp');
+  const shield = helps ? (cable.shieldArea_mm2 ?? 0) * (cable.conductor.sets ?? 1) : 0;
   const grounds = cable.grounds.count === 0 ? 0 : groundArea_mm2(cable);
   const phase = cable.conductor.size === undefined ? null : conductorSize(cable.conductor.size);
   const metal = cable.grounds.metal ?? (cable.grounds.count === 0 ? 'copper' : undefined);
@@ -197,7 +201,7 @@ function iecGround(check: CheckFacts, { cable, motors, drives, drive }: CableSco
     unit: 'mm²',
     margin_pct: marginAbove(area, need),
     phrase: `PE ${fixed(area, 1)} of ${fixed(need, 1)} mm²`,
-    text: `${cable.tag} has ${fixed(area, 1)} mm² of grounding conductor${shield > 0 ? ' (its shield counted)' : ''}; ${fixed(need, 1)} mm² are asked${need > table ? ' because more than 3.5 mA may flow to ground' : ''}.`,
+    text: `${cable.tag} has ${fixed(area, 1)} mm² of grounding conductor${shield > 0 ? ' (its shield counted)' : none && carrierOf(cable) === 'shield' ? ' (a shield alone does not count as one)' : ''}; ${fixed(need, 1)} mm² are asked${need > table ? ' because more than 3.5 mA may flow to ground' : ''}.`,
     source: `${check.source}; ${cite(TABLE_54_2)}`,
     inputs: given(cable, 'grounds.count', 'grounds.size', 'grounds.metal', 'shieldArea_mm2', 'conductor.size', 'conductor.sets'),
     working: [

@@ -128,4 +128,17 @@ describe('IEC 60364-5-54 Table 54.2', () => {
     expect(metric('16 mm2', '16 mm2', aluminium, ['conductor.metal', 'aluminium'])?.limit).toBe(16);
     expect(metric('16 mm2', '16 mm2', ['conductor.metal', 'aluminium'])?.limit).toBe(16);
   });
+  it('a shield alone is no protective conductor; beside one it counts where both its ends are held all round (IEC 60364-5-54, 543.2)', () => {
+    const shielded: readonly Change[] = [
+      ['construction', 'foil-and-braid'],
+      ['shieldArea_mm2', 50],
+      ['from.landing', 'full'],
+      ['to.landing', 'clamp'],
+    ];
+    expect(metric('16 mm2', '16 mm2', ...shielded, ['grounds.count', 0])?.verdict).toBe('fail');
+    expect(metric('16 mm2', '16 mm2', ...shielded, ['grounds.count', 0])?.text).toContain('a screen alone does not count');
+    expect(metric('16 mm2', '10 mm2', ...shielded)?.verdict).toBe('pass');
+    for (const landing of ['pigtail', 'none', undefined])
+      expect(metric('16 mm2', '10 mm2', ...shielded, ['to.landing', landing])?.verdict).toBe('fail');
+  });
 });
