@@ -1,6 +1,7 @@
 import { fileURLToPath } from 'node:url';
 import react from '@vitejs/plugin-react';
 import { defineConfig } from 'vite';
+import { ahead } from './editor/build/ahead.ts';
 import { offline } from './editor/build/offline.ts';
 import { contentPolicy } from './editor/build/policy.ts';
 import { buildId } from './engine/cli/buildId.ts';
@@ -11,7 +12,7 @@ const nothing = fileURLToPath(new URL('./editor/files/nothing.ts', import.meta.u
 export default defineConfig({
   // Relative addresses: the site works from any folder.
   base: './',
-  plugins: [react(), contentPolicy(), offline()],
+  plugins: [react(), contentPolicy(), ahead(), offline()],
   // What is written says which state of the source wrote it.
   define: { 'globalThis.COPPERLINE_BUILD': JSON.stringify(buildId()) },
   resolve: { alias: { html2canvas: nothing, canvg: nothing, dompurify: nothing } },

@@ -1,4 +1,4 @@
-import { type DragEvent, useEffect, useState } from 'react';
+import { type DragEvent, useEffect } from 'react';
 import { onKey } from './commands/keyboard.ts';
 import { startAutosave } from './files/autosave.ts';
 import { guardLeaving } from './files/filed.ts';
@@ -14,7 +14,12 @@ const NewerVersion = late(() => import('./panels/NewerVersion.tsx'));
 const FromLink = late(() => import('./panels/FromLink.tsx'));
 const loadFiles = () => import('./files/lineUpFile.ts');
 
-let autosaving: Promise<void> | null = null;
+/** What was worked on last is opened, and the sheet for it fetched, before anything is drawn. The start page does without the sheet. */
+export async function begin(): Promise<void> {
+  const fetching = Workspace.fetched();
+  await startAutosave();
+  if (useEditor.getState().lineUp) await fetching;
+}
 
 /** While the sheet is still being fetched. */
 function Opening() {
@@ -41,14 +46,10 @@ export function App() {
   const review = useEditor((state) => state.review);
   const atStart = useEditor((state) => state.atStart);
   const opened = useEditor((state) => state.opened);
-  const [ready, setReady] = useState(false);
   const keysShown = useDesk((state) => state.keysShown);
 
+  // Soon to be asked for, and not worth waiting for then.
   useEffect(() => {
-    autosaving ??= startAutosave();
-    // The start page does without the sheet; by the time someone opens a line-up it is there.
-    const fetching = Workspace.fetched();
-    void autosaving.then(() => (useEditor.getState().lineUp ? fetching : null)).finally(() => setReady(true));
     void Keys.fetched();
     void loadFiles();
   }, []);
@@ -58,7 +59,6 @@ export function App() {
     return () => window.removeEventListener('keydown', onKey);
   }, []);
 
-  if (!ready) return null;
   const onDrop = (event: DragEvent) => {
     event.preventDefault();
     const file = event.dataTransfer.files[0];

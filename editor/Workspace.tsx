@@ -1,4 +1,3 @@
-import { ReactFlowProvider } from '@xyflow/react';
 import { useEffect, useSyncExternalStore } from 'react';
 import type { LineUp, Review } from '../engine/index.ts';
 import { listenToClipboard } from './files/clipboard.ts';
@@ -50,7 +49,7 @@ export default function Workspace({ lineUp, review }: WorkspaceProps) {
   // Soon to be asked for, and not worth waiting for then.
   useEffect(() => void Menu.fetched(), []);
   return (
-    <ReactFlowProvider>
+    <>
       <main className={['app', working && 'stale', !panels && 'bare'].filter(Boolean).join(' ')}>
         <Header lineUp={lineUp} review={review} shown={shown} />
         {panels && <Tray family={familyOf(lineUp)} />}
@@ -70,6 +69,6 @@ export default function Workspace({ lineUp, review }: WorkspaceProps) {
       {recovering && <StatesDialog lineUp={lineUp} onClose={() => arrange({ recovering: false })} />}
       {comparing && <VariantsDialog lineUp={lineUp} onClose={() => arrange({ comparing: false })} />}
       {printing && <PrintPage lineUp={lineUp} address={printing} />}
-    </ReactFlowProvider>
+    </>
   );
 }

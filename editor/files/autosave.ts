@@ -1,7 +1,7 @@
 import { follow, openLineUp, openText, refuse, type Saved, setSaved, showAs, useEditor } from '../store/editorStore.ts';
 import { browserStorage } from './browserStorage.ts';
 import { type Channel, createKeeper, type Sign, type Word } from './keeper.ts';
-import { timeOf } from './states.ts';
+import { timeOf } from './sealed.ts';
 
 /** Keeps the work of this page in the browser: 300 ms after an edit, and at once when the page is hidden or left. */
 

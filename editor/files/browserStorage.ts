@@ -1,5 +1,5 @@
 import { type IDBPDatabase, type IDBPTransaction, openDB } from 'idb';
-import { keyOf, seal } from './states.ts';
+import { keyOf, seal } from './sealed.ts';
 import type { Storage } from './storage.ts';
 
 /** Keeps in IndexedDB and locks by Web Locks. */

@@ -1,5 +1,6 @@
 import { type LineUp, save } from '../../engine/index.ts';
-import { documentOf, type Found, keyOf, newestKeys, newestState, readState, seal, statesOf, superfluous, timeOf } from './states.ts';
+import { documentOf, keyOf, seal, timeOf } from './sealed.ts';
+import { type Found, newestKeys, newestState, readState, statesOf, superfluous } from './states.ts';
 import type { Storage } from './storage.ts';
 
 /** Keeps every edit of one tab, agrees with other tabs on who edits a document, and says truly what is kept. Knows nothing of the page. */

@@ -1,4 +1,5 @@
 import { type LineUp, type Loaded, load, sha256 } from '../../engine/index.ts';
+import { documentOf, type State, timeOf } from './sealed.ts';
 import type { Storage } from './storage.ts';
 
 /**
@@ -6,19 +7,6 @@ import type { Storage } from './storage.ts';
  * that is whole is the present one. Nothing is written over, so that a write that fails, or a tab that knows too little, harms no state
  * but its own.
  */
-
-interface State {
-  readonly text: string;
-  readonly length: number;
-  readonly sha256: string;
-}
-
-export const seal = (text: string): State => ({ text, length: text.length, sha256: sha256(text) });
-
-/** Keys sort by time as they do by letter. */
-export const keyOf = (document: string, at: number): string => `${document}/${String(at).padStart(15, '0')}`;
-export const documentOf = (key: string): string => key.slice(0, key.lastIndexOf('/'));
-export const timeOf = (key: string): number => Number(key.slice(key.lastIndexOf('/') + 1));
 
 /** One state as it was found. */
 export interface Found {

@@ -1,4 +1,4 @@
-import { type KeyboardEvent, useState } from 'react';
+import { type KeyboardEvent, useDeferredValue, useState } from 'react';
 import type { Finding } from '../../engine/index.ts';
 import { showFinding } from '../store/editorStore.ts';
 import { Badge } from './Badge.tsx';
@@ -15,14 +15,17 @@ export function walkFindings(event: KeyboardEvent): void {
 
 /** Nobody reads further in one go, and a site has thousands: more are drawn when asked for. */
 const A_GO = 100;
+/** More than are in sight at first; the others follow when the hand has been answered. */
+const AT_ONCE = 24;
 
 export function FindingList({ findings }: { readonly findings: readonly Finding[] }) {
   const [most, setMost] = useState(A_GO);
+  const drawn = useDeferredValue(Math.min(most, findings.length), Math.min(AT_ONCE, findings.length));
   const left = findings.length - most;
   return (
     <>
       <ul className="plain" aria-label="Findings">
-        {findings.slice(0, most).map((each) => (
+        {findings.slice(0, drawn).map((each) => (
           <li key={each.id}>
             <button type="button" className="finding" data-finding={each.id} onKeyDown={walkFindings} onClick={() => showFinding(each.id)}>
               <span className="top">

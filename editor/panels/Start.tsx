@@ -19,9 +19,8 @@ import type { Kept } from '../files/keeper.ts';
 import { Paint } from '../sheet/Paint.tsx';
 import { arrange } from '../store/deskStore.ts';
 import { openLineUp, openText, showStart, useEditor } from '../store/editorStore.ts';
-import { late } from './late.tsx';
-import '../ui/start.css';
 import { Badge } from './Badge.tsx';
+import { late } from './late.tsx';
 
 /** The first page: five numbers in a sentence, judged while they are typed; examples; a file. */
 

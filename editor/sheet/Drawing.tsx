@@ -19,8 +19,8 @@ export interface DrawingProps {
   readonly guides: Guides;
 }
 
-/** From here on only what is in sight is painted. */
-const LARGE = 300;
+/** From here on a drawing is large: only what is in sight is painted, and not in the frame that answers the hand. */
+export const LARGE = 300;
 
 const inSight = ({ x, y, w, h }: Box, { box }: Sight): boolean =>
   x <= box.x + box.w && box.x <= x + w && y <= box.y + box.h && box.y <= y + h;

@@ -5,9 +5,12 @@ import {
   ConnectionMode,
   type Edge,
   type EdgeChange,
+  type FinalConnectionState,
   MiniMap,
   type NodeChange,
+  type OnConnectStartParams,
   ReactFlow,
+  ReactFlowProvider,
   SelectionMode,
   ViewportPortal,
 } from '@xyflow/react';
@@ -16,7 +19,7 @@ import {
   type MouseEvent as ReactMouseEvent,
   type PointerEvent as ReactPointerEvent,
   Suspense,
-  useCallback,
+  useDeferredValue,
   useEffect,
   useMemo,
   useRef,
@@ -31,7 +34,7 @@ import { AddHandle } from './AddHandle.tsx';
 import { BondButtons } from './BondButtons.tsx';
 import { CableEdge, type CableEdgeType } from './CableEdge.tsx';
 import { ConnectionSays } from './ConnectionSays.tsx';
-import { Drawing } from './Drawing.tsx';
+import { Drawing, LARGE } from './Drawing.tsx';
 import { type Guides, snapTo } from './guides.ts';
 import { useLabelHold } from './labelHold.ts';
 import { onLongPress } from './longPress.ts';
@@ -39,13 +42,14 @@ import { Modes } from './Modes.tsx';
 import { findingCounts } from './names.ts';
 import { PartNode, type PartNodeType } from './PartNode.tsx';
 import { type Dropped, onDropped } from './partDrop.ts';
-import { createParts } from './parts.ts';
+import { createParts, type Parts } from './parts.ts';
 import { portFor, portOf } from './ports.ts';
 import { RejoinOffer } from './RejoinOffer.tsx';
 import { Rename } from './Rename.tsx';
 import { familyOf, PAD_mm, PX, symbolIn } from './scale.ts';
 import { steady } from './steady.ts';
 import { Tools } from './Tools.tsx';
+import { useLatest } from './useLatest.ts';
 import { LEAST_ZOOM, useView } from './useView.ts';
 
 /** The sheet: React Flow carries hands and view; what is seen is the one display list, painted once under them. */
@@ -113,7 +117,24 @@ export interface SheetProps {
   readonly before: LineUp | null;
 }
 
-export function Sheet({ lineUp, review, before }: SheetProps) {
+/** React Flow is given its parts before it draws for the first time: later it would draw once more. */
+export function Sheet(props: SheetProps) {
+  const [parts] = useState(createParts);
+  const [first] = useState(() => {
+    const { lineUp, review } = props;
+    const { selected } = useEditor.getState();
+    const reach = { selected: new Set(selected), found: findingCounts(review), tabStop: stopOf(lineUp, null, selected) };
+    const placed = withPlaces(lineUp);
+    return { nodes: parts.nodesOf(placed, familyOf(lineUp), reach), edges: parts.edgesOf(placed, familyOf(lineUp), reach) };
+  });
+  return (
+    <ReactFlowProvider initialNodes={first.nodes} initialEdges={first.edges}>
+      <Canvas {...props} parts={parts} />
+    </ReactFlowProvider>
+  );
+}
+
+function Canvas({ lineUp, review, before, parts }: SheetProps & { readonly parts: Parts }) {
   const selected = useEditor((state) => state.selected);
   const waiting = useEditor((state) => state.waiting);
   const spoken = useEditor((state) => state.finding);
@@ -121,7 +142,6 @@ export function Sheet({ lineUp, review, before }: SheetProps) {
   const sheet = useRef<HTMLDivElement>(null);
   const [drafts, setDrafts] = useState<ReadonlyMap<string, At>>(new Map());
   const [guides, setGuides] = useState<Guides>(STILL);
-  const [parts] = useState(createParts);
   const firstPort = useRef<PortAt | null>(null);
   const copying = useRef(false);
   /** The click that ends here was one on a label. */
@@ -136,10 +156,14 @@ export function Sheet({ lineUp, review, before }: SheetProps) {
   const place_mm = useRef((_x: number, _y: number): At => ({ x_mm: 0, y_mm: 0 }));
   const label = useLabelHold(drawn, place_mm);
   const labelled = label.shown(placed);
+  const now = useMemo(() => ({ lineUp: labelled, review }), [labelled, review]);
+  // A large drawing is made anew after the hand has been answered.
+  const large = lineUp.elements.length + lineUp.cables.length > LARGE;
+  const from = useDeferredValue(large ? now : null) ?? now;
   const drawing = useMemo(() => {
-    drawn.current = steady(drawn.current, oneLine(labelled, review));
+    drawn.current = steady(drawn.current, oneLine(from.lineUp, from.review));
     return drawn.current;
-  }, [labelled, review]);
+  }, [from]);
   const chosen = useMemo(() => new Set(selected), [selected]);
   const [touched, setTouched] = useState<string | null>(null);
   const found = useMemo(() => findingCounts(review), [review]);
@@ -147,7 +171,7 @@ export function Sheet({ lineUp, review, before }: SheetProps) {
   const reach = useMemo(() => ({ selected: chosen, found, tabStop }), [chosen, found, tabStop]);
   const nodes = useMemo(() => parts.nodesOf(shown, family, reach), [parts, shown, family, reach]);
   const edges = useMemo(() => parts.edgesOf(shown, family, reach), [parts, shown, family, reach]);
-  const shifts = useMemo(() => shiftsOf(placed, drafts), [placed, drafts]);
+  const shifts = useMemo(() => shiftsOf(from.lineUp, shown), [from, shown]);
   const subject = review.findings.find((each) => each.id === spoken)?.subject.id;
   const marked = useMemo(
     () => [...selected, ...(before ? changedParts(before, lineUp) : subject ? [subject] : [])],
@@ -162,81 +186,80 @@ export function Sheet({ lineUp, review, before }: SheetProps) {
     if (subject) bring(subject);
   }, [subject]);
 
-  const onNodesChange = useCallback(
-    (changes: NodeChange<PartNodeType>[]) => {
-      takeSelection(changes);
-      const moved = new Map<string, At>();
-      let dropped = false;
-      for (const change of changes) {
-        if (change.type !== 'position' || !change.position) continue;
-        const element = placed.elements.find((each) => each.id === change.id);
-        if (!element) continue;
-        const left = symbolIn(placed, element, family).left_mm - PAD_mm;
-        moved.set(change.id, { x_mm: change.position.x / PX - left, y_mm: change.position.y / PX + PAD_mm });
-        if (!change.dragging) dropped = true;
-      }
-      if (moved.size === 0 || cancelled.current) return;
-      const rest = snapTo(placed, moved);
-      if (!dropped) {
-        setDrafts(rest.places);
-        setGuides(rest.guides);
-        return;
-      }
-      setDrafts(new Map());
-      setGuides(STILL);
-      if (copying.current) copyTo(placed, rest.places);
-      else edit('Move', () => move(placed, rest.places));
-    },
-    [placed, family],
-  );
+  const onNodesChange = useLatest((changes: NodeChange<PartNodeType>[]) => {
+    takeSelection(changes);
+    const moved = new Map<string, At>();
+    let dropped = false;
+    for (const change of changes) {
+      if (change.type !== 'position' || !change.position) continue;
+      const element = placed.elements.find((each) => each.id === change.id);
+      if (!element) continue;
+      const left = symbolIn(placed, element, family).left_mm - PAD_mm;
+      moved.set(change.id, { x_mm: change.position.x / PX - left, y_mm: change.position.y / PX + PAD_mm });
+      if (!change.dragging) dropped = true;
+    }
+    if (moved.size === 0 || cancelled.current) return;
+    const rest = snapTo(placed, moved);
+    if (!dropped) {
+      setDrafts(rest.places);
+      setGuides(rest.guides);
+      return;
+    }
+    setDrafts(new Map());
+    setGuides(STILL);
+    if (copying.current) copyTo(placed, rest.places);
+    else edit('Move', () => move(placed, rest.places));
+  });
 
-  const join = useCallback(
-    (from: PortAt, to: PortAt) => {
-      const why = illegal(lineUp, from, to);
-      if (why) return refuse(why);
-      const made = connect(lineUp, from, to);
-      edit('Connect', () => made.lineUp, { select: [made.id] });
-    },
-    [lineUp],
+  const join = (one: PortAt, other: PortAt) => {
+    const why = illegal(lineUp, one, other);
+    if (why) return refuse(why);
+    const made = connect(lineUp, one, other);
+    edit('Connect', () => made.lineUp, { select: [made.id] });
+  };
+  const onConnectStart = useLatest((_event: unknown, { nodeId, handleId }: OnConnectStartParams) => {
+    firstPort.current = nodeId ? portOf(nodeId, handleId, 'load') : null;
+  });
+  const onConnectEnd = useLatest((event: MouseEvent | TouchEvent, state: FinalConnectionState) => {
+    const first = firstPort.current;
+    firstPort.current = null;
+    if (!first || state.isValid || state.toNode) return;
+    const point = 'clientX' in event ? event : event.changedTouches[0];
+    const part = point ? partUnder(point.clientX, point.clientY) : null;
+    const to = part && part !== first.element ? portFor(lineUp, first, part) : null;
+    if (to) join(first, to);
+    else if (part !== first.element) ask('add', first);
+  });
+  const onConnect = useLatest(({ source, target, sourceHandle, targetHandle }: Connection) =>
+    join(portOf(source, sourceHandle, 'load'), portOf(target, targetHandle, 'line')),
   );
-  const onConnect = useCallback(
-    ({ source, target, sourceHandle, targetHandle }: Connection) =>
-      join(portOf(source, sourceHandle, 'load'), portOf(target, targetHandle, 'line')),
-    [join],
-  );
-  const onReconnect = useCallback(
-    (edge: Edge, { source, target, sourceHandle, targetHandle }: Connection) => {
-      const end = edge.source === source && (edge.sourceHandle ?? 'load') === (sourceHandle ?? 'load') ? 'to' : 'from';
-      const [moved, kept] =
-        end === 'to'
-          ? [portOf(target, targetHandle, 'line'), portOf(source, sourceHandle, 'load')]
-          : [portOf(source, sourceHandle, 'load'), portOf(target, targetHandle, 'line')];
-      const why = illegal(lineUp, moved, kept);
-      if (why) return refuse(why);
-      edit('Land elsewhere', (before) => reconnect(before, edge.id, end, moved), { select: [edge.id] });
-    },
-    [lineUp],
-  );
+  const onReconnect = useLatest((edge: Edge, { source, target, sourceHandle, targetHandle }: Connection) => {
+    const end = edge.source === source && (edge.sourceHandle ?? 'load') === (sourceHandle ?? 'load') ? 'to' : 'from';
+    const [moved, kept] =
+      end === 'to'
+        ? [portOf(target, targetHandle, 'line'), portOf(source, sourceHandle, 'load')]
+        : [portOf(source, sourceHandle, 'load'), portOf(target, targetHandle, 'line')];
+    const why = illegal(lineUp, moved, kept);
+    if (why) return refuse(why);
+    edit('Land elsewhere', (before) => reconnect(before, edge.id, end, moved), { select: [edge.id] });
+  });
 
-  const drop = useCallback(
-    ({ kind, at: screen }: Dropped) => {
-      wait(null);
-      if (!screen) {
-        const { selected: after } = useEditor.getState();
-        const made = placeAfter(placed, kind, after[0]);
-        edit(`Place ${kind}`, () => made.lineUp, { select: [made.id] });
-        return;
-      }
-      const at = toSheet(screen.x, screen.y);
-      const struck = cableUnder(screen.x, screen.y);
-      const cable = placed.cables.find((each) => each.id === struck);
-      const axis = cable ? routeCable(placed, placed.positions, cable, family)[0]?.[0] : undefined;
-      const inserted = cable ? insertInto(placed, cable.id, kind, { x_mm: axis ?? at.x_mm, y_mm: at.y_mm - 6 }) : null;
-      const made = inserted ?? place(placed, kind, at);
-      edit(inserted ? `Insert ${kind}` : `Place ${kind}`, () => made.lineUp, { select: [made.id] });
-    },
-    [toSheet, placed, family],
-  );
+  const drop = useLatest(({ kind, at: screen }: Dropped) => {
+    wait(null);
+    if (!screen) {
+      const { selected: after } = useEditor.getState();
+      const made = placeAfter(placed, kind, after[0]);
+      edit(`Place ${kind}`, () => made.lineUp, { select: [made.id] });
+      return;
+    }
+    const at = toSheet(screen.x, screen.y);
+    const struck = cableUnder(screen.x, screen.y);
+    const cable = placed.cables.find((each) => each.id === struck);
+    const axis = cable ? routeCable(placed, placed.positions, cable, family)[0]?.[0] : undefined;
+    const inserted = cable ? insertInto(placed, cable.id, kind, { x_mm: axis ?? at.x_mm, y_mm: at.y_mm - 6 }) : null;
+    const made = inserted ?? place(placed, kind, at);
+    edit(inserted ? `Insert ${kind}` : `Place ${kind}`, () => made.lineUp, { select: [made.id] });
+  });
   useEffect(() => onDropped(drop), [drop]);
 
   const onPointerUp = (event: ReactPointerEvent) => {
@@ -309,19 +332,8 @@ export function Sheet({ lineUp, review, before }: SheetProps) {
         onReconnect={onReconnect}
         connectionMode={ConnectionMode.Loose}
         connectionRadius={24}
-        onConnectStart={(_event, { nodeId, handleId }) => {
-          firstPort.current = nodeId ? portOf(nodeId, handleId, 'load') : null;
-        }}
-        onConnectEnd={(event, state) => {
-          const from = firstPort.current;
-          firstPort.current = null;
-          if (!from || state.isValid || state.toNode) return;
-          const point = 'clientX' in event ? event : event.changedTouches[0];
-          const part = point ? partUnder(point.clientX, point.clientY) : null;
-          const to = part && part !== from.element ? portFor(lineUp, from, part) : null;
-          if (to) join(from, to);
-          else if (part !== from.element) ask('add', from);
-        }}
+        onConnectStart={onConnectStart}
+        onConnectEnd={onConnectEnd}
         onNodeClick={chooseOnly}
         onEdgeClick={chooseOnly}
         onPaneClick={() => waiting === null && !moving && !labelTaken.current && select([])}
@@ -374,11 +386,13 @@ function stopOf({ elements, cables }: LineUp, touched: string | null, selected: 
   return touched !== null && there(touched) ? touched : (selected.find(there) ?? elements[0]?.id);
 }
 
-function shiftsOf({ positions }: LineUp, drafts: ReadonlyMap<string, At>): ReadonlyMap<string, At> {
+/** How far parts stand from where they are drawn. */
+function shiftsOf({ positions: drawn }: LineUp, { positions }: LineUp): ReadonlyMap<string, At> {
   return new Map(
-    [...drafts].map(([id, at]) => {
-      const from = positions[id] ?? at;
-      return [id, { x_mm: at.x_mm - from.x_mm, y_mm: at.y_mm - from.y_mm }] as const;
+    Object.entries(positions).flatMap(([id, at]) => {
+      const was = drawn[id];
+      if (!was || was === at || (was.x_mm === at.x_mm && was.y_mm === at.y_mm)) return [];
+      return [[id, { x_mm: at.x_mm - was.x_mm, y_mm: at.y_mm - was.y_mm }] as const];
     }),
   );
 }

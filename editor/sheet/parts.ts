@@ -29,27 +29,34 @@ export interface Marked {
 export function createParts(): Parts {
   const node = remember<PartNodeType>();
   const edge = remember<CableEdgeType[]>();
+  const called = remember<string>();
+  const [nodes, edges] = [rememberList<PartNodeType>(), rememberList<CableEdgeType>()];
   return {
-    nodesOf: (lineUp, family, { selected, found, tabStop }) =>
-      lineUp.elements.map((element) => {
+    nodesOf: (lineUp, family, { selected, found, tabStop }) => {
+      const made = lineUp.elements.map((element) => {
         const length = element.kind === 'bus' ? busLength(lineUp, lineUp.positions, element.id) : 0;
         const reach = {
           selected: selected.has(element.id),
-          name: elementName(element, lineUp, found.get(element.id)),
+          name: called(element.id, [element, lineUp.project, found.get(element.id)], () =>
+            elementName(element, lineUp, found.get(element.id)),
+          ),
           stop: tabStop === element.id,
         };
         return node(element.id, [element, lineUp.positions[element.id], family, ...Object.values(reach), length], () =>
           makeNode(lineUp, element, family, reach),
         );
-      }),
+      });
+      return nodes(made);
+    },
     edgesOf: (lineUp, family, { selected, found, tabStop }) => {
       const elements = new Map(lineUp.elements.map((element) => [element.id, element]));
       const end = (id: string | undefined) => [elements.get(id ?? ''), lineUp.positions[id ?? '']];
-      return lineUp.cables.flatMap((cable) => {
+      const made = lineUp.cables.flatMap((cable) => {
         const reach = { selected: selected.has(cable.id), found: found.get(cable.id), stop: tabStop === cable.id };
         const from = [cable, family, lineUp.project.units, ...Object.values(reach), ...end(cable.from.element), ...end(cable.to.element)];
         return edge(cable.id, from, () => makeEdge(lineUp, cable, family, { ...reach, name: cableName(cable, lineUp, reach.found) }));
       });
+      return edges(made);
     },
   };
 }
@@ -63,6 +70,15 @@ function remember<T>(): (id: string, from: readonly unknown[], make: () => T) =>
     const what = make();
     made.set(id, { from, what });
     return what;
+  };
+}
+
+/** The last list, as long as all that is in it is the same: React Flow goes through everything it has when it is given another. */
+function rememberList<T>(): (made: T[]) => T[] {
+  let before: T[] = [];
+  return (made) => {
+    if (made.length !== before.length || made.some((each, i) => each !== before[i])) before = made;
+    return before;
   };
 }
 

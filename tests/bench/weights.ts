@@ -10,12 +10,13 @@ export async function rows(): Promise<readonly Row[]> {
   const files = await builtFiles();
   const chunks = chunksOf(files);
   const entry = chunks.find((each) => each.isEntry)?.fileName ?? '';
+  const page = chunks.find((each) => each.name === 'page')?.fileName ?? '';
   const sheet = chunks.find((each) => each.name === 'Workspace')?.fileName ?? '';
   const kB = (content: string | Uint8Array): number => gzipSync(content).length / 1000;
   const sum = (list: readonly number[]): number => list.reduce((all, each) => all + each, 0);
   const weigh = (names: ReadonlySet<string>): number =>
     sum([...names].map((name) => kB(chunks.find((each) => each.fileName === name)?.code ?? '')));
-  const [start, both] = [reached(chunks, [entry]), reached(chunks, [entry, sheet])];
+  const [start, both] = [reached(chunks, [entry, page]), reached(chunks, [entry, page, sheet])];
   // Workers are built apart: their scripts are files like any other to the build of the page.
   const named = (...names: readonly string[]): number =>
     sum(

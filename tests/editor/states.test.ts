@@ -1,5 +1,6 @@
 import { afterEach, beforeEach, describe, expect, it, vi } from 'vitest';
-import { keyOf, MOST_STATES, newestState, seal, superfluous, timeOf } from '../../editor/files/states.ts';
+import { keyOf, seal, timeOf } from '../../editor/files/sealed.ts';
+import { MOST_STATES, newestState, superfluous } from '../../editor/files/states.ts';
 import { save } from '../../engine/index.ts';
 import { memoryStorage, newShared } from './memoryStorage.ts';
 import { newestText, Tab, textOf, titled } from './tab.ts';
