@@ -1,4 +1,4 @@
-import { type LineUp, type Loaded, load, sha256 } from '../../engine/index.ts';
+import { type LineUp, type Loaded, load } from '../../engine/index.ts';
 import { documentOf, type State, timeOf } from './sealed.ts';
 import type { Storage } from './storage.ts';
 
@@ -21,16 +21,16 @@ export interface Found {
 
 const inWords = (loaded: Loaded & { readonly ok: false }): string => `${loaded.where}: ${loaded.what}`;
 
-function look(key: string, value: unknown): Found {
+async function look(storage: Storage, key: string, value: unknown): Promise<Found> {
   const { text, length, sha256: hash } = (typeof value === 'object' && value !== null ? value : {}) as Partial<State>;
   if (typeof text !== 'string') return { key, text: '', lineUp: null, fault: 'nothing of it is left' };
   if (text.length !== length) return { key, text, lineUp: null, fault: `of ${length} characters ${text.length} are left` };
-  if (sha256(text) !== hash) return { key, text, lineUp: null, fault: 'it is not what was written' };
+  if ((await storage.sum(text)) !== hash) return { key, text, lineUp: null, fault: 'it is not what was written' };
   const loaded = load(text, 'the state', { tooNew: true });
   return loaded.ok ? { key, text, lineUp: loaded.lineUp, fault: null } : { key, text, lineUp: null, fault: inWords(loaded) };
 }
 
-export const readState = async (storage: Storage, key: string): Promise<Found> => look(key, await storage.read(key));
+export const readState = async (storage: Storage, key: string): Promise<Found> => look(storage, key, await storage.read(key));
 
 /** All states of a document, the newest first. */
 export async function statesOf(storage: Storage, document: string): Promise<readonly Found[]> {

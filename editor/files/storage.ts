@@ -7,6 +7,8 @@ export interface Storage {
   /** The keys that begin so, in order. */
   readonly list: (prefix: string) => Promise<readonly string[]>;
   readonly delete: (key: string) => Promise<void>;
+  /** SHA-256 of a text, as hexadecimal digits. */
+  readonly sum: (text: string) => Promise<string>;
   /** In milliseconds. */
   readonly now: () => number;
   /** Waits until no other tab has this name, and gives the means to let go of it again. Throws when the signal says not to wait any longer. */

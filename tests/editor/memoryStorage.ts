@@ -1,5 +1,6 @@
 import type { Channel, Word } from '../../editor/files/keeper.ts';
 import type { Storage } from '../../editor/files/storage.ts';
+import { sha256 } from '../../engine/index.ts';
 
 /** What several tabs of one browser share, in plain memory. */
 export interface Shared {
@@ -33,6 +34,7 @@ export function memoryStorage(shared: Shared, tab: object, step: (call: string) 
     write: (key, value) => does('write', () => void kept.set(key, structuredClone(value))),
     list: (prefix) => does('list', () => [...kept.keys()].filter((key) => key.startsWith(prefix)).sort()),
     delete: (key) => does('delete', () => void kept.delete(key)),
+    sum: async (text) => sha256(text),
     now: () => shared.time,
     // Who asks first is first, however late the answer comes.
     lock: (name, signal) =>
