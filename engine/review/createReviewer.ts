@@ -28,8 +28,9 @@ export const judgedAlike = (a: LineUp, b: LineUp): boolean => a.elements === b.e
 /**
  * @param checks those that are asked; all of them for everything that is shown
  * @param shown whether what no check asks for is solved too: the peak of each run, what each cable carries
+ * @param solving remembers solved zones: one for all reviewers that are asked of the same documents in turn
  */
-export function createReviewer(checks: readonly Check[] = CHECKS, shown = true): Reviewer {
+export function createReviewer(checks: readonly Check[] = CHECKS, shown = true, solving = new Memo()): Reviewer {
   const memo = new Memo();
   let last: { lineUp: LineUp; review: Review; groups: readonly Group[] } | null = null;
   return {
@@ -39,7 +40,12 @@ export function createReviewer(checks: readonly Check[] = CHECKS, shown = true):
         return last.review;
       }
       memo.begin();
-      const result = reviewWith(memo, checks, shown, lineUp, { list: last?.review.findings ?? [], groups: last?.groups ?? [] });
+      solving.begin();
+      const result = reviewWith({ memo, solving, checks, shown }, lineUp, {
+        list: last?.review.findings ?? [],
+        groups: last?.groups ?? [],
+      });
+      solving.end();
       memo.end();
       last = { lineUp, ...result };
       return result.review;
@@ -47,10 +53,15 @@ export function createReviewer(checks: readonly Check[] = CHECKS, shown = true):
   };
 }
 
+interface Reviewing {
+  readonly memo: Memo;
+  readonly solving: Memo;
+  readonly checks: readonly Check[];
+  readonly shown: boolean;
+}
+
 function reviewWith(
-  memo: Memo,
-  checks: readonly Check[],
-  shown: boolean,
+  { memo, solving, checks, shown }: Reviewing,
   lineUp: LineUp,
   before: Parameters<typeof inOrder>[0],
 ): { readonly review: Review; readonly groups: readonly Group[] } {
@@ -63,10 +74,10 @@ function reviewWith(
     const parts = zone.steps.flatMap((step) => [step.element, step.via?.kind === 'cable' ? step.via.cable : null, step.parent]);
     const key = `${zone.kind}/${zone.source.id}`;
     const settings = [project.basis, project.conductorTemperature, project.motorContribution];
-    const result = memo.get(`zone/${key}`, [...Object.values(start), ...settings, ...parts], () => {
+    const result = solving.get(key, [...Object.values(start), ...settings, ...parts], () => {
       const fresh = solveZone(zone, start, project);
       // A step that came out as before is the same object, so that what hangs on it is not judged again.
-      const steps = fresh.steps.map((step, i) => memo.same(`zone/${key}`, (old: ZoneResult) => old.steps[i], step));
+      const steps = fresh.steps.map((step, i) => solving.same(key, (old: ZoneResult) => old.steps[i], step));
       return { ...fresh, steps };
     });
     solved.set(zone, result);

@@ -96,7 +96,7 @@ class Sizing {
   readonly #allowed = new Map<string, number>();
   readonly #unmet = new Map<string, Unmet>();
   #notProved: (NotProved & { readonly ladders: readonly Ladder[] })[] = [];
-  /** Those that solve no waves, those that do, and all of them: each remembers what it judged last. */
+  /** All checks; those that neither solve waves nor were settled by the ladder of their cable; those that solve waves. Each remembers what it judged last. */
   readonly #all: Judge;
   readonly #quick: Judge;
   readonly #waves: Judge;
@@ -120,7 +120,11 @@ class Sizing {
         return last.said;
       };
     };
-    [this.#all, this.#quick, this.#waves] = [judge(), judge(({ waves }) => !waves), judge(({ waves }) => waves === true)];
+    [this.#all, this.#quick, this.#waves] = [
+      judge(),
+      judge(({ waves, reach }) => !waves && reach !== 'cable'),
+      judge(({ waves }) => waves === true),
+    ];
     for (const cable of site.cables) {
       const locked = options.locked?.includes(cable.id) ?? cable.installation.existing === true;
       if (locked && !choiceOf(cable)) continue;

@@ -1,6 +1,7 @@
 import { worstLength_m } from '../checks/cableModel.ts';
 import type { CableScope, Check } from '../checks/check.ts';
 import type { Finding } from '../checks/finding.ts';
+import { Memo } from '../checks/memo.ts';
 import type { Review } from '../checks/solved.ts';
 import type { Cable } from '../lineup/cable.ts';
 import type { LineUp } from '../lineup/lineUp.ts';
@@ -23,6 +24,7 @@ export class Site {
   readonly #inputOf = new Map<string, Zone>();
   readonly #outputOf = new Map<string, Zone>();
   readonly #pathTo = new Map<string, readonly string[]>();
+  readonly #solving = new Memo();
 
   constructor(lineUp: LineUp) {
     this.lineUp = lineUp;
@@ -75,10 +77,8 @@ export class Site {
 
   /** Judges one choice after another on those of the checks that a size decides, with a memory of its own. */
   judge(of: (rule: SizeRule) => boolean = () => true): (choices: Choices) => Review {
-    const reviewer = createReviewer(
-      SIZE_CHECKS.filter(({ slug }) => of(SIZE_RULES[slug] as SizeRule)),
-      false,
-    );
+    const checks = SIZE_CHECKS.filter(({ slug }) => of(SIZE_RULES[slug] as SizeRule));
+    const reviewer = createReviewer(checks, false, this.#solving);
     return (choices) => reviewer.review(this.with(choices));
   }
 
