@@ -104,6 +104,8 @@ export interface RunScope extends Common {
   /** From drive to motor. */
   readonly cables: readonly Cable[];
   readonly boxes: readonly Element[];
+  /** From the supply to the motor, ahead of the drive and behind it. */
+  readonly disconnects: readonly ElementOf<'disconnect'>[];
   readonly start: StepResult;
   readonly terminal: StepResult;
   /** Nominal voltage at the drive's input. */

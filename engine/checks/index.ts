@@ -9,6 +9,7 @@ import { protectiveEarth, shieldAdequacy, symmetry } from './groundChecks.ts';
 import { existingCable, insulationTemperature } from './handlingChecks.ts';
 import { insulationInception } from './inceptionCheck.ts';
 import { insulationMoisture, insulationVoltage, insulationWall } from './insulationChecks.ts';
+import { motorIsolation } from './isolationCheck.ts';
 import { carrierWindow, chargingCurrentCheck, manualLimits, outputTransformer } from './outputChecks.ts';
 import { separation, sharedRaceway, spareConductors } from './routingChecks.ts';
 import { auxiliaryCores, shieldContinuity, shieldLanding, shieldPresent } from './shieldChecks.ts';
@@ -68,5 +69,6 @@ export const CHECKS: readonly Check[] = [
   sharedRaceway,
   spareConductors,
   outputDisconnect,
+  motorIsolation,
   outputContactor,
 ];

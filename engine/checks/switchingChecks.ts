@@ -24,11 +24,11 @@ const IN_SERIES = 'Wire the early-break contacts of all switches of the run in s
 
 export const outputDisconnect: Check = {
   slug: 'output-disconnect',
-  rule: 'US: 115 % of the table current, within sight and lockable; an early-break contact stops the drive.',
+  rule: 'US: 115 % of the table current; IEC: the rated current. An early-break contact stops the drive.',
   title: 'Disconnect on the output',
   authority: 'code',
-  source: 'NEC 430.102(B), 110.25 (within sight, lockable), 430.110 (115 %); drive makers’ manuals (early-break contact)',
-  why: 'Someone at the motor must be able to see that it is off and keep it off. Opened under load, the switch cuts a running drive off from its motor: the arc and the surge harm both unless the drive is stopped first.',
+  source: 'NEC 430.110 (115 %); drive makers’ manuals (early-break contact)',
+  why: 'Opened under load, the switch cuts a running drive off from its motor: the arc and the surge harm both unless the drive is stopped first.',
   scope: 'element',
   judge({ element, side, motors, basis, drive, seriesBoxes }): readonly Finding[] {
     if (element.kind !== 'disconnect' || side !== 'output') return [];
@@ -80,34 +80,6 @@ export const outputDisconnect: Check = {
           ],
           remedies: short ? ['The next size of switch, rated for the motor’s power too.'] : [],
         }),
-      );
-    }
-    if (basis === 'us') {
-      const { withinSight, lockable } = element;
-      const unseen = withinSight === false && lockable === false;
-      found.push(
-        unseen || lockable === false
-          ? finding(this, subject, runs, {
-              id: id('sight'),
-              verdict: unseen ? 'fail' : 'caution',
-              source: 'NEC 430.102(B), 110.25',
-              phrase: unseen ? 'neither seen nor lockable' : 'not lockable',
-              text: `${element.tag} is ${unseen ? 'neither within sight of its motor (50 ft, 15 m) nor' : 'within sight but not'} lockable open.`,
-              inputs: given(element, 'withinSight', 'lockable'),
-              remedies: ['A switch that can be locked open, within sight of motor and machine.'],
-            })
-          : withinSight === undefined || lockable === undefined
-            ? openFinding(this, subject, runs, missingOf(element, 'withinSight', 'lockable'), { id: id('sight') })
-            : finding(this, subject, runs, {
-                id: id('sight'),
-                verdict: withinSight ? 'pass' : 'note',
-                source: 'NEC 430.102(B), 110.25',
-                phrase: withinSight ? 'in sight, lockable' : 'out of sight, lockable',
-                text: withinSight
-                  ? `${element.tag} is within sight of its motor and lockable open.`
-                  : `${element.tag} is lockable open but not within sight of its motor: allowed only where an exception of 430.102(B) is met.`,
-                inputs: given(element, 'withinSight', 'lockable'),
-              }),
       );
     }
     const contact = element.earlyBreakContact;

@@ -272,6 +272,7 @@ export function judgeZone(zone: Zone, around: Around): ZoneReview {
         motor,
         cables: leads,
         boxes,
+        disconnects: [...new Set(run.steps.flatMap(({ step: { element } }) => (element.kind === 'disconnect' ? [element] : [])))],
         start: stepOf(start.zone, 0),
         terminal,
         nominal_V: feed.nominal_V,

@@ -314,6 +314,7 @@ describe('each check from its values', () => {
       'several-motors',
       'bypass',
       'output-disconnect',
+      'motor-isolation',
       'output-contactor',
       'input-shield',
       'harmonics',
@@ -336,15 +337,6 @@ describe('several motors, switches, ways around', () => {
     [LINE, 'several-motors', [['M-1', 'overload', 'none']], 'fail'],
     [LINE, 'several-motors', [['M-1', 'switchedAlone', undefined]], 'open'],
     [LINE, 'output-disconnect', [['MS-1', 'ratedCurrent_A', 1]], 'fail'],
-    [
-      LINE,
-      'output-disconnect',
-      [
-        ['MS-1', 'withinSight', false],
-        ['MS-1', 'lockable', false],
-      ],
-      'fail',
-    ],
     [AIR, 'bypass', [['K-3', 'interlock', 'none']], 'fail'],
     [AIR, 'bypass', [['K-3', 'interlock', undefined]], 'open'],
     [AIR, 'output-contactor', [['K-2', 'opensAtZeroCurrent', false]], 'caution'],
@@ -385,6 +377,53 @@ describe('several motors, switches, ways around', () => {
     const pumps = read('heron-weir-pumps');
     const site = changed(pumps, ['DS-2', 'earlyBreakContact', 'absent']);
     expect(worstOf(site, 'output-disconnect')?.verdict).toBe('caution');
+  });
+});
+
+describe('what isolates the motor', () => {
+  const CLEAN = read('vantage-cleanroom-air');
+  const PUMP = read('heron-weir-pumps');
+  const said = (lineUp: LineUp, ...changes: readonly Change[]) => worstOf(changed(lineUp, ...changes), 'motor-isolation');
+  const marked = (tag: string, withinSight: boolean | undefined, lockable: boolean | undefined): readonly Change[] => [
+    [tag, 'withinSight', withinSight],
+    [tag, 'lockable', lockable],
+  ];
+
+  // NEC 430.102(B): in sight of the motor; out of sight only by exception, and then lockable (110.25).
+  it.each([
+    [true, true, 'pass'],
+    [false, true, 'note'],
+    [true, false, 'caution'],
+    [false, false, 'fail'],
+    [undefined, true, 'open'],
+    [undefined, false, 'open'],
+    [true, undefined, 'open'],
+    [false, undefined, 'open'],
+  ] as const)('in sight %s, lockable %s: %s by the NEC', (sight, lock, verdict) => {
+    expect(said(MILL, ...marked('CB-1', sight, lock))?.verdict).toBe(verdict);
+  });
+
+  // IEC 60204-1 5.3.3, 5.6: it can be locked open, seen or not.
+  it.each([
+    [undefined, true, 'pass'],
+    [false, true, 'pass'],
+    [true, false, 'caution'],
+    [false, false, 'fail'],
+    [undefined, false, 'open'],
+    [true, undefined, 'open'],
+  ] as const)('in sight %s, lockable %s: %s by IEC 60204-1', (sight, lock, verdict) => {
+    expect(said(CLEAN, ...marked('Q-1', false, false), ...marked('Q-2', sight, lock))?.verdict).toBe(verdict);
+  });
+
+  it('one of several is enough, and one that nothing is known of may be it', () => {
+    expect(said(PUMP, ...marked('DS-2', false, false))?.verdict).toBe('open');
+    expect(said(PUMP, ...marked('DS-2', false, false), ...marked('CB-2', false, true))?.verdict).toBe('note');
+    expect(said(PUMP, ...marked('DS-2', false, false), ...marked('CB-2', false, false))?.verdict).toBe('fail');
+  });
+
+  it('a fuse in its holder is none, and where none is drawn it is asked', () => {
+    expect(said(MILL, ['CB-1', 'device', 'fuse'])).toMatchObject({ verdict: 'open', missing: [] });
+    expect(said(MILL, ['CB-1', 'device', undefined])?.missing.map(({ field }) => field)).toEqual(['device']);
   });
 });
 
