@@ -28,6 +28,23 @@ export const landingFull: Kind = {
     }),
 };
 
+/** A published guide bears a pigtail at most so many times as long as wide. */
+const PIGTAIL_RATIO = 5;
+
+export const shorterTail: Kind = {
+  name: 'shorter tail',
+  of: ({ cables }) =>
+    cables.map((cable) => {
+      const edits = ENDS.flatMap((end) => {
+        const { landing, pigtailLength_mm: long, pigtailWidth_mm: wide } = cable[end];
+        return landing === 'pigtail' && long !== undefined && wide !== undefined && long > PIGTAIL_RATIO * wide
+          ? [edit(cable, `${end}.pigtailLength_mm`, PIGTAIL_RATIO * wide)]
+          : [];
+      });
+      return edits.length === 0 ? [] : [fix(`Pigtails of ${cable.tag} at most ${PIGTAIL_RATIO} times as long as wide`, ...edits)];
+    }),
+};
+
 export const groundsLanded: Kind = {
   name: 'grounds landed',
   of: ({ cables }) =>
@@ -45,6 +62,27 @@ export const groundSize: Kind = {
       const own = conductorSize(cable.grounds.size ?? '');
       const larger = own ? (own.system === 'us' ? US_SIZES : IEC_SIZES).filter(({ area_mm2 }) => area_mm2 > own.area_mm2) : [];
       return larger.map(({ name }) => fix(`Make the grounds of ${cable.tag} ${shown(name)}`, edit(cable, 'grounds.size', name)));
+    }),
+};
+
+export const anotherGround: Kind = {
+  name: 'another ground',
+  of: ({ cables }) =>
+    cables.map((cable) => {
+      const { count, size = cable.conductor.size, metal = cable.conductor.metal } = cable.grounds;
+      if (size === undefined || metal === undefined || (count !== 0 && count !== 1)) return [];
+      const made = [edit(cable, 'grounds.count', count + 1), ...ENDS.map((end) => edit(cable, `${end}.groundsLanded`, count + 1))];
+      return count === 1
+        ? [fix(`A second ground in ${cable.tag}`, ...made)]
+        : [
+            fix(
+              `A ground of ${shown(size)} with ${cable.tag}`,
+              ...made,
+              edit(cable, 'grounds.size', size),
+              edit(cable, 'grounds.metal', metal),
+              edit(cable, 'grounds.arrangement', 'single'),
+            ),
+          ];
     }),
 };
 

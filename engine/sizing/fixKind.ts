@@ -32,6 +32,17 @@ export const isKind =
 /** Each by itself, without alternatives. */
 export const one = (...fixes: readonly (Fix | false)[]): readonly (readonly Fix[])[] =>
   fixes.flatMap((each) => (each === false ? [] : [[each]]));
+/** A change of each part of one kind that it is for. */
+export const ofEach = <K extends Element['kind']>(kind: K, name: string, change: (part: ElementOf<K>) => Fix | false): Kind => ({
+  name,
+  of: ({ elements }) => one(...elements.filter(isKind(kind)).map(change)),
+});
+/** Steps for each part of one kind, the smallest first. */
+export const stepsOfEach = <K extends Element['kind']>(
+  kind: K,
+  name: string,
+  steps: (part: ElementOf<K>, concerned: Concerned) => readonly Fix[],
+): Kind => ({ name, of: (concerned) => concerned.elements.filter(isKind(kind)).map((part) => steps(part, concerned)) });
 export const ENDS = ['from', 'to'] as const;
 export const shown = (size: string): string => size.replace('mm2', 'mm²');
 /** Values that another make would have to say anew, of those that are given. */

@@ -1,4 +1,5 @@
 import {
+  anotherGround,
   copper,
   groundSize,
   groundsLanded,
@@ -7,12 +8,14 @@ import {
   oneSet,
   setsAlike,
   shorterRoute,
+  shorterTail,
   sizeDown,
   sizeUp,
   symmetricalGrounds,
 } from './cableFixes.ts';
 import {
   dcChoke,
+  driveForTheSupply,
   filterJumpers,
   higherCarrier,
   largerDrive,
@@ -23,27 +26,47 @@ import {
   smallerDrive,
 } from './driveFixes.ts';
 import { type Kind, one } from './fixKind.ts';
-import { dvdtFilter, isolationTransformer, lineReactor, noOutputReactor, outputReactor, sineFilter, terminator } from './insertedFixes.ts';
-import { betterShield, madeForThePlace, otherInsulation, screenedCores, shieldedCable, voltageClass } from './makeFixes.ts';
+import {
+  disconnectAtMotor,
+  dvdtFilter,
+  isolationTransformer,
+  lineReactor,
+  outputReactor,
+  sineFilter,
+  terminator,
+} from './insertedFixes.ts';
+import {
+  betterShield,
+  madeForThePlace,
+  otherInsulation,
+  ownCableForCores,
+  screenedCores,
+  shieldedCable,
+  voltageClass,
+} from './makeFixes.ts';
 import { disconnectAhead, disconnectAtDrive, driveNearer, filterAtDrive } from './movedFixes.ts';
 import {
   bearingProtection,
   brakeSupply,
+  driveDutyTransformer,
   earlyBreakContact,
   higherFaultRating,
   interlock,
   inverterDutyMotor,
   largerSwitch,
+  lockableSwitch,
   metalBox,
   noCapacitor,
   ownProtection,
   residualCurrentTypeB,
+  smallerTransformer,
   startTogether,
   transformerTap,
   zeroCurrent,
 } from './partFixes.ts';
 import { biggerRaceway, divider, moreDistance, ownRaceway, steelConduit } from './racewayFixes.ts';
-import { copperTails, gland, pinAdapters, terminalKit, terminalTemperature } from './terminalFixes.ts';
+import { driveForEachMotor, noReactor, onePiece } from './takenOutFixes.ts';
+import { copperTails, gland, pinAdapters, terminalKit, terminalTemperature, thinnerTails } from './terminalFixes.ts';
 
 const asProposed: Kind = { name: 'as the check proposes', of: ({ finding }) => one(...finding.fixes) };
 
@@ -51,12 +74,14 @@ const asProposed: Kind = { name: 'as the check proposes', of: ({ finding }) => o
 export const KINDS: readonly Kind[] = [
   asProposed,
   landingFull,
+  shorterTail,
   groundsLanded,
   metalBox,
   setsAlike,
   moreDistance,
   divider,
   earlyBreakContact,
+  lockableSwitch,
   zeroCurrent,
   interlock,
   startTogether,
@@ -74,6 +99,7 @@ export const KINDS: readonly Kind[] = [
   pinAdapters,
   terminalTemperature,
   groundSize,
+  anotherGround,
   symmetricalGrounds,
   bearingProtection,
   sizeUp,
@@ -83,32 +109,40 @@ export const KINDS: readonly Kind[] = [
   biggerRaceway,
   ownRaceway,
   copperTails,
+  thinnerTails,
   copper,
   otherInsulation,
   lineReactor,
   dcChoke,
   outputReactor,
-  noOutputReactor,
+  noReactor,
+  onePiece,
   terminator,
   dvdtFilter,
   sineFilter,
   filterAtDrive,
   disconnectAtDrive,
   disconnectAhead,
+  disconnectAtMotor,
   ownProtection,
   largerSwitch,
   higherFaultRating,
   listedCombination,
   isolationTransformer,
+  smallerTransformer,
+  driveDutyTransformer,
   steelConduit,
   voltageClass,
   betterShield,
   screenedCores,
+  ownCableForCores,
   madeForThePlace,
   shieldedCable,
   inverterDutyMotor,
+  driveForTheSupply,
   smallerDrive,
   largerDrive,
+  driveForEachMotor,
   shorterRoute,
   driveNearer,
 ];

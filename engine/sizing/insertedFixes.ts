@@ -1,10 +1,11 @@
+import { nextRating_A } from '../catalog/deviceRatings.ts';
 import type { Fix } from '../checks/finding.ts';
 import type { Cable } from '../lineup/cable.ts';
 import type { ElementOf } from '../lineup/elements.ts';
 import type { Step } from '../network/network.ts';
-import { type Concerned, isKind, type Kind, one } from './fixKind.ts';
+import type { Concerned, Kind } from './fixKind.ts';
 
-/** Parts put in or taken out. */
+/** Parts put in. */
 
 const REACTORS_PCT = [3, 5];
 const REACTOR_PCT = 3;
@@ -48,7 +49,7 @@ export const lineReactor: Kind = {
 };
 
 /** Powers in which dry-type transformers are made (common practice). */
-const TRANSFORMERS_VA = [15, 30, 45, 75, 112.5, 150, 225, 300, 500, 750, 1000].map((kVA) => kVA * 1000);
+export const TRANSFORMERS_VA = [15, 30, 45, 75, 112.5, 150, 225, 300, 500, 750, 1000].map((kVA) => kVA * 1000);
 /** Of its own base, and X over R: a usual dry-type transformer (common practice). */
 const TRANSFORMER = { impedance_pct: 5, xOverR: 2 };
 
@@ -94,21 +95,6 @@ export const outputReactor: Kind = {
     ]),
 };
 
-export const noOutputReactor: Kind = {
-  name: 'no output reactor',
-  of: ({ elements, runs }) =>
-    one(
-      ...elements.filter(isKind('reactor')).map(
-        (reactor) =>
-          runs.some(({ steps }) => steps.some(({ zone, step }) => zone.kind === 'output' && step.element === reactor)) && {
-            label: `Take out ${reactor.tag}`,
-            edits: [],
-            takesOut: [reactor.id],
-          },
-      ),
-    ),
-};
-
 export const terminator: Kind = {
   name: 'terminator',
   asks: true,
@@ -120,6 +106,34 @@ export const terminator: Kind = {
         inserts: [{ kind: 'filter', values: { role: 'terminator', box: 'metal' }, cable: far.cable.id, end: far.end, port: 'line' }],
       },
     ]),
+};
+
+/** Rated for a quarter more than the motor draws: what 115 % of the table current asks is less. */
+const SWITCH_ROOM = 1.25;
+
+export const disconnectAtMotor: Kind = {
+  name: 'disconnect at the motor',
+  of: (concerned) =>
+    concerned.finding.check !== 'motor-isolation'
+      ? []
+      : leadEnds(concerned).map(({ motor, far }) => {
+          const rated_A = nextRating_A(SWITCH_ROOM * (motor.ratedCurrent_A ?? 0), concerned.lineUp.project.basis);
+          const values = {
+            device: 'switch',
+            withinSight: true,
+            lockable: true,
+            earlyBreakContact: 'wired',
+            box: 'metal',
+            ...(motor.ratedCurrent_A === undefined || rated_A === null ? {} : { ratedCurrent_A: rated_A }),
+          };
+          return [
+            {
+              label: `A disconnect at ${motor.tag} that can be locked open, its early-break contact wired`,
+              edits: [],
+              inserts: [{ kind: 'disconnect', values, cable: far.cable.id, end: far.end, port: 'line' }],
+            },
+          ];
+        }),
 };
 
 export const dvdtFilter: Kind = {

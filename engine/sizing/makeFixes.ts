@@ -118,6 +118,23 @@ export const screenedCores: Kind = {
 const voltagesOf = ({ elements }: LineUp): readonly number[] =>
   elements.flatMap((each) => (each.kind === 'drive' && each.ratedVoltage_V !== undefined ? [each.ratedVoltage_V] : []));
 
+/** The new cable is control wiring, which is not drawn: how far from the motor’s it lies is asked anew. */
+export const ownCableForCores: Kind = {
+  name: 'own cable for the cores',
+  of: ({ cables }) =>
+    one(
+      ...cables.map(
+        (cable) =>
+          cable.auxiliary.length > 0 &&
+          fix(
+            `A cable of its own, apart, for the ${cable.auxiliary.map(({ use }) => use).join(' and ')} cores of ${cable.tag}`,
+            edit(cable, 'auxiliary', []),
+            ...asked(cable, ['installation.toControl_mm', 'outerDiameter_mm']),
+          ),
+      ),
+    ),
+};
+
 export const madeForThePlace: Kind = {
   name: 'made for the place',
   of: ({ cables }) =>

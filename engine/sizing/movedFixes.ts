@@ -4,6 +4,7 @@ import type { Cable } from '../lineup/cable.ts';
 import { takeOut } from '../lineup/takeOut.ts';
 import type { Step, Zone } from '../network/network.ts';
 import { type Concerned, edit, isKind, type Kind } from './fixKind.ts';
+import { inOnePiece } from './takenOutFixes.ts';
 
 /** Parts that stand elsewhere. */
 
@@ -61,14 +62,9 @@ const longerBy = (cable: Cable, by_m: number) => {
 function disconnectsBehind({ elements, runs, lineUp }: Concerned) {
   return elements.filter(isKind('disconnect')).flatMap((disconnect) => {
     const run = runs.find(({ steps }) => steps.some(({ zone, step }) => zone.kind === 'output' && step.element === disconnect));
-    const made = run?.drive && takeOut(lineUp, disconnect.id);
-    return made && run.drive && !made.asked.some((path) => ASKED_OF_ALL.some((all) => path.startsWith(all)))
-      ? [{ disconnect, drive: run.drive }]
-      : [];
+    return run?.drive && inOnePiece(lineUp, disconnect.id) ? [{ disconnect, drive: run.drive }] : [];
   });
 }
-/** Halves that differ in these are two cables, not one in two pieces. */
-const ASKED_OF_ALL = ['conductor', 'insulation', 'construction', 'grounds', 'length_m'];
 
 /** Into a cabinet that is there, or onto its other side. What the box of the disconnect was made of is then that cabinet's to say. */
 const beside = (name: string, port: 'load' | 'line', label: (disconnect: string, drive: string) => string): Kind => ({

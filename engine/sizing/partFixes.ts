@@ -1,6 +1,7 @@
 import { nextRating_A } from '../catalog/deviceRatings.ts';
 import type { Fix } from '../checks/finding.ts';
-import { ENDS, edit, fix, isKind, type Kind, one } from './fixKind.ts';
+import { ENDS, edit, fix, isKind, type Kind, ofEach, one, stepsOfEach } from './fixKind.ts';
+import { TRANSFORMERS_VA } from './insertedFixes.ts';
 
 /** Changes of a part other than a drive: what it is, how it is set. */
 
@@ -20,34 +21,55 @@ export const metalBox: Kind = {
     }),
 };
 
-export const earlyBreakContact: Kind = {
-  name: 'early-break contact',
-  of: ({ elements }) =>
-    one(
-      ...elements
-        .filter(isKind('disconnect'))
-        .map(
-          (each) =>
-            each.earlyBreakContact !== 'wired' &&
-            fix(`Wire an early-break contact of ${each.tag}`, edit(each, 'earlyBreakContact', 'wired')),
-        ),
-    ),
-};
+export const earlyBreakContact = ofEach(
+  'disconnect',
+  'early-break contact',
+  (each) =>
+    each.earlyBreakContact !== 'wired' && fix(`Wire an early-break contact of ${each.tag}`, edit(each, 'earlyBreakContact', 'wired')),
+);
+
+export const lockableSwitch = ofEach(
+  'disconnect',
+  'lockable switch',
+  (each) => each.lockable === false && each.device !== 'fuse' && fix(`A lock that holds ${each.tag} open`, edit(each, 'lockable', true)),
+);
 
 /** The usual taps of a distribution transformer, below the rated one (common practice): fewer primary turns, more volts behind it. */
 const TAPS_PCT = [-2.5, -5];
 
-export const transformerTap: Kind = {
-  name: 'transformer tap',
-  of: ({ elements }) =>
-    elements
-      .filter(isKind('transformer'))
-      .map((transformer) =>
-        TAPS_PCT.filter((each) => each < (transformer.tap_pct ?? 0)).map((each) =>
-          fix(`Set the tap of ${transformer.tag} to ${each} %`.replace('-', '−'), edit(transformer, 'tap_pct', each)),
-        ),
-      ),
-};
+export const transformerTap = stepsOfEach('transformer', 'transformer tap', (transformer) =>
+  TAPS_PCT.filter((each) => each < (transformer.tap_pct ?? 0)).map((each) =>
+    fix(`Set the tap of ${transformer.tag} to ${each} %`.replace('-', '−'), edit(transformer, 'tap_pct', each)),
+  ),
+);
+
+/** No smaller than what the drives may draw, and of the same impedance in per cent: what else it feeds is for its owner to say. */
+export const smallerTransformer = stepsOfEach('transformer', 'smaller transformer', (transformer, { lineUp }) => {
+  const { ratedPower_VA: own } = transformer;
+  const drives = lineUp.elements
+    .filter(isKind('drive'))
+    .map(({ ratedVoltage_V, inputCurrent_A }) => (ratedVoltage_V ?? Number.NaN) * (inputCurrent_A ?? Number.NaN));
+  const need_VA = Math.sqrt(3) * drives.reduce((sum, each) => sum + each, 0);
+  return own === undefined
+    ? []
+    : [...TRANSFORMERS_VA]
+        .reverse()
+        .filter((each) => each < own && each >= need_VA)
+        .map((each) =>
+          fix(
+            `A transformer of ${each / 1000} kVA as ${transformer.tag}, of the same impedance in per cent`,
+            edit(transformer, 'ratedPower_VA', each),
+          ),
+        );
+});
+
+export const driveDutyTransformer = ofEach(
+  'transformer',
+  'transformer for a drive',
+  (each) =>
+    each.driveDuty === false &&
+    fix(`A transformer whose maker allows it behind a drive, in writing, as ${each.tag}`, edit(each, 'driveDuty', true)),
+);
 
 export const noCapacitor: Kind = {
   name: 'no capacitor',
@@ -62,63 +84,40 @@ export const noCapacitor: Kind = {
     ),
 };
 
-export const residualCurrentTypeB: Kind = {
-  name: 'residual-current type B',
-  of: ({ elements }) =>
-    one(
-      ...elements
-        .filter(isKind('disconnect'))
-        .map(
-          (each) =>
-            each.residualCurrentType !== undefined &&
-            each.residualCurrentType !== 'none' &&
-            each.residualCurrentType !== 'B' &&
-            fix(`Make the residual-current device ${each.tag} type B`, edit(each, 'residualCurrentType', 'B')),
-        ),
-    ),
-};
+export const residualCurrentTypeB = ofEach(
+  'disconnect',
+  'residual-current type B',
+  (each) =>
+    each.residualCurrentType !== undefined &&
+    each.residualCurrentType !== 'none' &&
+    each.residualCurrentType !== 'B' &&
+    fix(`Make the residual-current device ${each.tag} type B`, edit(each, 'residualCurrentType', 'B')),
+);
 
-export const bearingProtection: Kind = {
-  name: 'bearing protection',
-  of: ({ elements }) =>
-    one(
-      ...elements
-        .filter(isKind('motor'))
-        .map(
-          (motor) =>
-            motor.bearingProtection === 'none' && fix(`A shaft ring on ${motor.tag}`, edit(motor, 'bearingProtection', 'shaft-ring')),
-        ),
-    ),
-};
+export const bearingProtection = ofEach(
+  'motor',
+  'bearing protection',
+  (motor) => motor.bearingProtection === 'none' && fix(`A shaft ring on ${motor.tag}`, edit(motor, 'bearingProtection', 'shaft-ring')),
+);
 
-export const largerSwitch: Kind = {
-  name: 'larger switch',
-  of: ({ elements, lineUp }) =>
-    elements.filter(isKind('disconnect')).map((each) => {
-      const steps: Fix[] = [];
-      for (let rating = each.ratedCurrent_A; rating !== undefined && steps.length < MOST_STEPS; ) {
-        const next = nextRating_A(rating * (1 + 1e-6), lineUp.project.basis);
-        if (next === null) break;
-        steps.push(fix(`A switch of ${next} A for ${each.tag}`, edit(each, 'ratedCurrent_A', next)));
-        rating = next;
-      }
-      return steps;
-    }),
-};
+export const largerSwitch = stepsOfEach('disconnect', 'larger switch', (each, { lineUp }) => {
+  const steps: Fix[] = [];
+  for (let rating = each.ratedCurrent_A; rating !== undefined && steps.length < MOST_STEPS; ) {
+    const next = nextRating_A(rating * (1 + 1e-6), lineUp.project.basis);
+    if (next === null) break;
+    steps.push(fix(`A switch of ${next} A for ${each.tag}`, edit(each, 'ratedCurrent_A', next)));
+    rating = next;
+  }
+  return steps;
+});
 
-export const inverterDutyMotor: Kind = {
-  name: 'inverter-duty motor',
-  of: ({ elements }) =>
-    one(
-      ...elements
-        .filter(isKind('motor'))
-        .map(
-          (motor) =>
-            (motor.insulation === undefined || motor.insulation === 'mg1-part-30') &&
-            fix(`An inverter-duty motor (MG 1 Part 31) for ${motor.tag}`, edit(motor, 'insulation', 'mg1-part-31')),
-        ),
-    ),
-};
+export const inverterDutyMotor = ofEach(
+  'motor',
+  'inverter-duty motor',
+  (motor) =>
+    (motor.insulation === undefined || motor.insulation === 'mg1-part-30') &&
+    fix(`An inverter-duty motor (MG 1 Part 31) for ${motor.tag}`, edit(motor, 'insulation', 'mg1-part-31')),
+);
 
 /** Ratings that parts are marked with (common practice). */
 const FAULT_RATINGS_A = [5000, 10_000, 14_000, 18_000, 22_000, 25_000, 30_000, 35_000, 42_000, 50_000, 65_000, 85_000, 100_000, 200_000];
@@ -135,32 +134,19 @@ export const higherFaultRating: Kind = {
     }),
 };
 
-export const interlock: Kind = {
-  name: 'interlock',
-  of: ({ elements }) =>
-    one(
-      ...elements
-        .filter(isKind('contactor'))
-        .map(
-          (each) =>
-            each.interlock === 'none' &&
-            fix(`Interlock ${each.tag}, mechanically and electrically, with the drive’s output`, edit(each, 'interlock', 'both')),
-        ),
-    ),
-};
+export const interlock = ofEach(
+  'contactor',
+  'interlock',
+  (each) =>
+    each.interlock === 'none' &&
+    fix(`Interlock ${each.tag}, mechanically and electrically, with the drive’s output`, edit(each, 'interlock', 'both')),
+);
 
-export const zeroCurrent: Kind = {
-  name: 'zero current',
-  of: ({ elements }) =>
-    one(
-      ...elements
-        .filter(isKind('contactor'))
-        .map(
-          (each) =>
-            each.opensAtZeroCurrent === false && fix(`Block the drive before ${each.tag} opens`, edit(each, 'opensAtZeroCurrent', true)),
-        ),
-    ),
-};
+export const zeroCurrent = ofEach(
+  'contactor',
+  'zero current',
+  (each) => each.opensAtZeroCurrent === false && fix(`Block the drive before ${each.tag} opens`, edit(each, 'opensAtZeroCurrent', true)),
+);
 
 export const startTogether: Kind = {
   name: 'start together',
@@ -189,16 +175,10 @@ export const ownProtection: Kind = {
   },
 };
 
-export const brakeSupply: Kind = {
-  name: 'brake supply',
-  of: ({ elements }) =>
-    one(
-      ...elements
-        .filter(isKind('motor'))
-        .map(
-          (motor) =>
-            motor.brake?.fedFrom === 'drive-output' &&
-            fix(`Feed the brake of ${motor.tag} from its own supply`, edit(motor, 'brake.fedFrom', 'own-supply')),
-        ),
-    ),
-};
+export const brakeSupply = ofEach(
+  'motor',
+  'brake supply',
+  (motor) =>
+    motor.brake?.fedFrom === 'drive-output' &&
+    fix(`Feed the brake of ${motor.tag} from its own supply`, edit(motor, 'brake.fedFrom', 'own-supply')),
+);

@@ -22,22 +22,28 @@ export interface Proposal extends FixPreview {
 /** A finding of more runs than this is met on its own part. */
 const MOST_RUNS = 12;
 
-export async function proposeFixes(lineUp: LineUp, findingId: string, watching: Watching = {}): Promise<readonly Proposal[]> {
+/** @param kinds the changes that are tried; all of them for whoever wants help */
+export async function proposeFixes(
+  lineUp: LineUp,
+  findingId: string,
+  watching: Watching = {},
+  kinds: readonly Kind[] = KINDS,
+): Promise<readonly Proposal[]> {
   const reviewer = createReviewer();
   const before = reviewer.review(lineUp);
   const finding = before.findings.find(({ id }) => id === findingId);
   // What is open wants an answer, not a change, unless its check knows one that makes the question idle.
   if (!finding || (finding.verdict !== 'fail' && finding.verdict !== 'caution' && finding.fixes.length === 0)) return [];
   const preview = watched((fix: Fix) => previewFix(lineUp, fix, before, reviewer.review), watching);
-  const tried = async (fix: Fix, kinds: readonly Kind[]): Promise<{ readonly proposal: Proposal | null; readonly eases: boolean }> => {
+  const tried = async (fix: Fix, of: readonly Kind[]): Promise<{ readonly proposal: Proposal | null; readonly eases: boolean }> => {
     const seen = await preview(fix);
-    const mayAsk = kinds.some(({ asks }) => asks);
+    const mayAsk = of.some(({ asks }) => asks);
     const help = partFails(lineUp, seen) ? null : helps(finding, seen, mayAsk);
-    const proposal = help && { ...seen, kinds: kinds.map(({ name }) => name), asksMaker: help === 'asked' };
+    const proposal = help && { ...seen, kinds: of.map(({ name }) => name), asksMaker: help === 'asked' };
     return { proposal, eases: eases(finding, seen) };
   };
 
-  const lists = listsFor(concernedBy(lineUp, finding, before));
+  const lists = listsFor(kinds, concernedBy(lineUp, finding, before));
   const found: Proposal[] = [];
   const easing = new Set<List>();
   for (const list of lists)
@@ -53,7 +59,7 @@ export async function proposeFixes(lineUp: LineUp, findingId: string, watching: 
     for (const a of easing)
       for (const b of lists) {
         if (a.kind === b.kind || (easing.has(b) && lists.indexOf(b) < lists.indexOf(a))) continue;
-        for (const pair of pairs(a.fixes, b.fixes)) {
+        for (const pair of pairs(lineUp, a.fixes, b.fixes)) {
           const { proposal } = await tried(pair, [a.kind, b.kind]);
           if (!proposal) continue;
           found.push(proposal);
@@ -70,8 +76,8 @@ interface List {
 }
 
 /** What several motors of one drive would have proposed each is proposed once. */
-function listsFor(concerned: Concerned): readonly List[] {
-  const lists = KINDS.flatMap((kind) => kind.of(concerned).map((fixes): List => ({ kind, fixes })));
+function listsFor(kinds: readonly Kind[], concerned: Concerned): readonly List[] {
+  const lists = kinds.flatMap((kind) => kind.of(concerned).map((fixes): List => ({ kind, fixes })));
   return [...new Map(lists.map((list) => [JSON.stringify(list.fixes), list])).values()].filter(({ fixes }) => fixes.length > 0);
 }
 
@@ -103,16 +109,26 @@ function helps(finding: Finding, { better, worse, asked }: FixPreview, mayAsk: b
   return mayAsk && asked.some(({ id }) => id === finding.id) ? 'asked' : null;
 }
 
-function* pairs(a: readonly Fix[], b: readonly Fix[]): Generator<Fix> {
+function* pairs(lineUp: LineUp, a: readonly Fix[], b: readonly Fix[]): Generator<Fix> {
   const outer = (list: readonly Fix[]): readonly Fix[] => [...new Set([list[0], list.at(-1)])].flatMap((each) => each ?? []);
   for (const first of outer(a))
-    for (const second of outer(b))
+    for (const second of outer(b)) {
+      const taken = touched(lineUp, first);
+      if (touched(lineUp, second).some((each) => taken.includes(each))) continue;
       yield {
         label: `${first.label}, and ${second.label}`,
         edits: [...first.edits, ...second.edits],
         inserts: [...(first.inserts ?? []), ...(second.inserts ?? [])],
         takesOut: [...(first.takesOut ?? []), ...(second.takesOut ?? [])],
+        moves: [...(first.moves ?? []), ...(second.moves ?? [])],
       };
+    }
+}
+/** What a change sets, takes out, moves or puts a part into: two that touch the same are not both made. */
+function touched({ cables }: LineUp, { edits, inserts = [], takesOut = [], moves = [] }: Fix): readonly string[] {
+  const gone = [...takesOut, ...moves.map(({ id }) => id)];
+  const landed = cables.filter(({ from, to }) => gone.some((id) => id === from.element || id === to.element));
+  return [...gone, ...landed.map(({ id }) => id), ...inserts.map(({ cable }) => cable), ...edits.map(({ id, path }) => `${id} ${path}`)];
 }
 
 /** The part itself and what lies on its runs; where it is about a great many runs, the part and what lands on it. */

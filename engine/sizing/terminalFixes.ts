@@ -109,36 +109,52 @@ const TAIL_M = 2;
 export const copperTails: Kind = {
   name: 'copper tails',
   of: (concerned) =>
-    onCopperOnly(concerned).map(({ cable, end, element }): readonly Fix[] => {
-      const own = conductorSize(cable.conductor.size ?? '');
-      const sizes = standardSizes({ ...cable, conductor: { ...cable.conductor, metal: 'copper' } }, concerned.lineUp.project.basis);
-      const sets = cable.conductor.sets ?? 1;
-      return sizes
-        .filter((size) => {
-          const area = conductorSize(size)?.area_mm2 ?? 0;
-          return own && area >= SAME_RESISTANCE * own.area_mm2 && area <= own.area_mm2;
-        })
-        .map((size) => ({
-          label: `Copper tails of ${sets > 1 ? `${sets} × ` : ''}${shown(size)} from ${cable.tag} to ${element.tag}, through a box`,
-          edits: [],
-          inserts: [
-            {
-              kind: 'junction',
-              values: {
-                box: 'metal',
-                bondBar: true,
-                terminalMetal: 'copper-aluminium',
-                ...takes(element, own?.name ?? size, size, 2 * sets),
-              },
-              cable: cable.id,
-              end,
-              port: cable[end].port === 'line' ? 'line' : 'load',
-              tail: { ...OF_A_TAIL, 'conductor.size': size, 'conductor.metal': 'copper', length_m: TAIL_M },
-            },
-          ],
-        }));
+    onCopperOnly(concerned).map((each) => tails(concerned, each, (area, own) => area >= SAME_RESISTANCE * own && area <= own)),
+};
+
+/** Conductors that were made thicker than the terminals take end in thinner ones: the thickest that fit. */
+export const thinnerTails: Kind = {
+  name: 'thinner tails',
+  of: (concerned) =>
+    landings(concerned).map((each) => {
+      const [least, most] = [each.element.terminalSmallest, each.element.terminalLargest].map(
+        (name) => conductorSize(name ?? '')?.area_mm2,
+      );
+      return each.cable.conductor.metal !== 'copper' || most === undefined
+        ? []
+        : tails(concerned, each, (area, own) => own > most && area <= most && area >= (least ?? 0)).reverse();
     }),
 };
+
+type Landing = ReturnType<typeof landings>[number];
+
+/** Short pieces of copper, of each size that serves, from a box beside the part. */
+function tails({ lineUp }: Concerned, { cable, end, element }: Landing, serves: (area_mm2: number, own_mm2: number) => boolean): Fix[] {
+  const own = conductorSize(cable.conductor.size ?? '');
+  const sizes = standardSizes({ ...cable, conductor: { ...cable.conductor, metal: 'copper' } }, lineUp.project.basis);
+  const sets = cable.conductor.sets ?? 1;
+  return sizes
+    .filter((size) => own && serves(conductorSize(size)?.area_mm2 ?? 0, own.area_mm2))
+    .map((size) => ({
+      label: `Copper tails of ${sets > 1 ? `${sets} × ` : ''}${shown(size)} from ${cable.tag} to ${element.tag}, through a box`,
+      edits: [],
+      inserts: [
+        {
+          kind: 'junction',
+          values: {
+            box: 'metal',
+            bondBar: true,
+            terminalMetal: 'copper-aluminium',
+            ...takes(element, own?.name ?? size, size, 2 * sets),
+          },
+          cable: cable.id,
+          end,
+          port: cable[end].port === 'line' ? 'line' : 'load',
+          tail: { ...OF_A_TAIL, 'conductor.size': size, 'conductor.metal': 'copper', length_m: TAIL_M },
+        },
+      ],
+    }));
+}
 /** Said of the whole cable, and not of a short piece of it. */
 const OF_A_TAIL = { lengthMost_m: null, lengthOrigin: null, outerDiameter_mm: null, wave: null, note: null } as const;
 /** A box for this very splice holds both sizes, at the temperature of the terminals beyond it. */

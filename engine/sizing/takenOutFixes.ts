@@ -1,0 +1,104 @@
+import type { FixEdit } from '../checks/finding.ts';
+import type { ElementOf } from '../lineup/elements.ts';
+import { valueAt } from '../lineup/fields.ts';
+import type { LineUp } from '../lineup/lineUp.ts';
+import { type TakenOut, takeOut } from '../lineup/takeOut.ts';
+import type { Run } from '../network/network.ts';
+import { edit, isKind, type Kind, one } from './fixKind.ts';
+
+/** Parts taken out of their line, or put where each motor has one of its own. */
+
+/** Halves that differ in these are two cables, not one in two pieces. */
+const ASKED_OF_ALL = ['conductor', 'insulation', 'construction', 'grounds', 'length_m'];
+
+/** The line-up with what led to a part and on from it as one cable; null where the two are not of one kind. */
+export function inOnePiece(lineUp: LineUp, id: string): TakenOut | null {
+  const made = takeOut(lineUp, id);
+  return made && !made.asked.some((path) => ASKED_OF_ALL.some((all) => path.startsWith(all))) ? made : null;
+}
+
+export const onePiece: Kind = {
+  name: 'one piece',
+  of: ({ elements, lineUp }) =>
+    one(
+      ...elements.filter(isKind('junction')).map(({ id, tag }) => {
+        const made = inOnePiece(lineUp, id);
+        return made !== null && { label: `${made.cable.tag} in one piece, without ${tag}`, edits: [], takesOut: [id] };
+      }),
+    ),
+};
+
+export const noReactor: Kind = {
+  name: 'no reactor',
+  of: ({ elements, lineUp }) =>
+    one(
+      ...elements
+        .filter(isKind('reactor'))
+        .map(({ id, tag }) => takeOut(lineUp, id) !== null && { label: `Take out ${tag}`, edits: [], takesOut: [id] }),
+    ),
+};
+
+/** Of a drive for one motor, by its motor: with the usual room, and on its own base as the one that it replaces. */
+const ROOM = 1.1;
+function driveFor({ ratedVoltage_V, inputCurrent_A, outputCurrent_A, carrier_Hz, frontEnd }: ElementOf<'drive'>, { motor }: Run) {
+  const output_A = motor.ratedCurrent_A === undefined ? undefined : Math.ceil(10 * ROOM * motor.ratedCurrent_A) / 10;
+  const input_A =
+    output_A === undefined || inputCurrent_A === undefined || outputCurrent_A === undefined
+      ? undefined
+      : Number(((output_A * inputCurrent_A) / outputCurrent_A).toPrecision(3));
+  const values = {
+    ratedVoltage_V,
+    carrier_Hz,
+    frontEnd,
+    ratedPower_W: motor.ratedPower_W,
+    outputCurrent_A: output_A,
+    inputCurrent_A: input_A,
+    box: 'metal',
+  };
+  return Object.fromEntries(Object.entries(values).flatMap(([path, value]) => (value === undefined ? [] : [[path, value]])));
+}
+
+/** The first cable behind the drive through which nothing but this motor hangs. */
+function branchOf({ motor, steps }: Run, runs: readonly Run[]) {
+  const others = runs.filter((run) => run.motor !== motor).flatMap((run) => run.steps.map(({ step }) => step));
+  const own = steps.find(({ zone, step: { via }, step }) => zone.kind === 'output' && via?.kind === 'cable' && !others.includes(step));
+  return own?.step.via?.kind === 'cable' ? own.step.via : null;
+}
+
+export const driveForEachMotor: Kind = {
+  name: 'a drive for each motor',
+  asks: true,
+  of: ({ elements, runs, lineUp }) =>
+    elements.filter(isKind('drive')).map((drive) => {
+      const own = runs.filter((run) => run.drive?.id === drive.id);
+      const branches = own.map((run) => ({ run, branch: branchOf(run, own) }));
+      const made = takeOut(lineUp, drive.id);
+      const [feeder] = lineUp.cables.filter(({ id }) => id === made?.cable.id);
+      if (own.length < 2 || !made || !feeder || branches.some(({ branch }) => branch?.cable.kind !== 'cable')) return [];
+      // What fed the drive goes on to where the motors branch off, of the make that it has.
+      const edits = made.asked.flatMap((path): FixEdit[] => {
+        const value = valueAt(feeder, path);
+        return typeof value === 'string' || typeof value === 'number' || typeof value === 'boolean' ? [edit(feeder, path, value)] : [];
+      });
+      return [
+        {
+          label: `A drive for each of ${own.map(({ motor }) => motor.tag).join(', ')} in place of ${drive.tag}, where they branch off`,
+          edits,
+          takesOut: [drive.id],
+          inserts: branches.flatMap(({ run, branch }) =>
+            branch
+              ? [
+                  {
+                    kind: 'drive' as const,
+                    values: driveFor(drive, run),
+                    cable: branch.cable.id,
+                    end: branch.nearEnd,
+                    port: 'load' as const,
+                  },
+                ]
+              : [],
+          ),
+        },
+      ];
+    }),
+};
