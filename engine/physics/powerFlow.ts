@@ -50,26 +50,25 @@ const TOLERANCE = 1e-12;
  * @param branches in any order; each node but the source has exactly one that feeds it
  */
 export function powerFlow(source_V: Volts, nodes: number, branches: readonly Branch[], loads: readonly Load[]): FlowResult {
-  const inOrder = [...branches].sort((a, b) => a.to - b.to);
-  const noLoad: Complex[] = new Array(nodes).fill(ZERO);
-  const path: Complex[] = new Array(nodes).fill(ZERO);
-  noLoad[0] = complex(source_V / Math.sqrt(3));
+  const inOrder = branches.toSorted((a, b) => a.to - b.to);
+  const backward = inOrder.toReversed();
+  const noLoad = [complex(source_V / Math.sqrt(3))];
+  const path = [ZERO];
   for (const branch of inOrder) {
     noLoad[branch.to] = scale(noLoad[branch.from] ?? ZERO, 1 / branch.ratio);
     path[branch.to] = add(scale(path[branch.from] ?? ZERO, 1 / branch.ratio ** 2), branch.impedance_ohm);
   }
   const voltages = [...noLoad];
   const currents: Complex[] = new Array(nodes).fill(ZERO);
-  let converged = loads.length === 0;
+  let converged = false;
   for (let sweep = 0; sweep < SWEEPS; sweep++) {
     currents.fill(ZERO);
     for (const load of loads) {
       const drawn = loadCurrent(load, voltages[load.node] ?? ZERO, path[load.node] ?? ZERO);
       currents[load.node] = add(currents[load.node] ?? ZERO, drawn);
     }
-    for (let i = inOrder.length - 1; i >= 0; i--) {
-      const branch = inOrder[i];
-      if (!branch || branch.from === 0) continue;
+    for (const branch of backward) {
+      if (branch.from === 0) continue;
       currents[branch.from] = add(currents[branch.from] ?? ZERO, scale(currents[branch.to] ?? ZERO, 1 / branch.ratio));
     }
     let change = 0;
@@ -80,16 +79,15 @@ export function powerFlow(source_V: Volts, nodes: number, branches: readonly Bra
         multiply(branch.impedance_ohm, currents[branch.to] ?? ZERO),
       );
       voltages[branch.to] = after;
-      change = Math.max(change, magnitude(subtract(after, before)) / (magnitude(noLoad[branch.to] ?? ZERO) || 1));
+      change = Math.max(change, magnitude(subtract(after, before)) / magnitude(noLoad[branch.to] ?? ZERO));
     }
-    if (!Number.isFinite(change)) break;
     if (change < TOLERANCE) {
       converged = true;
       break;
     }
   }
   // Below half of the no-load voltage the solution is past the nose of the curve: no motor or drive runs there.
-  const carried = voltages.every((v, node) => Number.isFinite(v.re) && magnitude(v) > 0.5 * magnitude(noLoad[node] ?? ZERO));
+  const carried = voltages.every((v, node) => magnitude(v) > 0.5 * magnitude(noLoad[node] ?? ZERO));
   return { converged: converged && carried, voltages_V: voltages, currents_A: currents };
 }
 

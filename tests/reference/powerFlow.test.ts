@@ -96,6 +96,13 @@ describe('one line, one load', () => {
     }
   });
 
+  it('a load whose voltage is all but gone, below a hundredth of its rated one, draws nothing; above it what it is made for', () => {
+    const at = (source_V: number) =>
+      magnitude(powerFlow(source_V, 2, [line(0, 1, 0, 0)], [load('power', 1, 480, 100, 0.9)]).currents_A[1] ?? zero);
+    expect(at(4.79)).toBe(0);
+    expectClose(at(4.81), (100 * 480) / 4.81, { relative: 1e-9 }, 'S / V');
+  });
+
   it('without a power factor and without a path there is no worst angle: the current is the rated one', () => {
     const found = powerFlow(480, 2, [line(0, 1, 0, 0)], [load('regulated', 1, 480, 100, null)]);
     expectClose(magnitude(found.currents_A[1] ?? zero), 100, { relative: 1e-12 }, 'rated');
