@@ -1,0 +1,325 @@
+import { describe, expect, it } from 'vitest';
+import type { CableScope, RunScope } from '../../../engine/checks/check.ts';
+import { feederDrop, leadDrop } from '../../../engine/checks/drop.ts';
+import type { Finding } from '../../../engine/checks/finding.ts';
+import { expectClose } from '../../reference/expectClose.ts';
+import { CABLE, cableScope, cases, DRIVE, MOTOR, runScope, step } from './scopes.ts';
+
+/**
+ * The limits of both drops, each at its edge: NEC 215.2(A)(2) informational note 2 (3 % on a feeder), IEC 60364-5-52 Annex G (5 %), NEC
+ * 210.19 informational note (3 % on a lead), one maker's manual (2 %), NEMA MG 1 12.44 (90 % at the terminals). Figures worked by hand.
+ */
+
+const only = (found: readonly Finding[]): Finding => {
+  const [one, ...more] = found;
+  if (!one || more.length > 0) throw new Error(`${found.length} findings`);
+  return one;
+};
+const feeder = (more: Partial<CableScope> = {}) => only(feederDrop.scope === 'cable' ? feederDrop.judge(cableScope(more)) : []);
+const lead = (more: Partial<RunScope> = {}) => only(leadDrop.scope === 'run' ? leadDrop.judge(runScope(more) as RunScope) : []);
+const { project } = cableScope();
+const labels = (found: Finding) => found.inputs.map((each) => each.what);
+const fields = (found: Finding) => found.missing.map((each) => `${each.tag}: ${each.field}`);
+
+describe('the drop of a feeder', () => {
+  const losing = (drop_V: number, more: Partial<CableScope> = {}) => feeder({ flow: step({ drop_V }), ...more });
+  it('of 480 V passes up to 14.4 V, 3 %, and is a caution beyond: the note is advice', () => {
+    expect([losing(14.4).verdict, losing(14.401).verdict]).toEqual(['pass', 'caution']);
+    const found = losing(14.4);
+    expect([found.value, found.limit, found.unit, found.authority, found.case, found.phrase]).toEqual([
+      3,
+      3,
+      '%',
+      'guide',
+      'rated',
+      'drop 3.00 %',
+    ]);
+    expectClose(losing(7.2).margin_pct ?? 0, 50, { relative: 1e-12 }, 'half is left');
+    expect(found.source).toContain('215.2(A)(2)');
+    expect(found.text).toBe('W loses 14.40 V, 3.00 % of 480 V, at 72.0 A; the guide allows 3.0 %.');
+  });
+  it('of 400 V passes up to 20 V, 5 %, under IEC', () => {
+    const iec = (drop_V: number) => losing(drop_V, { basis: 'iec', nominal_V: 400 });
+    expect([iec(20).verdict, iec(20.01).verdict, iec(20).limit]).toEqual(['pass', 'caution', 5]);
+  });
+  it('fails over the limit of the project, which stands in place of the guide’s', () => {
+    const own = (drop_V: number) => losing(drop_V, { project: { ...project, limits: { feederDrop_pct: 2 } } });
+    expect([own(9.6).verdict, own(9.61).verdict]).toEqual(['pass', 'fail']);
+    expect([own(9.6).authority, own(9.6).limit, own(9.6).source]).toEqual(['project', 2, 'limit set for this project']);
+    expect(own(9.6).text).toContain('this project allows 2.0 %');
+  });
+  it('is not asked behind a drive, inside one enclosure, or of a feeder without a motor', () => {
+    expect(feederDrop.scope === 'cable' && feederDrop.judge(cableScope({ side: 'output' }))).toEqual([]);
+    for (const cable of [
+      { ...CABLE, kind: 'link' as const },
+      { ...CABLE, length_m: 0 },
+    ])
+      expect([feeder({ cable }).verdict, feeder({ cable }).text]).toEqual([
+        'not-applicable',
+        'No length: a connection inside one enclosure.',
+      ]);
+    expect(feeder({ drives: [], motors: [] }).verdict).toBe('not-applicable');
+    expect([feeder({ drives: [] }).verdict, feeder({ motors: [] }).verdict]).toEqual(['pass', 'pass']);
+  });
+  it('that collapses fails by physics, whatever a limit says', () => {
+    const found = feeder({ flow: step({ collapsed: true, drop_V: null, says: ['how'] }) });
+    expect([found.verdict, found.authority, found.working]).toEqual(['fail', 'physics', ['how']]);
+    expect(labels(found)).toContain('Conductor size of W');
+  });
+  it('is open while the load or the voltage is not known, and names what it lacks', () => {
+    expect([feeder({ flow: step({ drop_V: null }) }).verdict, feeder({ nominal_V: null }).verdict]).toEqual(['open', 'open']);
+    expect(feeder({ nominal_V: null }).missing).toEqual([]);
+    expect(feeder({ nominal_V: null }).text).toContain('the voltage or the load here is not known');
+    const { inputCurrent_A: _, ...silent } = DRIVE;
+    const { length_m: __, ...endless } = CABLE;
+    const lacking = feeder({ flow: step({ drop_V: null }), drives: [silent], cable: { ...endless, conductor: { sets: 1 } } });
+    expect(fields(lacking)).toEqual(['W: conductor.size', 'W: conductor.metal', 'W: length_m', 'D: inputCurrent_A']);
+    expect(lacking.text).toContain('length, one way of W');
+  });
+  it('shows what it was made from, and the steps', () => {
+    const found = losing(9.6, {
+      flow: step({
+        drop_V: 9.6,
+        resistance_ohm: 0.05,
+        reactance_ohm: 0.0125,
+        says: ['first'],
+        assumptions: [{ what: 'a', value: 'b', source: 'c' }],
+      }),
+      cable: { ...CABLE, lengthMost_m: 60 },
+      drives: [{ ...DRIVE, manual: { inputVoltageLeast_pct: 85 } }],
+    });
+    expect(labels(found)).toEqual([
+      'Conductor size of W',
+      'Conductor metal of W',
+      'Sets in parallel of W',
+      'Length, one way of W',
+      'Length, up to of W',
+      'Laid in of W',
+      'Construction of W',
+      'Rated input current of D',
+      'Input power factor of D',
+      'Manual: least input voltage of D',
+    ]);
+    expect(found.working).toEqual([
+      'first',
+      'Z = 50.000 + j12.500 mΩ, whole length, sets in parallel',
+      'I = 72.00 A, phasor sum of what it feeds',
+      'drop = |V near| − |V far| = 9.600 V',
+    ]);
+    expect(found.assumptions.map((each) => each.what)).toEqual(['a']);
+    expect(found.remedies).toHaveLength(3);
+  });
+  it('with a power factor that is not given takes the worst, and says so of that drive alone', () => {
+    const { inputPowerFactor: _, ...silent } = { ...DRIVE, tag: 'E' };
+    const found = losing(9.6, { drives: [DRIVE, silent] });
+    expect(found.assumptions.map((each) => each.what)).toEqual(['input power factor of E']);
+    expect(found.working.at(-1)).toContain('√3 |Z|');
+  });
+});
+
+describe('what the lowest line voltage leaves the drive', () => {
+  const at = (low_V: number | undefined, least_pct: number | undefined, drive = DRIVE) => {
+    const asked = least_pct === undefined ? drive : { ...drive, manual: { inputVoltageLeast_pct: least_pct } };
+    return feeder({ arrivesAt: [asked], arrivals: [step({ cases: cases(low_V === undefined ? {} : { 'low line': low_V }) })] });
+  };
+  it('is held to its manual: 408 V of 480 V are 85 %', () => {
+    expect([at(408, 85).verdict, at(407.9, 85).verdict]).toEqual(['pass', 'fail']);
+    const found = at(384, 85);
+    expect([found.value, found.limit, found.unit, found.authority, found.case, found.quantity]).toEqual([
+      80,
+      85,
+      '%',
+      'manual',
+      'low line',
+      'voltage at the drive',
+    ]);
+    expectClose(found.margin_pct ?? 0, (100 * (80 - 85)) / 85, { relative: 1e-12 }, 'short by hand');
+    expect(found.text).toContain('At low line D has 384 V, 80.0 % of its rating. Its manual asks for 85.0 %.');
+    expect(found.source).toContain('the manual of D');
+  });
+  it('in per cent of the drive’s own rating, of the supply’s where that is not given', () => {
+    const { ratedVoltage_V: _, ...unrated } = DRIVE;
+    expect([at(391, 85, { ...DRIVE, ratedVoltage_V: 460 }).verdict, at(408, 85, unrated).verdict, at(407, 85, unrated).verdict]).toEqual([
+      'pass',
+      'pass',
+      'fail',
+    ]);
+  });
+  it('is told where no manual asks, and is open where one does and the voltage is not known', () => {
+    expect(at(400, undefined).text).toContain('At low line D has 400 V, 83.3 % of its rating.');
+    expect(at(undefined, undefined).text).not.toContain('At low line');
+    const found = at(undefined, 85);
+    expect([found.verdict, found.phrase, found.missing]).toEqual(['open', 'voltage at the drive?', []]);
+  });
+  it('each of several drives is asked: the second one’s fails too', () => {
+    const asked = (tag: string) => ({ ...DRIVE, tag, manual: { inputVoltageLeast_pct: 85 } });
+    const [good, bad] = [470, 400].map((volts) => step({ cases: cases({ 'low line': volts }) }));
+    const found = feeder({ arrivesAt: [asked('A'), asked('B')], arrivals: good && bad ? [good, bad] : [] });
+    expect([found.verdict, found.text.includes('B has 400 V'), found.text.includes('A has')]).toEqual(['fail', true, false]);
+    // A drive for which nothing arrived is not known, never a crash.
+    expect(feeder({ arrivesAt: [asked('A')], arrivals: [] }).verdict).toBe('open');
+  });
+});
+
+describe('a length that is a range', () => {
+  const range = (length_m: number | undefined, lengthMost_m: number, drop_V = 9.6) => {
+    const { length_m: _, ...cable } = CABLE;
+    return feeder({
+      flow: step({ drop_V }),
+      project: { ...project, units: 'metric' },
+      cable: { ...cable, ...(length_m === undefined ? {} : { length_m }), lengthMost_m },
+    }).text.replaceAll('\u00a0', ' ');
+  };
+  it('says what the short end gives and where the limit is met: 2 % at 100 m is 1 % at 50 m and 3 % at 150 m', () =>
+    expect(range(50, 100)).toContain(' Judged at the long end, 100 m; at 50 m about 1.00 %, and the limit is met up to about 150 m of W.'));
+  it('is none where the ends are one, turned about, or nothing is lost', () => {
+    for (const text of [range(100, 100), range(100, 60), range(50, 100, 0)]) expect(text).not.toContain('long end');
+  });
+});
+
+describe('the drop from drive to motor', () => {
+  /** Of 460 V at a motor for 460 V: the volts lost, in per cent of 4.6 V each. */
+  const losing = (lost_V: number, more: Partial<RunScope> = {}) =>
+    lead({ start: step({ voltage_V: 480 }), terminal: step({ voltage_V: 480 - lost_V }), ...more });
+  it('of 460 V is noted over 9.2 V, 2 %, and a caution over 13.8 V, 3 %', () => {
+    expect([9.2, 9.21, 13.8, 13.81].map((lost) => losing(lost).verdict)).toEqual(['pass', 'note', 'note', 'caution']);
+    const found = losing(6.9);
+    expectClose(found.value ?? 0, 1.5, { relative: 1e-12 }, 'of nameplate');
+    expectClose(found.margin_pct ?? 0, 50, { relative: 1e-9 }, 'half is left');
+    expect([found.limit, found.unit, found.authority, found.case, found.quantity, found.phrase]).toEqual([
+      3,
+      '%',
+      'guide',
+      'rated',
+      'drop from drive to motor',
+      'drop 1.50 %',
+    ]);
+    expect(found.remedies).toHaveLength(4);
+    expect(found.runs).toEqual(['M']);
+  });
+  it('fails over the limit of the project, without a note below it', () => {
+    const own = (lost: number) => losing(lost, { project: { ...project, limits: { leadDrop_pct: 2.5 } } });
+    expect([11.5, 11.51].map((lost) => [own(lost).verdict, own(lost).authority])).toEqual([
+      ['pass', 'project'],
+      ['fail', 'project'],
+    ]);
+  });
+  it('fails where less than 90 %, 414 V, is left at the terminals, however little the leads lose', () => {
+    const left = (volts: number) => lead({ start: step({ voltage_V: volts + 1 }), terminal: step({ voltage_V: volts }) });
+    expect([left(414).verdict, left(413.9).verdict]).toEqual(['pass', 'fail']);
+    const found = left(391);
+    expect([found.value, found.limit, found.authority, found.quantity, found.phrase]).toEqual([
+      85,
+      90,
+      'standard',
+      'voltage at the terminals',
+      '85.0 % at the motor',
+    ]);
+    expectClose(found.margin_pct ?? 0, (100 * (85 - 90)) / 90, { relative: 1e-12 }, 'by hand');
+  });
+  it('across a transformer counts what is lost, not what it makes: 480 V × 5 less 2350 V', () => {
+    const found = lead({
+      motor: { ...MOTOR, ratedVoltage_V: 2300 },
+      start: step({ voltage_V: 480 }),
+      terminal: step({ voltage_V: 2354, gain: 5 }),
+    });
+    expectClose(found.value ?? 0, (100 * 46) / 2300, { relative: 1e-12 }, '46 V');
+    expect(found.working[1]).toContain('480.00 V × 5.0000 through the transformer');
+    expect(losing(1).working[1]).toBe('at the drive 480.00 V, at the motor 479.00 V (phasor solution)');
+  });
+  it('tells the other cases where they are known', () => {
+    const terminal = step({ voltage_V: 470, cases: cases({ 'low line': 437, overload: 460 }) });
+    expect(lead({ start: step({ voltage_V: 480 }), terminal }).text).toContain(' Other cases: low line 95.0 %, overload 100.0 %.');
+    expect(losing(1).text).not.toContain('Other cases');
+    expect(lead({ terminal, inputKnown: false }).text).not.toContain('Other cases');
+  });
+  it('without the input side a good drop is open, a bad one for the project still fails', () => {
+    for (const lost of [1, 10, 20])
+      expect([losing(lost, { inputKnown: false }).verdict, losing(lost, { inputKnown: false }).phrase]).toEqual(['open', 'input voltage?']);
+    expect(losing(20, { inputKnown: false, project: { ...project, limits: { leadDrop_pct: 2 } } }).verdict).toBe('fail');
+    // Less than 90 % is no verdict while what arrives is not known.
+    expect(losing(100, { inputKnown: false }).verdict).toBe('open');
+    const { inputCurrent_A: _, ...silent } = DRIVE;
+    expect(fields(losing(1, { inputKnown: false, drive: silent }))).toEqual(['D: inputCurrent_A']);
+    expect(losing(1, { inputKnown: false }).missing).toEqual([]);
+    expect(losing(1, { inputKnown: false }).text).toContain('What the feeder leaves is not known.');
+  });
+  it('is open while motor, cables or boxes are not known, and names what is missing of each', () => {
+    const { ratedVoltage_V: _, ratedCurrent_A: __, ...bare } = MOTOR;
+    expect(fields(lead({ motor: bare }))).toEqual(['M: ratedCurrent_A', 'M: ratedVoltage_V']);
+    expect(lead({ motor: bare }).verdict).toBe('open');
+    const unsized = { ...CABLE, conductor: {} };
+    expect(fields(lead({ cables: [unsized] }))).toEqual(['W: conductor.size', 'W: conductor.metal']);
+    // What has no length loses nothing, whatever it is made of.
+    expect(
+      lead({
+        cables: [
+          { ...unsized, length_m: 0 },
+          { ...unsized, kind: 'link' },
+        ],
+      }).verdict,
+    ).toBe('pass');
+    expect(
+      fields(
+        lead({
+          boxes: [
+            { id: 'b1', kind: 'reactor', tag: 'L' },
+            { id: 'b2', kind: 'filter', tag: 'Z' },
+            { id: 'b3', kind: 'disconnect', tag: 'Q' },
+          ],
+        }),
+      ),
+    ).toEqual(['L: impedance_pct', 'Z: role']);
+  });
+  it('is open while another motor on the drive is not described', () => {
+    for (const more of [{ start: step({ voltage_V: null }) }, { terminal: step({ voltage_V: null }) }])
+      expect([lead(more).verdict, lead(more).phrase, lead(more).missing]).toEqual(['open', 'load not known', []]);
+  });
+  it('that collapses fails by physics', () => {
+    const found = lead({ terminal: step({ voltage_V: null, collapsed: true }) });
+    expect([found.verdict, found.authority, found.phrase]).toEqual(['fail', 'physics', 'load cannot be carried']);
+  });
+  it('shows what it was made from, and what was assumed', () => {
+    const found = losing(1, {
+      cables: [{ ...CABLE, lengthMost_m: 60 }],
+      boxes: [
+        { id: 'b1', kind: 'reactor', tag: 'L', impedance_pct: 3, ratedCurrent_A: 80 },
+        { id: 'b2', kind: 'filter', tag: 'Z', role: 'sine', drop_pct: 4 },
+      ],
+      assumptions: [{ what: 'a', value: 'b', source: 'c' }],
+    });
+    expect(labels(found)).toEqual([
+      'Rated voltage of M',
+      'Nameplate current of M',
+      'Power factor of M',
+      'Rated frequency of M',
+      'Conductor size of W',
+      'Conductor metal of W',
+      'Sets in parallel of W',
+      'Length, one way of W',
+      'Length, up to of W',
+      'Impedance of L',
+      'Rated current of L',
+      'Drop at rated current of Z',
+    ]);
+    expect(found.assumptions.map((each) => each.what)).toEqual(['a']);
+    const { outputRatio_pct: _, ...drive } = DRIVE;
+    const { powerFactor: __, ratedFrequency_Hz: ___, ...motor } = MOTOR;
+    const guessed = losing(1, { drive, motor });
+    expect(guessed.assumptions.map((each) => each.what)).toEqual(['most output of D', 'power factor of M']);
+    expect([guessed.working[0], losing(1, { motor, basis: 'iec' }).working[0], losing(1).working[0]]).toEqual([
+      'current of M: 75.0 A at 60 Hz',
+      'current of M: 75.0 A at 50 Hz',
+      'current of M: 75.0 A at 60 Hz',
+    ]);
+    expect(losing(1, { motor: { ...motor, ratedFrequency_Hz: 87 } }).working[0]).toContain('at 87 Hz');
+  });
+  it('of a length that is a range says where the limit turns, for each cable', () => {
+    const cables = [CABLE, { ...CABLE, tag: 'X', length_m: 30, lengthMost_m: 90 }];
+    const text = losing(4.6, { cables, project: { ...project, units: 'metric' } }).text.replaceAll('\u00a0', ' ');
+    // 1 % at 90 m: 3 % at 270 m.
+    expect(text).toMatch(
+      /against 3\.0 %\..* Judged at the long end, 90 m; at 30 m about 0\.33 %, and the limit is met up to about 270 m of X\.$/,
+    );
+  });
+});

@@ -1,0 +1,106 @@
+import type { CableScope, RunScope } from '../../../engine/checks/check.ts';
+import type { CaseResult, StepResult } from '../../../engine/checks/solveZone.ts';
+import { newLineUp } from '../../../engine/index.ts';
+import type { Cable } from '../../../engine/lineup/cable.ts';
+import type { ElementOf } from '../../../engine/lineup/elements.ts';
+
+/** What one check is told, made up by hand: so that it can be asked at its very limit, whatever was solved to get there. */
+
+export const CABLE: Cable = {
+  id: 'c1',
+  tag: 'W',
+  kind: 'cable',
+  from: { element: 'e1', port: 'load' },
+  to: { element: 'e2', port: 'line' },
+  conductor: { size: '2 AWG', metal: 'copper', sets: 1 },
+  insulation: {},
+  grounds: {},
+  auxiliary: [],
+  installation: { raceway: 'steel-conduit' },
+  construction: 'singles',
+  length_m: 60,
+};
+export const DRIVE: ElementOf<'drive'> = {
+  id: 'e1',
+  kind: 'drive',
+  tag: 'D',
+  ratedVoltage_V: 480,
+  inputCurrent_A: 72,
+  inputPowerFactor: 0.95,
+  outputRatio_pct: 95,
+};
+export const MOTOR: ElementOf<'motor'> = {
+  id: 'e2',
+  kind: 'motor',
+  tag: 'M',
+  ratedVoltage_V: 460,
+  ratedCurrent_A: 75,
+  ratedFrequency_Hz: 60,
+  powerFactor: 0.86,
+};
+
+const none: CaseResult = { voltage_V: null, current_A: null, drop_V: null };
+export const step = (more: Partial<StepResult> = {}): StepResult => ({
+  voltage_V: 480,
+  current_A: 72,
+  drop_V: 0,
+  cases: { rated: none, 'low line': none, 'high line': none, overload: none },
+  resistance_ohm: null,
+  reactance_ohm: null,
+  faultCurrent_A: null,
+  path_ohm: null,
+  coldPath_ohm: null,
+  faultPeak_A: null,
+  gain: 1,
+  collapsed: false,
+  nominal_V: 480,
+  says: [],
+  assumptions: [],
+  ...more,
+});
+/** Voltages of the cases, the others as they are. */
+export const cases = (volts: Partial<Record<keyof StepResult['cases'], number>>): StepResult['cases'] => {
+  const of = (name: keyof StepResult['cases']): CaseResult => ({ ...none, voltage_V: volts[name] ?? null });
+  return { rated: of('rated'), 'low line': of('low line'), 'high line': of('high line'), overload: of('overload') };
+};
+
+const { project } = newLineUp('us');
+
+export const cableScope = (more: Partial<CableScope> = {}): CableScope => ({
+  project,
+  basis: 'us',
+  cable: CABLE,
+  side: 'input',
+  fromElement: MOTOR,
+  toElement: DRIVE,
+  landedFrom: [],
+  landedTo: [],
+  flow: step(),
+  arrivesAt: [],
+  arrivals: [],
+  drives: [DRIVE],
+  motors: [MOTOR],
+  drive: null,
+  nominal_V: 480,
+  filterAhead: false,
+  guard: null,
+  bypassed: [],
+  together: [],
+  togetherFed: [],
+  ...more,
+});
+
+export const runScope = (more: Partial<RunScope> = {}): Omit<RunScope, 'tree' | 'shield'> => ({
+  project,
+  basis: 'us',
+  drive: DRIVE,
+  motor: MOTOR,
+  cables: [CABLE],
+  boxes: [],
+  start: step({ voltage_V: 460 }),
+  terminal: step({ voltage_V: 460 }),
+  nominal_V: 480,
+  inputKnown: true,
+  assumptions: [],
+  ...more,
+});
