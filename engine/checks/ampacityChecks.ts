@@ -30,7 +30,8 @@ const REMEDIES = [
 ];
 
 interface Need {
-  readonly need_A: number | null;
+  /** Of no meaning while something is missing. */
+  readonly need_A: number;
   readonly how: string;
   readonly missing: readonly Missing[];
   readonly inputs: readonly Input[];
@@ -58,14 +59,13 @@ function judgeAmpacity(check: CheckFacts, scope: CableScope, need: Need): readon
     // Without the place, wet is assumed for the temperature; without the type, the wet figure is not known.
     ...(cable.insulation.type === undefined && cable.installation.moisture === undefined ? [lacks(cable, 'installation.moisture')] : []),
   ];
-  if (missing.length > 0 || need.need_A === null)
-    return [openFinding(check, subject, runs, missing, missing.length > 0 ? {} : { text: need.how })];
+  if (missing.length > 0) return [openFinding(check, subject, runs, missing)];
   const { coolest_C, unknown } = terminals([scope.fromElement, scope.toElement]);
   const capped = basis === 'us' ? Math.min(coolest_C ?? 90, unknown.length > 0 ? 60 : 90) : null;
   // A terminal that is not marked takes the 75 °C column at most (NEC 110.14(C)(1)).
   const best = cableAmpacity(cable, basis, basis === 'us' ? Math.min(coolest_C ?? 90, unknown.length > 0 ? 75 : 90) : null);
   const least = cableAmpacity(cable, basis, capped);
-  const need_A = need.need_A;
+  const { need_A } = need;
   if (!best || !least) {
     return [
       openFinding(check, subject, runs, [lacks(cable, 'conductor.size')], {
@@ -167,7 +167,7 @@ export const feederAmpacity: Check = {
     const driven_A = basis === 'us' ? sum + 0.25 * (currents[0] ?? 0) : sum;
     // With a way around the drive the motors may run straight from the feeder: the larger of the two (NEC 430.122(C)).
     const direct = bypassed.length === 0 ? null : motorNeed(bypassed, basis);
-    const around = direct !== null && direct.need_A !== null && direct.need_A > driven_A;
+    const around = direct !== null && direct.need_A > driven_A;
     const how = around
       ? `way around the drive: ${direct.how}`
       : basis === 'us'
@@ -175,15 +175,14 @@ export const feederAmpacity: Check = {
           ? `1.25 × ${fixed(sum, 1)} A rated input`
           : `125 % of the largest of ${currents.length} drives + the rest`
         : `Ib ${fixed(sum, 1)} A rated input`;
-    const all = [...missing, ...(direct?.missing ?? [])];
     // A drive much larger than its motors drags the feeder up with it.
     const unsaid = motors.filter((motor) => motor.ratedCurrent_A === undefined);
     const worn = motors.reduce((total, motor) => total + (motor.ratedCurrent_A ?? 0), 0);
     const oversized = motors.length > 0 && exceeds(sum, 1.3 * worn);
     return judgeAmpacity(this, scope, {
-      need_A: all.length > 0 ? null : around ? direct.need_A : driven_A,
+      need_A: around ? direct.need_A : driven_A,
       how,
-      missing: all,
+      missing: [...missing, ...(direct?.missing ?? [])],
       inputs: [...drives.flatMap((drive) => given(drive, 'inputCurrent_A')), ...(direct?.inputs ?? [])],
       ...(around ? { case: 'bypass' as const } : {}),
       ...(oversized
@@ -217,7 +216,7 @@ function motorNeed(motors: CableScope['motors'], basis: CableScope['basis']): Ne
   currents.sort((a, b) => b.amperes - a.amperes);
   const sum = currents.reduce((total, { amperes }) => total + amperes, 0);
   const largest = currents[0];
-  const need_A = missing.length > 0 || !largest ? null : basis === 'us' ? sum + 0.25 * largest.amperes : sum;
+  const need_A = basis === 'us' ? sum + 0.25 * (largest?.amperes ?? 0) : sum;
   const how =
     basis === 'us'
       ? `${currents.length === 1 ? `1.25 × ${fixed(sum, 1)} A` : `125 % of the largest + the rest of ${currents.length} motors`}, ${largest?.how ?? ''}`
@@ -241,7 +240,7 @@ export const leadAmpacity: Check = {
     const { drive } = scope;
     // A drive marked to protect its output conductors sets a floor of its own (NEC 430.122(B)).
     const floor = basis === 'us' && drive?.manual?.protectsOutputConductors === true ? drive.manual.outputAmpacityLeast_A : undefined;
-    if (floor !== undefined && need.need_A !== null && floor > need.need_A)
+    if (floor !== undefined && floor > need.need_A)
       return judgeAmpacity(this, scope, {
         ...need,
         need_A: floor,
