@@ -174,7 +174,7 @@ describe('by IEC 60364-5-52 the current itself', () => {
     const iec = (inputCurrent_A: number, cable = metric) =>
       feeder({ basis: 'iec', cable, drives: drawing(inputCurrent_A), motors: [{ ...motor, ratedCurrent_A: 200 }] });
     expect([iec(117).verdict, iec(117.1).verdict, iec(117).limit, iec(117).value]).toEqual(['pass', 'fail', 117, 117]);
-    const pvc = { ...metric, insulation: { type: 'PVC' } };
+    const pvc: Cable = { ...metric, insulation: { type: 'PVC' } };
     expect([iec(89, pvc).verdict, iec(89.1, pvc).verdict]).toEqual(['pass', 'fail']);
     expect(iec(50).text).toContain('Ib 50.0 A rated input');
     expect(feeder({ basis: 'iec', cable: metric, drives: drawing(40, 30) }).limit).toBe(70);
