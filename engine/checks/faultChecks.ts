@@ -1,7 +1,7 @@
 import type { Cable } from '../lineup/cable.ts';
 import type { Element } from '../lineup/elements.ts';
 import { fixed } from '../lineup/roundTo.ts';
-import { type Check, elementSubject, exceeds, finding, given, lacks, marginBelow, missingOf, openFinding, tagsOf } from './check.ts';
+import { type Check, elementSubject, exceeds, finding, given, marginBelow, missingOf, openFinding, tagsOf } from './check.ts';
 import type { Finding, Missing } from './finding.ts';
 
 /** Whether parts stand the fault current that can flow through them. */
@@ -20,8 +20,10 @@ export const impedanceGaps = (ahead: readonly (Element | Cable)[]): readonly Mis
         : part.kind === 'transformer'
           ? missingOf(part, 'ratedPower_VA', 'primaryVoltage_V', 'secondaryVoltage_V', 'impedance_pct')
           : part.kind === 'reactor'
-            ? missingOf(part, 'impedance_pct')
-            : [],
+            ? missingOf(part, 'impedance_pct', 'ratedCurrent_A')
+            : part.kind === 'filter' && part.drop_pct === undefined
+              ? missingOf(part, 'role')
+              : [],
   );
 
 export const faultRating: Check = {
@@ -79,13 +81,14 @@ export const faultRating: Check = {
     }
     if (rating === undefined || available === null || missing.length > 0)
       return [
-        openFinding(this, subject, runs, missing.length > 0 ? missing : [lacks(element, 'faultRating_A')], {
+        openFinding(this, subject, runs, missing, {
           value: available,
           unit: 'A',
           quantity: 'available fault current',
           inputs: ahead.flatMap((part) => given(part, 'faultCurrent_A', 'ratedPower_VA', 'impedance_pct', 'conductor.size', 'length_m')),
           working: workingOf(flow, basis),
-          text: `Cannot be judged yet: ${missing.map((each) => `${each.label.toLowerCase()} of ${each.tag}`).join(', ')} not known.${known}`,
+          text: `Cannot be judged yet: ${missing.length > 0 ? `${missing.map((each) => `${each.label.toLowerCase()} of ${each.tag}`).join(', ')} not known` : 'the impedance of something ahead cannot be made out'}.${known}`,
+          ...(missing.length > 0 ? {} : { phrase: 'fault current?', remedies: ['Look at the sizes and voltages of what is ahead of it.'] }),
         }),
       ];
     return [
