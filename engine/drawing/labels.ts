@@ -28,7 +28,8 @@ function boxLine(element: Element): string {
   return `${element.box} box${element.bondBar === true ? ', bond bar' : element.bondBar === false ? ', no bond bar' : ''}`;
 }
 
-export function elementLines(element: Element, units: Units): readonly string[] {
+/** @param inLead a disconnect between drive and motor: what its hand must know stands beside it */
+export function elementLines(element: Element, units: Units, inLead = false): readonly string[] {
   const u = (value: number | undefined, quantity: Quantity) => shown(value, quantity, units);
   switch (element.kind) {
     case 'supply':
@@ -47,6 +48,7 @@ export function elementLines(element: Element, units: Units): readonly string[] 
       return lines(
         joined(u(element.tripCurrent_A ?? element.ratedCurrent_A, 'current'), element.device ? DEVICES[element.device] : null),
         boxLine(element),
+        inLead ? (element.earlyBreakContact === 'wired' ? 'early break wired' : 'open only when stopped') : '',
       );
     case 'reactor':
       return lines(joined(u(element.impedance_pct, 'percent'), u(element.ratedCurrent_A, 'current')), boxLine(element));
@@ -100,6 +102,9 @@ export function lengthText(cable: Cable, units: Units): string | null {
 export const sizeText = (cable: Cable): string | null => cable.conductor.size?.replace('mm2', 'mm²') ?? null;
 export const metalText = (cable: Cable): string | null =>
   cable.conductor.metal === 'copper' ? 'Cu' : cable.conductor.metal === 'aluminium' ? 'Al' : null;
+/** Null where not even their number is known. */
+export const groundsText = ({ grounds: { count, size } }: Cable): string | null =>
+  count === undefined ? null : count === 0 ? 'none' : `${count} × ${size?.replace('mm2', 'mm²') ?? 'size not known'}`;
 export const buildText = (cable: Cable): string | null => (cable.construction ? BUILDS[cable.construction] : null);
 export const racewayText = (cable: Cable): string | null =>
   cable.installation.raceway ? (RACEWAYS[cable.installation.raceway] ?? null) : null;

@@ -153,11 +153,12 @@ export function oneLine(lineUp: LineUp, review: Review, options: OneLineOptions 
       marks.push(...bracket);
       obstacles.push(extent(bracket));
     }
+    const inLead = (byPart.get(element.id) ?? []).some(({ check }) => check === 'output-disconnect');
     const said = {
       owner: element,
       id: element.id,
       tag: element.tag,
-      lines: linesOf(element, [units, say], () => elementLines(element, units).map(say)),
+      lines: linesOf(element, [units, say, inLead], () => elementLines(element, units, inLead).map(say)),
       findings: byPart.get(element.id) ?? [],
       gap: gap?.state,
       gapSays: gapSays(gap?.state),

@@ -3,6 +3,7 @@ import { CHECKS } from '../checks/index.ts';
 import type { Review } from '../checks/solved.ts';
 import type { LineUp } from '../lineup/lineUp.ts';
 import { type Block, calculationOf, figure, type Table, table, VERDICT_WORD } from './content.ts';
+import { DEFERRAL } from './deferral.ts';
 import { margin, numbered } from './findingTables.ts';
 
 /** One calculation a part: its inputs once, numbered, and every check of it with the inputs it starts from, line by line to the result. */
@@ -15,10 +16,17 @@ function subjects(lineUp: LineUp, review: Review): readonly string[] {
 export function calculations(lineUp: LineUp, review: Review, wide: boolean): readonly Block[] {
   const judged = review.findings.filter((each) => each.verdict !== 'not-applicable' && each.verdict !== 'out-of-scope');
   const numbers = numbered(review);
+  let intro: string | undefined = DEFERRAL;
   return subjects(lineUp, review).flatMap((id) => {
     const own = judged.filter((each) => each.subject.id === id);
     const [first] = own;
-    return first ? calculation(id, first.subject.tag || 'the line-up', own, numbers, wide) : [];
+    if (!first) return [];
+    const [given, ...checks] = calculation(id, first.subject.tag || 'the line-up', own, numbers, wide);
+    if (!given) return [];
+    // Once, above the first.
+    const headed = intro === undefined ? given : { ...given, intro };
+    intro = undefined;
+    return [headed, ...checks].map(table);
   });
 }
 
@@ -28,7 +36,7 @@ function calculation(
   own: readonly Finding[],
   numbers: ReadonlyMap<string, number>,
   wide: boolean,
-): readonly Block[] {
+): readonly Table[] {
   const inputs = new Map<string, readonly string[]>();
   const startsFrom = own.map((finding) =>
     [
@@ -111,7 +119,7 @@ function calculation(
     ],
     rows: plain.map((each) => [each.title, from(each), result(each), each.authority]),
   };
-  return [given, ...[checks, others].filter((each) => each.rows.length > 0)].map(table);
+  return [given, ...[checks, others].filter((each) => each.rows.length > 0)];
 }
 
 /** The source of a check stands once, among the rules applied; here only where a finding rests on another. */

@@ -13,9 +13,9 @@ type Asked = readonly [string, string, string?];
 
 const COLUMNS = [
   { head: 'To be measured', grow: 1.6 },
-  { head: 'Computed or asked', w: 50, right: true },
-  { head: 'Measured', w: 36 },
-  { head: 'By, date', w: 36 },
+  { head: 'Computed or asked', w: 44, right: true },
+  { head: 'Measured', w: 34 },
+  { head: 'By, date', w: 32 },
 ] as const;
 
 export function commissioning(lineUp: LineUp, review: Review): readonly Table[] {
@@ -37,17 +37,20 @@ export function commissioning(lineUp: LineUp, review: Review): readonly Table[] 
       design,
       built === NOT_RECORDED ? '' : built,
     ]);
+  // What several runs share is measured once.
+  const done = new Set<string>();
+  const first = (part: Element | Cable): boolean => !done.has(part.id) && done.add(part.id).has(part.id);
   const runForm = (run: SolvedRun): Table => {
     const drive = parts.get(run.driveId ?? '') as Element | undefined;
     const motor = parts.get(run.motorId) as Element | undefined;
     const cables = run.path.flatMap((id) => {
       const part = parts.get(id);
-      return part && 'conductor' in part && part.kind === 'cable' ? [part as Cable] : [];
+      return part && 'conductor' in part && part.kind === 'cable' && first(part) ? [part] : [];
     });
     const lead = cables.filter((each) => review.cables.find(({ id }) => id === each.id)?.side === 'output');
     const boxes = run.path.flatMap((id) => {
       const part = parts.get(id) as Element | undefined;
-      return part?.kind === 'disconnect' && part.earlyBreakContact !== undefined ? [part] : [];
+      return part?.kind === 'disconnect' && part.earlyBreakContact !== undefined && first(part) ? [part] : [];
     });
     return form(`Run to ${run.motorTag}`, [
       ...cables.flatMap((each) => asLaid(each)),
@@ -59,11 +62,12 @@ export function commissioning(lineUp: LineUp, review: Review): readonly Table[] 
         `Shield of ${each.tag}, resistance from end to end`,
         run.shield === 'none' ? 'no shield' : 'close to zero',
       ]),
-      ['Supply voltage at the drive, loaded', of(solved.get(run.driveId ?? '')?.voltage_V, 'voltage')],
-      ...(drive?.kind === 'drive'
+      ...(drive?.kind === 'drive' && first(drive)
         ? ([
-            ['Carrier as set', of(drive.carrier_Hz, 'frequency')],
-            ['Filter jumpers as found', drive.filterJumpers ?? 'not known'],
+            [`Supply voltage at ${drive.tag}, loaded`, of(solved.get(drive.id)?.voltage_V, 'voltage')],
+            [`Carrier of ${drive.tag} as set`, of(drive.carrier_Hz, 'frequency')],
+            [`Filter jumpers of ${drive.tag} as found`, drive.filterJumpers ?? 'not known'],
+            [`Bus of ${drive.tag}, unloaded`, of(run.bus_V, 'voltage')],
           ] as const)
         : []),
       ...(motor?.kind === 'motor' ? [...asLaid(motor), ['Overload set to', of(motor.ratedCurrent_A, 'current')] as const] : []),
@@ -72,7 +76,6 @@ export function commissioning(lineUp: LineUp, review: Review): readonly Table[] 
         run.terminalVoltage_pct === null ? 'not known' : `${figure(run.terminalVoltage_pct)} %`,
       ],
       ['Peak at the terminals of the motor, line to line', of(run.peak_V, 'voltage')],
-      ['Bus of the drive, unloaded', of(run.bus_V, 'voltage')],
       ...boxes.map((each): [string, string] => [
         `Early-break contact of ${each.tag} stops the drive before the switch opens`,
         each.earlyBreakContact ?? '',

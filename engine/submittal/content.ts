@@ -32,6 +32,8 @@ export interface Table {
   readonly form?: boolean;
   /** Is not broken over two sheets where one can hold it. */
   readonly together?: boolean;
+  /** Stands at its right on paper, below it on a screen. */
+  readonly beside?: Picture;
   /** Begins a sheet of its own. */
   readonly ownSheet?: boolean;
 }
@@ -41,6 +43,8 @@ export interface Picture {
   readonly h: number;
   /** The same in words, for those who do not see it. */
   readonly says: string;
+  /** For machines to read: dark on light, whatever the theme of the screen. */
+  readonly onPaper?: boolean;
 }
 export type Block =
   | ({ readonly t: 'table' } & Table)
@@ -51,7 +55,13 @@ export interface Section {
   readonly slug: string;
   readonly title: string;
   readonly blocks: readonly Block[];
+  /** Is taken to the place of work: on paper that every office has, whatever the size of the set. */
+  readonly onSite?: boolean;
 }
+
+/** Which columns a screen shows: what is left blank for a pencil is of no use there. */
+export const writtenColumns = ({ columns, rows }: Table): readonly number[] =>
+  columns.map((_, i) => i).filter((i) => rows.some((row) => (row[i] ?? '') !== ''));
 
 export const table = (content: Table): Block => ({ t: 'table', ...content });
 

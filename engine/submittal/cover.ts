@@ -5,6 +5,7 @@ import { badge } from '../drawing/marks.ts';
 import type { LineUp } from '../lineup/lineUp.ts';
 import { sayOf } from '../lineup/vocabulary.ts';
 import { groundRules } from '../review/groundRules.ts';
+import { DEFERRAL } from './deferral.ts';
 import { type Flow, TEXT_mm } from './flow.ts';
 import { standingText } from './openTables.ts';
 import { BORDER_mm } from './sheet.ts';
@@ -61,7 +62,7 @@ export function drawCover(flow: Flow, lineUp: LineUp, review: Review, hash: stri
   y += 4;
   head('Judged by', left);
   words([basisText(lineUp), groundRules(lineUp)].filter(Boolean).join(' '), left, column);
-  words('A design aid: local code, the authority, the makers’ instructions and the engineer of record decide.', left, column);
+  words(DEFERRAL, left, column);
   y += 4;
   head('Line-up file, SHA-256', left);
   for (const part of [hash.slice(0, 32), hash.slice(32)]) {

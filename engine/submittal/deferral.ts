@@ -2,6 +2,9 @@ import type { Table } from './content.ts';
 
 /** What this program does not judge, and what must be done whatever it says. */
 
+/** On the cover, at the head of the report and above the calculations. */
+export const DEFERRAL = 'A design aid: local code, the authority, the makers’ instructions and the engineer of record decide.';
+
 export const NOT_COVERED: Table = {
   title: 'Not covered',
   empty: '',

@@ -18,6 +18,8 @@ const FEW_ROWS_mm = 12;
 const PAD_mm = 0.6;
 /** Under a table. */
 const GAP_mm = 6;
+/** Between a table and a picture. */
+const BESIDE_mm = 4;
 /** Room for a triangle beside a tag. */
 const MARK_mm = TRIANGLE_mm + 1.2;
 const EDGE = BORDER_mm + 3;
@@ -28,6 +30,8 @@ export interface Sheet {
   readonly kind: string;
   /** A whole title block rather than the strip. */
   readonly block: boolean;
+  readonly w: number;
+  readonly h: number;
 }
 interface Lead {
   readonly sheet: number;
@@ -48,14 +52,22 @@ const briefly = (head: string): string => {
 interface Laid {
   readonly head_mm: number;
   readonly rows_mm: readonly number[];
-  /** @returns where it ends */
+  /** On as many sheets as it needs. @returns where it ends on the last of them */
   readonly draw: (y: number) => number;
 }
 
+/** How many rows stand in so much room; never all but the last, which would stand alone overleaf. */
+function fitting(rows_mm: readonly number[], room_mm: number): number {
+  let [n, left] = [0, room_mm];
+  while (n < rows_mm.length && (rows_mm[n] ?? 0) <= left) left -= rows_mm[n++] ?? 0;
+  return n > 2 && n === rows_mm.length - 1 ? n - 1 : n;
+}
+const sum = (list: readonly number[]): number => list.reduce((all, each) => all + each, 0);
+
 export class Flow {
   readonly pen: Pen;
-  readonly w: number;
-  readonly h: number;
+  w: number;
+  h: number;
   readonly sheets: Sheet[] = [];
   readonly contents: { readonly title: string; readonly sheet: number }[] = [];
   readonly #anchors = new Map<string, number>();
@@ -68,6 +80,18 @@ export class Flow {
     this.pen = new Pen(fonts, w, h);
     this.w = w;
     this.h = h;
+    const { doc } = this.pen;
+    const add = doc.addPage.bind(doc);
+    // What breaks a row that is taller than a sheet asks for one more without a size.
+    doc.addPage = (...asked) => (asked.length > 0 ? add(...asked) : add([this.w, this.h], this.w > this.h ? 'landscape' : 'portrait'));
+  }
+
+  /** What follows stands on paper of this size. */
+  take(w: number, h: number): void {
+    if (w === this.w && h === this.h) return;
+    this.w = w;
+    this.h = h;
+    this.#y = Infinity;
   }
 
   /** Number of the sheet that is being drawn on. */
@@ -76,8 +100,9 @@ export class Flow {
   }
 
   newSheet(kind: string, block = false): void {
-    if (this.sheets.length > 0) this.pen.doc.addPage([this.w, this.h], this.w > this.h ? 'landscape' : 'portrait');
-    this.sheets.push({ kind, block });
+    const { w, h } = this;
+    if (this.sheets.length > 0) this.pen.doc.addPage();
+    this.sheets.push({ kind, block, w, h });
     this.pen.settle(this.sheet);
     // Below a title block nothing flows on.
     this.#y = block ? Infinity : TOP;
@@ -105,7 +130,7 @@ export class Flow {
   section({ title, blocks }: Section): void {
     const [first] = blocks;
     const own = first?.t === 'table' && (first.ownSheet || first.form);
-    const laid = blocks.map((block) => (block.t === 'table' && block.rows.length > 0 ? this.#laid(block) : null));
+    const laid = blocks.map((block) => (block.t === 'table' && block.rows.length > 0 ? this.#laid(block, title) : null));
     if (own || !first || !this.#begins(first, laid[0] ?? null, title, TITLE_mm + 4)) this.newSheet(title);
     this.begin(title);
     this.pen.text(title, EDGE, this.#y + TITLE_mm * 0.75, TITLE_mm, 600);
@@ -114,7 +139,7 @@ export class Flow {
       const made = laid[i] ?? null;
       if (i > 0 && ((block.t === 'table' && block.ownSheet) || !this.#begins(block, made, title))) this.newSheet(title);
       this.#block(block, made, title, blocks.length > 1);
-      while (this.sheets.length < this.pen.doc.getNumberOfPages()) this.sheets.push({ kind: title, block: false });
+      while (this.sheets.length < this.pen.doc.getNumberOfPages()) this.sheets.push({ kind: title, block: false, w: this.w, h: this.h });
       this.pen.settle(this.sheet);
     });
   }
@@ -128,8 +153,7 @@ export class Flow {
     if (block.t === 'pictures') return this.#fits(head + (block.pictures[0]?.h ?? 0));
     const intro = this.#introLines(block).length * 5 + 2;
     if (!laid) return this.#fits(head + intro + 5);
-    const rows = laid.rows_mm.reduce((sum, each) => sum + each, 0);
-    const whole = head + intro + laid.head_mm + rows;
+    const whole = head + intro + Math.max(laid.head_mm + sum(laid.rows_mm), block.beside?.h ?? 0);
     if (block.together && whole <= this.h - FOOT - TOP) return this.#fits(whole);
     let few = 0;
     for (const each of laid.rows_mm) if (few < FEW_ROWS_mm) few += each;
@@ -185,20 +209,25 @@ export class Flow {
     const intro = this.#introLines(table);
     for (const [i, line] of intro.entries()) this.pen.text(line, EDGE, this.#y + 3.2 + 5 * i, TEXT_mm);
     if (intro.length > 0) this.#y += 5 * intro.length + 2;
-    if (laid) this.#y = laid.draw(this.#y) + GAP_mm;
-    else {
+    if (laid) {
+      const { beside } = table;
+      if (beside) this.pen.draw(beside.items, this.w - EDGE - beside.w, this.#y, { x: 0, y: 0, w: this.w, h: this.h });
+      this.#y = Math.max(laid.draw(this.#y), beside ? this.#y + beside.h : 0) + GAP_mm;
+    } else {
       this.pen.text(table.empty, EDGE, this.#y + 3.2, TEXT_mm);
       this.#y += 12;
     }
   }
 
-  #laid(whole: Table): Laid {
+  /** @param like how often it stands side by side, and in what widths: what goes on from elsewhere looks as it did there */
+  #laid(whole: Table, section: string, like?: { readonly times: number; readonly widths: readonly number[] }): Laid {
     const { doc } = this.pen;
-    const room = this.w - 2 * EDGE;
-    const times = whole.folds ? Math.min(this.w > 500 ? 3 : this.w > 300 ? 2 : 1, whole.rows.length) : 1;
+    const room = this.w - 2 * EDGE - (whole.beside ? whole.beside.w + BESIDE_mm : 0);
+    const times = like?.times ?? (whole.folds ? Math.min(this.w > 500 ? 3 : this.w > 300 ? 2 : 1, whole.rows.length) : 1);
     const table = marked(folded(whole, times));
     const badges = new Set(table.verdictColumns);
-    const widths = columnWidths(table.columns, table.rows, times, room, badges, (text) => this.pen.width(text, TEXT_mm));
+    const body = table.rows.map((row) => row.map((each) => this.pen.safe(each)));
+    const widths = like?.widths ?? columnWidths(table.columns, body, times, room, badges, (text) => this.pen.width(text, TEXT_mm));
     const side = ({ right }: Column) => (right ? ('right' as const) : ('left' as const));
     let end = 0;
     let begun = 0;
@@ -208,7 +237,7 @@ export class Flow {
       margin: { left: EDGE, right: EDGE, top: TOP, bottom: FOOT },
       tableWidth: room,
       head: [table.columns.map((each) => ({ content: this.pen.safe(briefly(each.head)), styles: { halign: side(each) } }))],
-      body: table.rows.map((row) => row.map((each) => this.pen.safe(each))),
+      body,
       showHead: 'everyPage',
       rowPageBreak: 'avoid',
       styles: {
@@ -254,16 +283,35 @@ export class Flow {
         end = cursor?.y ?? end;
       },
     });
-    return {
-      head_mm: made.head.reduce((sum, row) => sum + row.height, 0),
-      rows_mm: made.body.map((row) => row.height),
-      draw: (y) => {
-        begun = this.sheet;
-        made.settings.startY = y;
-        __drawTable(doc, made);
-        return end;
-      },
+    const rows = made.body;
+    const head_mm = sum(made.head.map(({ height }) => height));
+    const rows_mm = rows.map(({ height }) => height);
+    const put = (y: number, from: number, to = rows.length): number => {
+      begun = this.sheet;
+      made.settings.startY = y;
+      __drawTable(doc, Object.assign(made, { body: rows.slice(from, to) }));
+      return end;
     };
+    const draw = (y: number, from = 0): number => {
+      const free = this.h - FOOT - y - head_mm;
+      let n = fitting(rows_mm.slice(from), free);
+      // A row that is taller than a sheet is broken where it must be, and what follows it goes on from there.
+      if (from + n === rows.length || (n === 0 && y === TOP)) return put(y, from);
+      if (n > 0 && times > 1) {
+        // Each sheet is read down its own columns.
+        const part = (begin: number, past?: number) =>
+          this.#laid({ ...whole, rows: whole.rows.slice(begin, past) }, section, { times, widths });
+        let here = part(0, n * times);
+        while (n > 1 && sum(here.rows_mm) > free) here = part(0, --n * times);
+        here.draw(y);
+        this.newSheet(section);
+        return part(n * times).draw(TOP);
+      }
+      if (n > 0) put(y, from, from + n);
+      this.newSheet(section);
+      return draw(TOP, from + n);
+    };
+    return { head_mm, rows_mm, draw };
   }
 }
 

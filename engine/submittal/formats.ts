@@ -11,8 +11,9 @@ import { schedulesOf } from './schedules.ts';
 import { type SheetKind, usualSheets } from './sections.ts';
 import { zipped } from './zipped.ts';
 
-export type { Block, Picture, Table } from './content.ts';
-export { fieldSheet, landingWords } from './ends.ts';
+export { type Block, type Picture, type Table, writtenColumns } from './content.ts';
+export { landingWords } from './ends.ts';
+export { fieldSheet } from './fieldSheet.ts';
 export { EVERY_SHEET, SHEET_KINDS, type SheetKind, usualSheets } from './sections.ts';
 
 /** The package in every form it can be handed over in. Each writer is fetched only when it is asked for. */

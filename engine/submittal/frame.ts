@@ -111,8 +111,10 @@ export function drawStrip(pen: Pen, facts: SheetFacts): void {
   const cells: readonly Cell[] = wide
     ? [
         cell('Title', project.title, 0),
-        cell('Document type', facts.kind, 70),
-        cell('Identification number', project.number, 50),
+        cell('Document type', facts.kind, 66),
+        cell('Created by', project.createdBy, 32),
+        cell('Checked by', project.checkedBy, 32),
+        cell('Identification number', project.number, 44),
         cell('Revision', project.revision, 22),
         cell('Date', facts.date, 30),
         cell('Made with', PROGRAM, 40),
@@ -120,8 +122,8 @@ export function drawStrip(pen: Pen, facts: SheetFacts): void {
       ]
     : [
         cell('Title', project.title, 0),
-        cell('Number', project.number, 34),
-        cell('Rev', project.revision, 14),
+        cell('Number', project.number, 32),
+        cell('Revision', project.revision, 20),
         cell('Made with', PROGRAM, 36),
         cell('Sheet', `${facts.number} of ${facts.total}`, 24),
       ];

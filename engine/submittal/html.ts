@@ -6,11 +6,11 @@ import { svgOf } from '../drawing/svg.ts';
 import { escaped } from '../drawing/xml.ts';
 import type { LineUp } from '../lineup/lineUp.ts';
 import { MAKER } from '../lineup/maker.ts';
-import { sha256 } from '../lineup/sha256.ts';
 import { sayOf } from '../lineup/vocabulary.ts';
 import { groundRules } from '../review/groundRules.ts';
-import { type Block, type Section, type Table, verdictOf } from './content.ts';
-import { issuedText } from './issuedText.ts';
+import { type Block, type Picture, type Section, type Table, verdictOf, writtenColumns } from './content.ts';
+import { DEFERRAL } from './deferral.ts';
+import { issuedHash } from './issuedText.ts';
 import { standingText } from './openTables.ts';
 import { packageDrawing } from './packageDrawing.ts';
 import { type Choice, type SheetKind, sectionsOf } from './sections.ts';
@@ -52,8 +52,8 @@ export function htmlOf(lineUp: LineUp, review: Review, { date, sheets, against, 
     [project.number, project.revision && `revision ${project.revision}`, project.status, project.date ?? date].filter(Boolean).join(', '),
     standingText(review),
     [basisText(lineUp), groundRules(lineUp)].filter(Boolean).join(' '),
-    `SHA-256 of the line-up file: ${sha256(issuedText(lineUp))}`,
-    `${MAKER}. A design aid: local code, the authority, the makers’ instructions and the engineer of record decide.`,
+    `SHA-256 of the line-up file: ${issuedHash(lineUp)}`,
+    `${MAKER}. ${DEFERRAL}`,
   ];
   const others = sections.filter((each) => each.slug !== 'cover');
   const page = `<!doctype html>
@@ -101,20 +101,23 @@ ${blocks.map((each, i) => block(each, title, `${slug}-${i + 1}`, anchors)).join(
 function block(each: Block, section: string, id: string, anchors: ReadonlySet<string>): string {
   const own = each.t === 'table' && each.anchor ? each.anchor : id;
   const head = each.title === section || each.title === '' ? '' : `<h3 id="${own}">${escaped(each.title)}</h3>\n`;
-  if (each.t === 'table') return `${head}${table(each, anchors)}`;
-  return `${head}${each.pictures.map(({ items, w, h, says }) => figure(svgOf(items, { x: -1, y: -1, w: w + 2, h: h + 2 }), says)).join('\n')}`;
+  if (each.t === 'pictures') return `${head}${each.pictures.map(drawn).join('\n')}`;
+  return `${head}${table(each, anchors)}${each.beside ? `\n${drawn(each.beside)}` : ''}`;
 }
+
+const drawn = ({ items, w, h, says }: Picture): string => figure(svgOf(items, { x: -1, y: -1, w: w + 2, h: h + 2 }), says);
 
 const figure = (svg: string, says: string): string =>
   `<figure>${svg.replace('<svg ', () => `<svg role="img" aria-label="${escaped(says)}" `)}</figure>`;
 
-function table({ title, intro, columns, rows, empty, links, verdictColumns, changed }: Table, anchors: ReadonlySet<string>): string {
+function table(whole: Table, anchors: ReadonlySet<string>): string {
+  const { title, intro, columns, rows, empty, links, verdictColumns, changed } = whole;
   const before = intro ? `<p>${escaped(intro)}</p>\n` : '';
   // Rows for a pencil are of no use on a screen.
   const written = rows.map((row, r) => ({ row, r })).filter(({ row }) => row.some((each) => each !== ''));
   if (written.length === 0) return `${before}<p>${escaped(empty)}</p>`;
   const side = (i: number): string => (columns[i]?.right ? ' class="right"' : '');
-  const shown = columns.map((_, i) => i).filter((i) => columns[i]?.head !== '');
+  const shown = writtenColumns(whole);
   const head = shown
     .map((i) => `<th scope="col"${side(i)}>${revisionMark(columns[i]?.changed)}${escaped(columns[i]?.head ?? '')}</th>`)
     .join('');

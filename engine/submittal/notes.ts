@@ -16,7 +16,7 @@ export const NOTES: Table = {
     'Motor leads keep the distance to control cables that the drawing gives, and cross them at right angles.',
     'Motor leads of different drives do not share a raceway unless each has a shield of its own.',
     'Lengths are one way, along the route. A length marked as estimated or drawn is to be measured before the cable is cut.',
-    'A disconnect in a motor lead carries its note on the drawing: it is opened only with the drive stopped, or its early-break contact stops the drive first.',
+    'A disconnect in a motor lead carries its note on the drawing: it is opened only with the drive stopped, unless an early-break contact stops the drive first.',
     'Insulation is tested only with the cable lifted at both ends.',
     'A number in a ring is that of the finding in the table of findings. A verdict stands by word and by shape; colour says nothing more.',
   ].map((says, i) => [`${i + 1}`, says]),

@@ -62,8 +62,18 @@ export function deviations(lineUp: LineUp): Table {
   };
 }
 
+const TITLE_BLOCK = {
+  owner: 'Owner',
+  createdBy: 'Created by',
+  checkedBy: 'Checked by',
+  approvedBy: 'Approved by',
+  number: 'Identification number',
+  revision: 'Revision',
+  status: 'Status',
+} as const;
+
 /** What is missing, by who can be asked for it: a list to send. The same value of several parts is asked for once. */
-export function openItems(review: Review): Table {
+export function openItems({ project }: LineUp, review: Review): Table {
   const asked = new Map<
     string,
     { readonly ask: string; readonly label: string; readonly tags: Set<string>; readonly checks: Set<string> }
@@ -76,6 +86,7 @@ export function openItems(review: Review): Table {
       item.checks.add(finding.title);
       asked.set(key, item);
     }
+  const blank = Object.entries(TITLE_BLOCK).flatMap(([field, label]) => (project[field as keyof typeof TITLE_BLOCK] ? [] : [label]));
   const rows = [...asked.values()].sort((a, b) => (a.ask < b.ask ? -1 : a.ask > b.ask ? 1 : 0));
   return {
     title: 'Open items',
@@ -87,7 +98,10 @@ export function openItems(review: Review): Table {
       { head: 'Checks that wait for it', grow: 1.2 },
       { head: 'Answer, by whom, date', grow: 1 },
     ],
-    rows: rows.map((each) => [each.ask, each.label, [...each.tags].join(', '), [...each.checks].join('; '), '']),
+    rows: [
+      ...rows.map((each) => [each.ask, each.label, [...each.tags].join(', '), [...each.checks].join('; '), '']),
+      ...(blank.length > 0 ? [['project', blank.join(', '), 'title block', 'none: what is missing prints as a blank', '']] : []),
+    ],
   };
 }
 

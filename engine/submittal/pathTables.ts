@@ -1,6 +1,6 @@
 import { carrierOf } from '../checks/shieldPath.ts';
 import type { Review, SolvedRun } from '../checks/solved.ts';
-import { buildText, racewayText } from '../drawing/labels.ts';
+import { buildText, groundsText, racewayText } from '../drawing/labels.ts';
 import type { Cable } from '../lineup/cable.ts';
 import type { Element } from '../lineup/elements.ts';
 import type { LineUp } from '../lineup/lineUp.ts';
@@ -44,17 +44,18 @@ function walk(lineUp: LineUp, run: SolvedRun): readonly (readonly string[])[] {
       const ends = [near, near === 'from' ? 'to' : 'from'] as const;
       const cut = run.breaks.find((each) => each.elementId === null && each.ends.some((end) => end.cableId === id));
       const grounds = cable.grounds;
+      const carrier = carrierOf(cable);
       return [
         [
           cable.tag,
           [buildText(cable), racewayText(cable)].filter(Boolean).join(', ') || 'not known',
-          `${CARRIED[carrierOf(cable)]}; ${ends.map((end, k) => `${k === 0 ? 'start' : 'end'} ${landingWords(cable, end)}`).join('; ')}`,
-          grounds.count === undefined
-            ? 'not known'
-            : `${[`${grounds.count} ×`, grounds.size, grounds.arrangement].filter(Boolean).join(' ')}; landed ${ends
+          `${CARRIED[carrier]}; ${ends.map((end) => `${parts.get(cable[end].element ?? '')?.tag ?? 'free end'}: ${landingWords(cable, end)}`).join('; ')}`,
+          !grounds.count
+            ? (groundsText(cable) ?? 'not known')
+            : `${[groundsText(cable), grounds.arrangement].filter(Boolean).join(' ')}; landed ${ends
                 .map((end) => cable[end].groundsLanded ?? 'not known')
                 .join(' and ')}`,
-          cut ? (cut.state === 'broken' ? 'INTERRUPTED' : 'not known') : 'whole',
+          cut ? STATE[cut.state] : carrier === 'none' ? 'no shield' : 'whole',
         ],
       ];
     }
@@ -66,12 +67,13 @@ function walk(lineUp: LineUp, run: SolvedRun): readonly (readonly string[])[] {
         [element.kind, 'box' in element && element.box ? `${element.box} box` : ''].filter(Boolean).join(', '),
         'bondBar' in element && element.bondBar !== undefined ? (element.bondBar ? 'bond bar joins the shields' : 'no bond bar') : '–',
         '–',
-        cut ? (cut.state === 'broken' ? 'INTERRUPTED' : 'not known') : 'whole',
+        cut ? STATE[cut.state] : run.shield === 'none' ? '–' : 'whole',
       ],
     ];
   });
 }
 
+const STATE = { broken: 'INTERRUPTED', open: 'not known' } as const;
 const CARRIED = {
   shield: 'own shield or armour',
   raceway: 'the metal raceway',

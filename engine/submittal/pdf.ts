@@ -4,16 +4,17 @@ import { MAKER } from '../lineup/maker.ts';
 import type { SheetSize } from '../lineup/project.ts';
 import { save } from '../lineup/save.ts';
 import { sha256 } from '../lineup/sha256.ts';
+import type { Section } from './content.ts';
 import { drawCover } from './cover.ts';
 import { Flow } from './flow.ts';
 import type { Step } from './formats.ts';
 import { drawBorder, drawStrip, drawTitleBlock, type SheetFacts } from './frame.ts';
-import { issuedText } from './issuedText.ts';
+import { issuedHash } from './issuedText.ts';
 import { oneLineSheets } from './oneLineSheets.ts';
 import { packageDrawing } from './packageDrawing.ts';
 import type { Fonts } from './pen.ts';
 import { type Choice, type SheetKind, sectionsOf } from './sections.ts';
-import { chooseSheet, SHEETS } from './sheet.ts';
+import { chooseSheet, officePaper, SHEETS } from './sheet.ts';
 
 export interface SubmittalOptions {
   readonly fonts: Fonts;
@@ -41,28 +42,37 @@ export function submittalPdf(lineUp: LineUp, review: Review, options: SubmittalO
   const size = options.sheetSize ?? lineUp.project.sheetSize ?? chooseSheet(lineUp.project.basis, drawing.width_mm, drawing.height_mm);
   const { w, h } = SHEETS[size];
   const date = lineUp.project.date ?? options.date;
-  const flow = new Flow(options.fonts, w, h);
-  const { doc } = flow.pen;
-  const hash = sha256(issuedText(lineUp));
+  const hash = issuedHash(lineUp);
   const sections = sectionsOf(lineUp, review, { sheets: options.sheets, wide: w > 300, date, against, deciding });
+  const paperOf = (section: Section | undefined) => (section?.onSite ? SHEETS[officePaper(size)] : { w, h });
+  const first = paperOf(sections[0]);
+  const flow = new Flow(options.fonts, first.w, first.h);
+  const { doc } = flow.pen;
   for (const [done, section] of sections.entries()) {
     onStep?.({ what: section.title, done, of: sections.length + 1 });
     if (section.slug === 'cover') {
       flow.newSheet(section.title, true);
       flow.begin(section.title);
     } else if (section.slug === 'oneline') oneLineSheets(flow, section.title, lineUp, review, drawing);
-    else flow.section(section);
+    else {
+      const paper = paperOf(section);
+      flow.take(paper.w, paper.h);
+      flow.section(section);
+    }
   }
+  flow.take(w, h);
   if (sections[0]?.slug === 'cover') drawCover(flow, lineUp, review, hash);
   flow.drawLeads();
-  flow.sheets.forEach(({ kind, block }, i) => {
+  flow.sheets.forEach(({ kind, block, ...own }, i) => {
     doc.setPage(i + 1);
-    const facts: SheetFacts = { project: lineUp.project, date, size, kind, number: i + 1, total: flow.sheets.length, w, h };
+    const facts: SheetFacts = { project: lineUp.project, date, size, kind, number: i + 1, total: flow.sheets.length, ...own };
     drawBorder(flow.pen, facts);
     if (block) drawTitleBlock(flow.pen, facts);
     else drawStrip(flow.pen, facts);
   });
   onStep?.({ what: 'one file of all sheets', done: sections.length, of: sections.length + 1 });
+  // What leads to a sheet leads to its head, reckoned from the height of the one that is set last: the highest, which is the first.
+  doc.setPage(1);
   doc.setProperties({ title: lineUp.project.title, subject: 'One-line diagram and cable review', creator: MAKER });
   doc.setLanguage('en');
   // Number of a page in the reader's window: that of the sheet.

@@ -13,6 +13,8 @@ export const FACE = 'SourceSans3';
 /** Points in a millimetre. */
 export const PT = 72 / 25.4;
 const MISSING = '□';
+/** Between a number and its unit: there no line ends. */
+const UNIT = /(?<=\d) (?=(?:°[CF]|%|[kmµn]?[VAWΩFHJ]|kVA|k?Hz|[kmcµ]?m²?|[µnm]?s|ft|in|mil|hp|AWG|kcmil)(?![\p{L}\d]))/gu;
 
 interface Font {
   readonly id: string;
@@ -79,7 +81,7 @@ export class Pen {
   /** A character that the face lacks would vanish: it becomes a box instead. */
   safe(text: string): string {
     let made = '';
-    for (const letter of text.normalize('NFC')) {
+    for (const letter of text.normalize('NFC').replaceAll(UNIT, '\u00a0')) {
       const code = letter.codePointAt(0) ?? 0;
       if (letter === '\n') made += letter;
       else if (/\s/u.test(letter) && code !== 0xa0) made += code === 0x2009 || code === 0x202f ? '\u00a0' : ' ';

@@ -1,9 +1,10 @@
+import { worst } from '../checks/finding.ts';
 import type { Review } from '../checks/solved.ts';
-import { buildText, elementLines, lengthText, metalText, racewayText, sizeText } from '../drawing/labels.ts';
+import { buildText, elementLines, groundsText, lengthText, metalText, racewayText, sizeText } from '../drawing/labels.ts';
 import type { Cable, CableEnd } from '../lineup/cable.ts';
 import type { LineUp } from '../lineup/lineUp.ts';
 import { formatQuantity } from '../lineup/units.ts';
-import { calculationOf, figure, type Table } from './content.ts';
+import { calculationOf, figure, type Table, VERDICT_WORD } from './content.ts';
 import type { Marks } from './revisions.ts';
 import { type Cell, schedulesOf } from './schedules.ts';
 
@@ -21,17 +22,17 @@ export function cableSchedule(lineUp: LineUp, review: Review, wide: boolean, mar
     `${at.element ? (tags.get(at.element) ?? '?') : 'nowhere yet'}, ${at.landing ? LANDINGS[at.landing] : 'landing not known'}`;
   const unknown = 'not known';
   const what = (each: Cable): string =>
-    [`${each.conductor.sets ?? 1} ×`, sizeText(each) ?? 'size not known', metalText(each) ?? 'metal not known'].join(' ');
+    `${each.conductor.sets ?? 1} × ${sizeText(each) ?? 'size not known'}${metalText(each) === null ? ', metal not known' : ` ${metalText(each)}`}`;
   const grounds = (each: Cable): string =>
-    each.grounds.count === undefined
-      ? unknown
-      : [`${each.grounds.count} ×`, each.grounds.size ?? '', each.grounds.arrangement ?? ''].join(' ').trim();
+    [groundsText(each) ?? unknown, each.grounds.count && each.grounds.arrangement].filter(Boolean).join(' ');
   const cables = lineUp.cables.filter((each) => each.kind === 'cable');
   const numbers = (each: Cable): readonly string[] => {
     const answer = solved.get(each.id);
     const n = (value: number | null | undefined) => figure(value ?? null);
     return [n(answer?.current_A), n(answer?.ampacity_A), n(answer?.drop_pct)];
   };
+  const said = (each: Cable): string =>
+    VERDICT_WORD[worst(review.findings.flatMap(({ subject, verdict }) => (subject.id === each.id ? [verdict] : [])))];
   const base = {
     title: 'Cable schedule',
     ...told(marks.says((each) => each.kind === 'cable')),
@@ -55,7 +56,9 @@ export function cableSchedule(lineUp: LineUp, review: Review, wide: boolean, mar
         { head: 'Current A', w: 19, right: true },
         { head: 'Allowed A', w: 20, right: true },
         { head: 'Drop %', w: 19, right: true },
+        { head: 'Verdict', w: 28 },
       ],
+      verdictColumns: [12],
       rows: cables.map((each) => [
         each.tag,
         end(each.from),
@@ -69,6 +72,7 @@ export function cableSchedule(lineUp: LineUp, review: Review, wide: boolean, mar
         lengthText(each, units) ?? unknown,
         racewayText(each) ?? (each.installation.raceway === 'none' ? 'free' : unknown),
         ...numbers(each),
+        said(each),
       ]),
     };
   return {
@@ -78,14 +82,14 @@ export function cableSchedule(lineUp: LineUp, review: Review, wide: boolean, mar
       { head: 'From; to', grow: 1.3 },
       { head: 'Conductors, construction, grounds', grow: 1.3 },
       { head: 'Length, laid in', w: 32 },
-      { head: 'Current, allowed A; drop %', w: 30 },
+      { head: 'Current, allowed A; drop %; verdict', w: 30 },
     ],
     rows: cables.map((each) => [
       each.tag,
       `${end(each.from)}\n${end(each.to)}`,
       `${what(each)} ${each.insulation.type ?? ''}\n${buildText(each) ?? unknown}\ngrounds ${grounds(each)}`,
       `${lengthText(each, units) ?? unknown}\n${racewayText(each) ?? ''}`,
-      numbers(each).join('; '),
+      `${numbers(each).join('; ')}\n${said(each)}`,
     ]),
   };
 }

@@ -69,7 +69,7 @@ export const schedulesOf = (lineUp: LineUp, review: Review): readonly Schedule[]
   drives(lineUp, review),
   findings(review),
   ...(recordsAnything(lineUp) ? [asBuilt(lineUp, review)] : []),
-  waiting(review),
+  waiting(lineUp, review),
 ];
 
 const CABLE_PATHS = ['conductor.sets', 'conductor.size', 'conductor.metal', 'insulation.type', 'insulation.voltage_V', 'construction']
@@ -211,7 +211,7 @@ const asBuilt = (lineUp: LineUp, review: Review): Schedule => ({
 });
 
 /** What is still to be asked, as a list to send. */
-function waiting(review: Review): Schedule {
-  const { columns, rows } = openItems(review);
+function waiting(lineUp: LineUp, review: Review): Schedule {
+  const { columns, rows } = openItems(lineUp, review);
   return { slug: 'open', title: 'Open items', heads: columns.map((each) => each.head), rows };
 }

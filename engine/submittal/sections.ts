@@ -19,7 +19,8 @@ import { calculations } from './calculations.ts';
 import { commissioning } from './commissioning.ts';
 import { type Block, type Section, table } from './content.ts';
 import { CAUTION, NOT_COVERED } from './deferral.ts';
-import { endDetails, fieldSheets } from './ends.ts';
+import { endDetails } from './ends.ts';
+import { fieldSheets } from './fieldSheet.ts';
 import { findingsTable, notJudgedTable, passesTable } from './findingTables.ts';
 import { matrix } from './matrix.ts';
 import { ABBREVIATIONS, NOTES } from './notes.ts';
@@ -48,11 +49,12 @@ export const SHEET_KINDS = {
   calculations: 'Calculations',
   sources: 'Assumptions, sources and basis',
   built: 'As built',
-  commissioning: 'Commissioning form',
   revisions: 'Revision history and comment log',
+  commissioning: 'Commissioning form',
   field: 'Field sheets',
 } as const;
 export type SheetKind = keyof typeof SHEET_KINDS;
+const ON_SITE: readonly SheetKind[] = ['commissioning', 'field'];
 export const EVERY_SHEET = Object.keys(SHEET_KINDS) as readonly SheetKind[];
 
 /**
@@ -84,7 +86,17 @@ export interface Choice {
 
 export const sectionsOf = (lineUp: LineUp, review: Review, choice: Choice): readonly Section[] =>
   EVERY_SHEET.filter((each) => choice.sheets.includes(each))
-    .map((slug) => inWords({ slug, title: SHEET_KINDS[slug], blocks: blocksOf(slug, lineUp, review, choice) }, sayOf(lineUp)))
+    .map((slug) =>
+      inWords(
+        {
+          slug,
+          title: SHEET_KINDS[slug],
+          blocks: blocksOf(slug, lineUp, review, choice),
+          onSite: ON_SITE.includes(slug),
+        },
+        sayOf(lineUp),
+      ),
+    )
     .filter(({ slug, blocks }) => slug === 'cover' || slug === 'oneline' || blocks.length > 0);
 
 function blocksOf(
@@ -99,7 +111,7 @@ function blocksOf(
     case 'oneline':
       return [];
     case 'open':
-      return [...[standing(review), openItems(review)].map(table), ...nearest(lineUp, deciding), table(deviations(lineUp))];
+      return [...[standing(review), openItems(lineUp, review)].map(table), ...nearest(lineUp, deciding), table(deviations(lineUp))];
     case 'legend':
       return [
         ...key(lineUp, review),
@@ -138,10 +150,10 @@ function blocksOf(
       return [assumptionsTable(review), ...sourceTables(lineUp, review)].map(table);
     case 'built':
       return asBuiltTables(lineUp, review).map(table);
-    case 'commissioning':
-      return commissioning(lineUp, review).map(table);
     case 'revisions':
       return revisionTables(lineUp, date, before).map(table);
+    case 'commissioning':
+      return commissioning(lineUp, review).map(table);
     case 'field':
       return fieldSheets(lineUp);
   }
@@ -173,9 +185,11 @@ function key(lineUp: LineUp, review: Review): readonly Block[] {
 }
 
 function waves(lineUp: LineUp, review: Review): readonly Block[] {
+  let turns = false;
   const pictures = review.runs.flatMap((run) => {
     const wave = waveformOf(lineUp, run);
     if (!wave) return [];
+    turns ||= wave.turn_s !== null;
     const limit = review.findings.find((each) => each.id === `motor-peak-voltage/element/${run.motorId}`)?.limit ?? null;
     return waveCharts(wave, limit, lineUp.project.units).map((items, i) => ({
       items,
@@ -197,5 +211,5 @@ function waves(lineUp: LineUp, review: Review): readonly Block[] {
     rows: TURNS.map((each) => [each.slice(0, 1), each.slice(3)]),
     empty: '',
   });
-  return [{ t: 'pictures', title: 'Waves at the motors', pictures }, numbered];
+  return [{ t: 'pictures', title: 'Waves at the motors', pictures }, ...(turns ? [numbered] : [])];
 }

@@ -14,6 +14,9 @@ export const SHEETS: Readonly<Record<SheetSize, { readonly w: number; readonly h
   'ANSI-E': { w: 1117.6, h: 863.6 },
 };
 
+/** What any printer on site takes, of the same family. */
+export const officePaper = (size: SheetSize): SheetSize => (size.startsWith('ANSI') ? 'ANSI-A' : 'A4');
+
 export const BORDER_mm = 12.7;
 export const TITLE_W_mm = 180;
 export const TITLE_H_mm = 40;

@@ -111,7 +111,13 @@ describe('submittal', () => {
     ['A4', 210, 297],
   ] as const)('takes %s', async (sheetSize, w, h) => {
     const { sizes, pages } = await read(submittalPdf(lineUp, answer, { ...options, sheetSize }));
-    for (const [width, height] of sizes) {
+    // What is taken to the place of work is on paper that every office has.
+    const office = sheetSize === 'ANSI-D' ? [215.9, 279.4] : [210, 297];
+    const onSite = pages.findIndex((page) => page.startsWith(bare('Commissioning form')));
+    expect(onSite).toBeGreaterThan(10);
+    for (const [width, height] of sizes.slice(onSite))
+      expect([width, height].map((pt) => Math.round((pt / 72) * 254) / 10)).toEqual(office);
+    for (const [width, height] of sizes.slice(0, onSite)) {
       expect(width).toBeCloseTo((w * 72) / 25.4, 0);
       expect(height).toBeCloseTo((h * 72) / 25.4, 0);
     }

@@ -50,10 +50,15 @@ async function textsOf(document: PDFDocumentProxy, number: number): Promise<read
     ];
   });
 }
+async function paperOf(document: PDFDocumentProxy, number: number): Promise<{ readonly w: number; readonly h: number }> {
+  const { width, height } = (await document.getPage(number)).getViewport({ scale: 1 });
+  return { w: (width * 25.4) / 72, h: (height * 25.4) / 72 };
+}
 const bare = (text: string): string => text.normalize('NFKC').replace(/\s+/gu, '');
 const overlap = (a: Said, b: Said): boolean =>
   a.x + 0.2 < b.x + b.w && b.x + 0.2 < a.x + a.w && a.y + 0.1 < b.y + b.h && b.y + 0.1 < a.y + a.h;
 
+const EXAMPLES = readdirSync(new URL('../../../examples/', import.meta.url)).map((file) => file.replace('.json', ''));
 const BORDER = 12.7;
 
 describe.each([
@@ -72,6 +77,8 @@ describe.each([
   const answer = review(lineUp);
   const document = await opened(made(lineUp, answer, size));
   const sheets = await Promise.all(Array.from({ length: document.numPages }, (_, i) => textsOf(document, i + 1)));
+  // Field sheets and forms are on office paper.
+  const papers = await Promise.all(sheets.map(async (_, i) => paperOf(document, i + 1)));
   const pages = sheets.map((texts) => bare(texts.map((each) => each.text).join('')));
   afterAll(() => document.destroy());
 
@@ -93,8 +100,8 @@ describe.each([
   });
   it('no text leaves its border or stands on another', () => {
     const wrong: string[] = [];
-    const { w, h } = SHEETS[size];
     sheets.forEach((texts, i) => {
+      const { w = 0, h = 0 } = papers[i] ?? {};
       for (const a of texts) {
         // Letters and numbers of the zones stand outside the border.
         const margin = /^[A-Z\d]{1,2}$/.test(a.text) ? 0 : BORDER;
@@ -112,8 +119,8 @@ describe.each([
     const [usual] = [...new Set(fonts)].sort(
       (a, b) => fonts.filter((each) => each === b).length - fonts.filter((each) => each === a).length,
     );
-    const foot = SHEETS[size].h - BORDER - STRIP_mm;
     const wrong = sheets.flatMap((texts, i) => {
+      const foot = (papers[i]?.h ?? 0) - BORDER - STRIP_mm;
       // Cover and one-line are set by hand round a title block.
       if (pages[i]?.includes(bare('Approved by'))) return [];
       const body = texts.filter((each) => each.y + each.h < foot && each.x > BORDER && each.y > BORDER);
@@ -144,6 +151,8 @@ describe.each([
     expect(flat.length).toBeGreaterThan(kinds.length + 10);
     for (const { title, dest } of flat) {
       const at = await pageOf(dest);
+      // At the head of it or above, where readers stop.
+      expect((Number(dest?.[3]) * 25.4) / 72).toBeGreaterThan((papers[at]?.h ?? 0) - 0.1);
       expect(pages[at]).toContain(bare(title));
       if (kinds.includes(title)) expect(pages[0]).toContain(bare(`${at + 1}${title}`));
     }
@@ -170,10 +179,20 @@ describe.each([
 describe('choice of sheets', () => {
   const lineUp = example('heron-weir-pumps');
   const answer = review(lineUp);
-  it('one field sheet a cable, on the smallest paper too', async () => {
-    for (const size of ['A4', 'ANSI-A', 'A3', 'ANSI-B'] as const) {
-      const document = await opened(made(lineUp, answer, size, ['field']));
-      expect(document.numPages).toBe(lineUp.cables.filter((each) => each.kind === 'cable').length);
+  it.each(EXAMPLES)('%s: one field sheet a cable, on the smallest paper and on that of every office', async (name) => {
+    const own = example(name);
+    for (const [size, office] of [
+      ['A4', 'A4'],
+      ['ANSI-A', 'ANSI-A'],
+      ['A1', 'A4'],
+      ['ANSI-D', 'ANSI-A'],
+    ] as const) {
+      const document = await opened(made(own, review(own), size, ['field']));
+      expect(document.numPages).toBe(own.cables.filter((each) => each.kind === 'cable').length);
+      for (let i = 1; i <= document.numPages; i++) {
+        const { w, h } = await paperOf(document, i);
+        expect([w, h].map((each) => Math.round(each * 10) / 10)).toEqual([SHEETS[office].w, SHEETS[office].h]);
+      }
       await document.destroy();
     }
   });
@@ -198,8 +217,6 @@ describe('choice of sheets', () => {
     await document.destroy();
   });
 });
-
-const EXAMPLES = readdirSync(new URL('../../../examples/', import.meta.url)).map((file) => file.replace('.json', ''));
 
 const hasQpdf = spawnSync('qpdf', ['--version']).status === 0;
 if (!hasQpdf)
