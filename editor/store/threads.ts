@@ -1,9 +1,11 @@
-import packageWriter from '../files/packageWorker.ts?worker&url';
-import reviewer from './reviewWorker.ts?worker&url';
-import sizer from './sizingWorker.ts?worker&url';
-
 /** The only scripts that are started by their address. */
-const SCRIPTS = { packageWriter, reviewer, sizer, serviceWorker: `${import.meta.env.BASE_URL}serviceWorker.js` };
+const SCRIPTS = {
+  packageWriter: new URL('../files/packageWorker.ts', import.meta.url).href,
+  reviewer: new URL('./reviewWorker.ts', import.meta.url).href,
+  sizer: new URL('./sizingWorker.ts', import.meta.url).href,
+  /** Beside the page: from there it may answer for all of the folder. */
+  serviceWorker: 'serviceWorker.js',
+};
 type Script = keyof typeof SCRIPTS;
 
 interface Policy {

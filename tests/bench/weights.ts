@@ -1,4 +1,4 @@
-import { readdirSync, readFileSync } from 'node:fs';
+import { readFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { gzipSync } from 'node:zlib';
 import { builtFiles, chunksOf, reached } from '../editor/builtFiles.ts';
@@ -17,19 +17,16 @@ export async function rows(): Promise<readonly Row[]> {
   const weigh = (names: ReadonlySet<string>): number =>
     sum([...names].map((name) => kB(chunks.find((each) => each.fileName === name)?.code ?? '')));
   const [start, both] = [reached(chunks, [entry, page]), reached(chunks, [entry, page, sheet])];
-  // Workers are built apart: their scripts are files like any other to the build of the page.
-  const named = (...names: readonly string[]): number =>
-    sum(
-      files.flatMap((each) =>
-        each.type === 'asset' && names.some((name) => each.fileName.startsWith(`assets/${name}-`)) ? [kB(each.source)] : [],
-      ),
-    );
+  const called = (name: string): readonly string[] => chunks.filter((each) => each.name === name).map((each) => each.fileName);
+  const writer = reached(chunks, [...called('packageWorker'), ...called('pdf')]);
   const styles = sum(files.flatMap((each) => (each.type === 'asset' && each.fileName.endsWith('.css') ? [kB(each.source)] : [])));
-  const fonts = join(import.meta.dirname, '../../public/fonts');
-  const all = sum([
-    ...files.map((each) => kB(each.type === 'chunk' ? each.code : each.source)),
-    ...readdirSync(fonts).map((name) => kB(readFileSync(join(fonts, name)))),
-  ]);
+  // The service worker carries the list of what it keeps.
+  const keeper = chunks.find((each) => each.fileName === 'serviceWorker.js')?.code ?? '';
+  const kept = Object.keys(JSON.parse(/FILES=(\{.*?\});/.exec(keeper)?.[1] ?? '{}')).map((path) => {
+    const file = files.find((each) => each.fileName === path.replace(/^\.\/$/, 'index.html'));
+    if (file) return file.type === 'chunk' ? file.code : file.source;
+    return readFileSync(join(import.meta.dirname, '../../public', path));
+  });
   const row = (what: string, size: number, most: number): Row => ({
     what,
     figure: `${size.toFixed(1)} kB`,
@@ -40,11 +37,11 @@ export async function rows(): Promise<readonly Row[]> {
     row('script before the first page', weigh(start), 220),
     row('script with the sheet', weigh(both), 300),
     row('style sheets', styles, 25),
-    row('PDF writer, when it is asked for', named('pdf'), 170),
+    row('PDF writer, when it is asked for', weigh(new Set(called('pdf'))), 170),
     {
-      what: 'thread that writes the package, PDF writer and engine with it',
-      figure: `${named('packageWorker', 'createReviewer', 'pdf').toFixed(1)} kB`,
+      what: 'thread that writes the package: what the page has not fetched yet',
+      figure: `${weigh(new Set([...writer].filter((name) => !both.has(name)))).toFixed(1)} kB`,
     },
-    row('everything that may ever be fetched, fonts too', all, 800),
+    row('all that is kept for work without a net, fonts and icons too', sum([keeper, ...kept].map(kB)), 800),
   ];
 }

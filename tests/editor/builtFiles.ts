@@ -16,13 +16,14 @@ export async function builtFiles(): Promise<readonly File[]> {
 
 export const chunksOf = (files: readonly File[]): readonly Rolldown.OutputChunk[] => files.filter((each) => each.type === 'chunk');
 
-/** Names of the chunks that come with these. */
-export const reached = (chunks: readonly Rolldown.OutputChunk[], from: readonly string[]): ReadonlySet<string> => {
+/** Names of the chunks that come with these: at once, or whatever may be fetched from there later as well. */
+export const reached = (chunks: readonly Rolldown.OutputChunk[], from: readonly string[], late?: 'late too'): ReadonlySet<string> => {
   const seen = new Set<string>();
   const visit = (name: string): void => {
     if (seen.has(name)) return;
     seen.add(name);
-    for (const next of chunks.find((each) => each.fileName === name)?.imports ?? []) visit(next);
+    const chunk = chunks.find((each) => each.fileName === name);
+    for (const next of [...(chunk?.imports ?? []), ...(late ? (chunk?.dynamicImports ?? []) : [])]) visit(next);
   };
   from.forEach(visit);
   return seen;

@@ -7,9 +7,12 @@ import { builtFiles, chunksOf, reached } from './builtFiles.ts';
 const BUDGET_START_kB = 225;
 // The start page is what the budget is about; the sheet comes after it, with the wave solver and its pictures.
 const BUDGET_SHEET_kB = 310;
+/** What runs on threads of its own. */
+const THREADS = ['packageWorker', 'reviewWorker', 'sizingWorker'] as const;
 
 describe('what is fetched', async () => {
-  const chunks = chunksOf(await builtFiles());
+  const files = await builtFiles();
+  const chunks = chunksOf(files);
   const entry = chunks.find((each) => each.isEntry && each.name === 'index')?.fileName ?? '';
   const page = chunks.find((each) => each.name === 'page')?.fileName ?? '';
   const sheet = chunks.find((each) => each.name === 'Workspace')?.fileName ?? '';
@@ -30,6 +33,21 @@ describe('what is fetched', async () => {
     expect([...all].some((name) => chunks.find((each) => each.fileName === name)?.moduleIds.some((id) => id.includes('jspdf')))).toBe(
       false,
     );
+  });
+  it('holds nothing twice: threads share the parts of the page', () => {
+    expect(chunks.filter((each) => each.isEntry).map((each) => each.name)).toEqual(expect.arrayContaining([...THREADS]));
+    expect(files.filter((each) => each.type === 'asset' && each.fileName.endsWith('.js'))).toEqual([]);
+    const modules = chunks.flatMap((each) => each.moduleIds);
+    expect(modules.length).toBe(new Set(modules).size);
+  });
+  it.each(THREADS)('to a %s nothing that wants a page', (name) => {
+    const entry = chunks.find((each) => each.name === name)?.fileName ?? '';
+    expect(entry).not.toBe('');
+    const modules = [...reached(chunks, [entry], 'late too')].flatMap(
+      (file) => chunks.find((each) => each.fileName === file)?.moduleIds ?? [],
+    );
+    expect(modules.length).toBeGreaterThan(50);
+    expect(modules.filter((id) => /preload-helper|node_modules\/react|\.tsx$|\.css$/.test(id))).toEqual([]);
   });
   it('says how much that is', () => console.info(`start ${start.toFixed(1)} kB, with the sheet ${both.toFixed(1)} kB, compressed`));
 });
