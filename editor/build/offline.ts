@@ -8,7 +8,7 @@ import type { Plugin } from 'vite';
 const hashOf = (content: string | Uint8Array): string => `sha256-${createHash('sha256').update(content).digest('base64')}`;
 
 /** Of what is served as it lies in its folder: not what only people and other programs read. */
-const isNeeded = (path: string): boolean => /^(fonts\/.*\.(ttf|woff2)|icons\/|app\.webmanifest$)/.test(path);
+const isNeeded = (path: string): boolean => /^(fonts\/.*\.woff2?$|icons\/|app\.webmanifest$)/.test(path);
 
 export function offline(): Plugin {
   let publicDir = '';

@@ -19,10 +19,7 @@ const fetched = async (address: string) => new Uint8Array(await (await fetch(add
 
 addEventListener('message', async ({ data: { format, fontsAt, review, ...rest } }: MessageEvent<PackageOrder>) => {
   const fonts = async () => {
-    const [regular, semibold] = await Promise.all([
-      fetched(`${fontsAt}SourceSans3_400Regular.ttf`),
-      fetched(`${fontsAt}SourceSans3_600SemiBold.ttf`),
-    ]);
+    const [regular, semibold] = await Promise.all([fetched(`${fontsAt}sans-400.woff`), fetched(`${fontsAt}sans-600.woff`)]);
     return { regular, semibold };
   };
   try {

@@ -10,7 +10,7 @@ async function fontFace(name: string, weight: number): Promise<string> {
   const bytes = new Uint8Array(await (await fetch(`${import.meta.env.BASE_URL}fonts/${name}`)).arrayBuffer());
   let binary = '';
   for (const byte of bytes) binary += String.fromCharCode(byte);
-  return `@font-face{font-family:"Source Sans 3";font-weight:${weight};src:url(data:font/woff2;base64,${btoa(binary)})}`;
+  return `@font-face{font-family:"Copperline Sans";font-weight:${weight};src:url(data:font/woff;base64,${btoa(binary)})}`;
 }
 
 export interface Picture {
@@ -21,11 +21,7 @@ export interface Picture {
 
 /** With a margin of 5 mm. */
 export async function pictureOf(): Promise<Picture> {
-  const [{ lineUp, review }, ...faces] = await Promise.all([
-    whenJudged(),
-    fontFace('sans-400.woff2', 400),
-    fontFace('sans-600.woff2', 600),
-  ]);
+  const [{ lineUp, review }, ...faces] = await Promise.all([whenJudged(), fontFace('sans-400.woff', 400), fontFace('sans-600.woff', 600)]);
   const { items, x_mm, y_mm, width_mm, height_mm } = oneLine(lineUp, review);
   const box = { x: x_mm - 5, y: y_mm - 5, w: width_mm + 10, h: height_mm + 10 };
   return {

@@ -47,7 +47,7 @@ export interface Judged {
 }
 
 const font = (name: string): Uint8Array => readFileSync(fileURLToPath(new URL(`../../public/fonts/${name}`, import.meta.url)));
-const fonts = async () => ({ regular: font('SourceSans3_400Regular.ttf'), semibold: font('SourceSans3_600SemiBold.ttf') });
+const fonts = async () => ({ regular: font('sans-400.woff'), semibold: font('sans-600.woff') });
 
 /** Name of a line-up in its package: that of its file. */
 export const stem = (file: string): string => basename(file).replace(/\.json$/i, '');

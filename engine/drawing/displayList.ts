@@ -84,7 +84,7 @@ export interface Box {
 
 /** Line weights of the drawing. */
 export const WEIGHT = { hair: 0.18, thin: 0.25, line: 0.5, heavy: 0.7, bus: 1.4 } as const;
-/** 3.8 mm of Source Sans 3 gives capitals 2.5 mm high, the smallest that is printed. */
+/** 3.8 mm of Copperline Sans gives capitals 2.5 mm high, the smallest that is printed. */
 export const TEXT_mm = 3.8;
 export const LINE_PITCH_mm = 4.7;
 

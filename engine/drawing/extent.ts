@@ -1,7 +1,7 @@
 import type { Box, Item, TextItem } from './displayList.ts';
 
 /**
- * Room a text takes, a little too wide rather than too narrow: advance widths of Source Sans 3 in classes, in em
+ * Room a text takes, a little too wide rather than too narrow: advance widths of Copperline Sans in classes, in em
  * (read from the font: figures 0.497, most small letters below 0.56, capitals below 0.66).
  */
 export function textWidth_mm(text: string, size_mm: number, weight: 400 | 600): number {

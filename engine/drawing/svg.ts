@@ -27,7 +27,7 @@ export const LIGHT: Readonly<Record<Ink, string>> = {
 const n = (value: number): string => `${Math.round(value * 100) / 100 || 0}`;
 
 export function svgOf(items: readonly Item[], box: Box): string {
-  const head = `<svg xmlns="http://www.w3.org/2000/svg" width="${n(box.w)}mm" height="${n(box.h)}mm" viewBox="${n(box.x)} ${n(box.y)} ${n(box.w)} ${n(box.h)}" font-family="'Source Sans 3', sans-serif" fill="none" stroke-linecap="round" stroke-linejoin="round">`;
+  const head = `<svg xmlns="http://www.w3.org/2000/svg" width="${n(box.w)}mm" height="${n(box.h)}mm" viewBox="${n(box.x)} ${n(box.y)} ${n(box.w)} ${n(box.h)}" font-family="'Copperline Sans', 'Source Sans 3', sans-serif" fill="none" stroke-linecap="round" stroke-linejoin="round">`;
   return `${head}${items.map(element).join('')}</svg>`;
 }
 

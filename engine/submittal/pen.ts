@@ -2,14 +2,16 @@ import { jsPDF } from 'jspdf';
 import { type Box, type Ink, type Item, type Segment, TEXT_mm } from '../drawing/displayList.ts';
 import { arc } from '../drawing/glyphs.ts';
 import { LIGHT } from '../drawing/svg.ts';
+import { unpackedFont } from './unpackedFont.ts';
 
 /** Millimetres, our two weights of one face, and no character lost without a sign. */
 
+/** As they are fetched, packed. */
 export interface Fonts {
   readonly regular: Uint8Array;
   readonly semibold: Uint8Array;
 }
-export const FACE = 'SourceSans3';
+export const FACE = 'CopperlineSans';
 /** Points in a millimetre. */
 export const PT = 72 / 25.4;
 const MISSING = '□';
@@ -71,7 +73,8 @@ export class Pen {
     }
   }
 
-  #addFont(name: string, bytes: Uint8Array, style: 'normal' | 'bold'): void {
+  #addFont(name: string, packed: Uint8Array, style: 'normal' | 'bold'): void {
+    const bytes = unpackedFont(packed);
     let binary = '';
     for (let at = 0; at < bytes.length; at += 8192) binary += String.fromCharCode(...bytes.subarray(at, at + 8192));
     this.doc.addFileToVFS(name, binary);

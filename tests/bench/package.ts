@@ -19,8 +19,8 @@ interface Measured {
 
 async function measured(runs: number): Promise<Measured> {
   const lineUp = manyRuns(runs);
-  const font = (name: string) => new Uint8Array(readFileSync(new URL(`../../public/fonts/${name}.ttf`, import.meta.url)));
-  const fonts = async () => ({ regular: font('SourceSans3_400Regular'), semibold: font('SourceSans3_600SemiBold') });
+  const font = (name: string) => new Uint8Array(readFileSync(new URL(`../../public/fonts/${name}.woff`, import.meta.url)));
+  const fonts = async () => ({ regular: font('sans-400'), semibold: font('sans-600') });
   const from = performance.now();
   const [set] = await write('pdf', { lineUp, review: review(lineUp), date: '2026-11-25', fonts, sheets: EVERY_SHEET });
   return {

@@ -1,7 +1,5 @@
-import { readFileSync } from 'node:fs';
-import { join } from 'node:path';
 import { gzipSync } from 'node:zlib';
-import { builtFiles, chunksOf, reached } from '../editor/builtFiles.ts';
+import { builtFiles, chunksOf, kept, reached } from '../editor/builtFiles.ts';
 import type { Row } from './row.ts';
 
 /** What a browser fetches, compressed, of a real build. */
@@ -20,13 +18,6 @@ export async function rows(): Promise<readonly Row[]> {
   const called = (name: string): readonly string[] => chunks.filter((each) => each.name === name).map((each) => each.fileName);
   const writer = reached(chunks, [...called('packageWorker'), ...called('pdf')]);
   const styles = sum(files.flatMap((each) => (each.type === 'asset' && each.fileName.endsWith('.css') ? [kB(each.source)] : [])));
-  // The service worker carries the list of what it keeps.
-  const keeper = chunks.find((each) => each.fileName === 'serviceWorker.js')?.code ?? '';
-  const kept = Object.keys(JSON.parse(/FILES=(\{.*?\});/.exec(keeper)?.[1] ?? '{}')).map((path) => {
-    const file = files.find((each) => each.fileName === path.replace(/^\.\/$/, 'index.html'));
-    if (file) return file.type === 'chunk' ? file.code : file.source;
-    return readFileSync(join(import.meta.dirname, '../../public', path));
-  });
   const row = (what: string, size: number, most: number): Row => ({
     what,
     figure: `${size.toFixed(1)} kB`,
@@ -42,6 +33,6 @@ export async function rows(): Promise<readonly Row[]> {
       what: 'thread that writes the package: what the page has not fetched yet',
       figure: `${weigh(new Set([...writer].filter((name) => !both.has(name)))).toFixed(1)} kB`,
     },
-    row('all that is kept for work without a net, fonts and icons too', sum([keeper, ...kept].map(kB)), 800),
+    row('all that is kept for work without a net, fonts and icons too', sum(kept(files).map(kB)), 800),
   ];
 }

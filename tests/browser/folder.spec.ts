@@ -23,7 +23,7 @@ test('it starts, opens an example and writes a package, from a folder', async ({
   await page.goto(site);
   await page.getByText('Heron Weir pumps').click();
   await expect(page.getByText('Heron Weir pumps is not ready to issue')).toBeVisible();
-  expect(await page.evaluate(() => document.fonts.check('16px "Source Sans 3"'))).toBe(true);
+  expect(await page.evaluate(() => document.fonts.check('16px "Copperline Sans"'))).toBe(true);
   const waiting = page.waitForEvent('download');
   await page.getByRole('button', { name: 'Issue package' }).click();
   expect((await waiting).suggestedFilename()).toMatch(/\.pdf$/);

@@ -23,8 +23,8 @@ test('the package holds every finding and every tag', async ({ page }) => {
   for (const each of review(loaded.lineUp).findings)
     if (!['not-applicable', 'pass'].includes(each.verdict)) expect(written).toContain(plain(each.text));
   for (const part of loaded.lineUp.elements) expect(written).toContain(plain(part.tag));
-  const font = (name: string) => readFileSync(join(import.meta.dirname, `../../public/fonts/${name}.ttf`));
-  const fonts = async () => ({ regular: font('SourceSans3_400Regular'), semibold: font('SourceSans3_600SemiBold') });
+  const font = (name: string) => readFileSync(join(import.meta.dirname, `../../public/fonts/${name}.woff`));
+  const fonts = async () => ({ regular: font('sans-400'), semibold: font('sans-600') });
   const [own] = await write('pdf', { lineUp: loaded.lineUp, review: review(loaded.lineUp), date: '2026-11-25', fonts });
   expect(bytes.equals(Buffer.from(own?.bytes ?? [])), 'the same bytes as the command line writes').toBe(true);
 });
@@ -80,14 +80,14 @@ test('the set can be looked at before it is handed over, and its writing ended',
   const preview = page.getByRole('dialog', { name: 'The set of sheets' });
   // Fonts that do not arrive: it is written for ever.
   let asked = 0;
-  await page.route('**/fonts/*.ttf', () => void asked++);
+  await page.route('**/fonts/*.woff', () => void asked++);
   await look.click();
   await expect(preview.getByRole('progressbar', { name: 'Sheets written' })).toBeVisible();
   await expect.poll(() => asked).toBeGreaterThan(0);
   await preview.getByRole('button', { name: 'Cancel' }).click();
   await expect(preview).toBeHidden();
   await expect(page.getByRole('dialog', { name: 'Sheets and forms' })).toBeVisible();
-  await page.unroute('**/fonts/*.ttf');
+  await page.unroute('**/fonts/*.woff');
 
   // A browser without a reader of its own says so, and hands the same set over.
   await page.evaluate(() => Object.defineProperty(navigator, 'pdfViewerEnabled', { configurable: true, value: false }));

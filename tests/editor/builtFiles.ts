@@ -1,3 +1,5 @@
+import { readFileSync } from 'node:fs';
+import { join } from 'node:path';
 import { build, type Rolldown } from 'vite';
 
 /** A build as a browser gets it, held in memory, to be weighed. */
@@ -28,3 +30,17 @@ export const reached = (chunks: readonly Rolldown.OutputChunk[], from: readonly 
   from.forEach(visit);
   return seen;
 };
+
+/** All that a browser keeps for work without a net: the service worker, and the files whose list it carries. */
+export function kept(files: readonly File[]): readonly (string | Uint8Array)[] {
+  const keeper = chunksOf(files).find((each) => each.fileName === 'serviceWorker.js')?.code ?? '';
+  const names = Object.keys(JSON.parse(/FILES=(\{.*?\});/.exec(keeper)?.[1] ?? '{}'));
+  return [
+    keeper,
+    ...names.map((name) => {
+      const file = files.find((each) => each.fileName === name.replace(/^\.\/$/, 'index.html'));
+      if (!file) return readFileSync(join(import.meta.dirname, '../../public', name));
+      return file.type === 'chunk' ? file.code : file.source;
+    }),
+  ];
+}

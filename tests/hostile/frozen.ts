@@ -24,7 +24,7 @@ async function work(): Promise<void> {
       review: review(lineUp),
       date: '2026-11-25',
       sheets: EVERY_SHEET,
-      fonts: async () => ({ regular: font('SourceSans3_400Regular.ttf'), semibold: font('SourceSans3_600SemiBold.ttf') }),
+      fonts: async () => ({ regular: font('sans-400.woff'), semibold: font('sans-600.woff') }),
     });
     // Names where the file has names of its own.
     if (!DROPPED.includes(name)) continue;

@@ -19,7 +19,7 @@ const PATHS = [...FIELDS_OF_TEXT.keys()];
 
 const fonts = async () => {
   const font = (name: string) => new Uint8Array(readFileSync(join(import.meta.dirname, '../../public/fonts', name)));
-  return { regular: font('SourceSans3_400Regular.ttf'), semibold: font('SourceSans3_600SemiBold.ttf') };
+  return { regular: font('sans-400.woff'), semibold: font('sans-600.woff') };
 };
 const judged = new Map<ReadonlyMap<TextPath, string>, { readonly lineUp: LineUp; readonly review: Review }>();
 const written = (texts: ReadonlyMap<TextPath, string>, format: Format) => {

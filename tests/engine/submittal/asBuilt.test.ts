@@ -14,7 +14,7 @@ import { readExample } from '../sizing/readExample.ts';
 /** What was found on site stands beside the design, judged by the engine, and nothing passes that nobody recorded. */
 
 const font = (name: string) => new Uint8Array(readFileSync(new URL(`../../../public/fonts/${name}`, import.meta.url)));
-const fonts = { regular: font('SourceSans3_400Regular.ttf'), semibold: font('SourceSans3_600SemiBold.ttf') };
+const fonts = { regular: font('sans-400.woff'), semibold: font('sans-600.woff') };
 const bare = readExample('heron-weir-pumps');
 const design = review(bare);
 

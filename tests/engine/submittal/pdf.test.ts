@@ -10,7 +10,7 @@ import { threeRuns } from '../drawing/threeRuns.ts';
 import { manyRuns } from '../manyRuns.ts';
 
 const font = (name: string) => new Uint8Array(readFileSync(new URL(`../../../public/fonts/${name}`, import.meta.url)));
-const fonts = { regular: font('SourceSans3_400Regular.ttf'), semibold: font('SourceSans3_600SemiBold.ttf') };
+const fonts = { regular: font('sans-400.woff'), semibold: font('sans-600.woff') };
 const options = { fonts, date: '2026-11-25', sheets: EVERY_SHEET } as const;
 
 interface Read {

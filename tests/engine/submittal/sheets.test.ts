@@ -16,7 +16,7 @@ import { SHEETS, STRIP_mm } from '../../../engine/submittal/sheet.ts';
 /** The set of sheets as a reader finds it: all that is known is in it, nothing overlaps, and what leads somewhere leads there. */
 
 const font = (name: string) => new Uint8Array(readFileSync(new URL(`../../../public/fonts/${name}`, import.meta.url)));
-const fonts = { regular: font('SourceSans3_400Regular.ttf'), semibold: font('SourceSans3_600SemiBold.ttf') };
+const fonts = { regular: font('sans-400.woff'), semibold: font('sans-600.woff') };
 
 const example = (name: string): LineUp => {
   const loaded = load(readFileSync(new URL(`../../../examples/${name}.json`, import.meta.url), 'utf8'));

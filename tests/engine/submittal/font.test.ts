@@ -1,0 +1,60 @@
+import { readdirSync, readFileSync } from 'node:fs';
+import { describe, expect, it } from 'vitest';
+import { Pen } from '../../../engine/submittal/pen.ts';
+import { unpackedFont } from '../../../engine/submittal/unpackedFont.ts';
+
+/** One file of each weight serves screen and paper: what comes out of it for the PDF is whole. */
+
+const ROOT = new URL('../../../', import.meta.url);
+const font = (name: string) => new Uint8Array(readFileSync(new URL(`public/fonts/${name}`, ROOT)));
+const NAMES = ['sans-400.woff', 'sans-600.woff'] as const;
+
+/** OpenType specification, "Calculating checksums": the sum of all words of four bytes. */
+const sumOf = (view: DataView, at: number, length: number): number => {
+  let sum = 0;
+  for (let i = at; i < at + length; i += 4) sum = (sum + view.getUint32(i)) >>> 0;
+  return sum;
+};
+
+describe.each(NAMES)('%s, unpacked', (name) => {
+  const plain = unpackedFont(font(name));
+  const view = new DataView(plain.buffer);
+  const entries = Array.from({ length: view.getUint16(4) }, (_, i) => {
+    const at = 12 + 16 * i;
+    return {
+      tag: String.fromCharCode(...plain.subarray(at, at + 4)),
+      sum: view.getUint32(at + 4),
+      at: view.getUint32(at + 8),
+      length: view.getUint32(at + 12),
+    };
+  });
+  it('has every table with the sum that its maker wrote down', () => {
+    expect(entries.map((each) => each.tag)).toEqual(expect.arrayContaining(['cmap', 'glyf', 'head', 'hhea', 'hmtx', 'loca', 'maxp']));
+    expect(entries.map((each) => each.tag)).toEqual(entries.map((each) => each.tag).sort());
+    for (const { tag, sum, at, length } of entries) {
+      const own = sumOf(view, at, Math.ceil(length / 4) * 4);
+      // The table that holds the sum of the whole is summed as if that were not there.
+      expect(tag === 'head' ? (own - view.getUint32(at + 8)) >>> 0 : own, tag).toBe(sum);
+    }
+  });
+  it('adds up to what the specification says of a whole file', () => expect(sumOf(view, 0, plain.length)).toBe(0xb1b0afba));
+});
+
+it('a file that is no font is refused, with where to look', () => {
+  expect(() => unpackedFont(new Uint8Array(64))).toThrow('the fonts folder of this program is not whole');
+});
+
+it('has every letter that the program itself writes, and those of European languages', () => {
+  const [regular, semibold] = NAMES.map(font) as [Uint8Array, Uint8Array];
+  const pen = new Pen({ regular, semibold }, 100, 100);
+  const source = readdirSync(new URL('engine', ROOT), { recursive: true, encoding: 'utf8' })
+    .filter((path) => path.endsWith('.ts'))
+    .map((path) => readFileSync(new URL(`engine/${path}`, ROOT), 'utf8'))
+    .join('');
+  // Sketches in comments are drawn with lines, and cells are guarded against signs in full width.
+  const letters = [...new Set(source.replaceAll(/[\s─-╿＋-＠]/gu, ''))].join('');
+  expect(letters).toContain('Ω');
+  expect(pen.safe(letters)).toBe(letters.normalize('NFC'));
+  const foreign = 'ÆØÅæøå ÄÖÜäöüß ÇĞİŞçğış ĄĆĘŁŃÓŚŹŻąćęłńóśźż ČĎĚŇŘŠŤŮŽ ĂÂÎȘȚ ĀĒĢĪĶĻŅŪ ŐŰ ÞÐ ÑÍÚ ΑΒΓΔΩαβγδω БГДЖЩЫЯбгджщыя ІЇЄҐ Ђћџ Ếộữ';
+  expect(pen.safe(foreign)).toBe(foreign);
+});
