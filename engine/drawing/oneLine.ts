@@ -66,7 +66,8 @@ export function oneLine(lineUp: LineUp, review: Review, options: OneLineOptions 
   const gaps = gapsOf(review);
   const cutEnds = new Set([...gaps.values()].flatMap((gap) => gap.ends));
   const parts: (Omit<OneLinePart, 'said' | 'label'> & { readonly said: Item[]; label: Box | null })[] = [];
-  const wanted: (Wanted & { readonly id: string })[] = [];
+  const wantedOfCables: (Wanted & { readonly id: string })[] = [];
+  const wantedOfElements: (Wanted & { readonly id: string })[] = [];
   const obstacles: Box[] = [];
   const clouds: Item[] = [];
   const mark = (id: string, box: Box): void => {
@@ -120,7 +121,7 @@ export function oneLine(lineUp: LineUp, review: Review, options: OneLineOptions 
     };
     // A link shows its tag only when something is to be said of it.
     if (cable.kind === 'cable' || said.notes || said.findings.some((each) => LOUD.includes(each.verdict)))
-      wanted.push({ ...said, x: middle[0], y: middle[1], right: 4.5 + room(cable.id), left: 4 + room(cable.id) });
+      wantedOfCables.push({ ...said, x: middle[0], y: middle[1], right: 4.5 + room(cable.id), left: 4 + room(cable.id) });
   }
   for (const element of lineUp.elements) {
     const at = positions[element.id] ?? { x_mm: 0, y_mm: 0 };
@@ -167,9 +168,9 @@ export function oneLine(lineUp: LineUp, review: Review, options: OneLineOptions 
       notes: noted.get(element.id),
     };
     if (element.kind === 'bus')
-      wanted.push({ ...said, x: at.x_mm + symbol.left_mm, y: at.y_mm - 6.5 - said.lines.length * 2.35, right: 0, left: 0 });
+      wantedOfElements.push({ ...said, x: at.x_mm + symbol.left_mm, y: at.y_mm - 6.5 - said.lines.length * 2.35, right: 0, left: 0 });
     else
-      wanted.push({
+      wantedOfElements.push({
         ...said,
         x: at.x_mm,
         y: at.y_mm + symbol.height_mm / 2,
@@ -177,6 +178,8 @@ export function oneLine(lineUp: LineUp, review: Review, options: OneLineOptions 
         left: Math.max(6, -symbol.left_mm) + room(element.id),
       });
   }
+  // The first has its own place: a part beside its symbol, a cable along its line, the name of an enclosure wherever is room.
+  const wanted = [...wantedOfElements, ...wantedOfCables];
   const symbols = new Map(parts.flatMap((part) => (part.kind === 'element' ? [[part.id, part] as const] : [])));
   const rooms = new Map(
     wanted.map((each) => {
@@ -200,12 +203,12 @@ export function oneLine(lineUp: LineUp, review: Review, options: OneLineOptions 
     }),
   );
   const lines = enclosures.flatMap(({ box }) => sides(box));
-  const labels = placeLabels([...names, ...wanted], [...obstacles, ...lines], options.callouts ?? new Map());
-  const bounds = [...enclosures.flatMap((each) => each.items), ...labels.slice(0, names.length).flatMap((each) => each.items)];
+  const labels = placeLabels([...wanted, ...names], [...obstacles, ...lines], options.callouts ?? new Map());
+  const bounds = [...enclosures.flatMap((each) => each.items), ...labels.slice(wanted.length).flatMap((each) => each.items)];
   const byId = new Map(parts.map((part) => [part.id, part]));
   wanted.forEach(({ id }, index) => {
     const part = byId.get(id);
-    const label = labels[names.length + index];
+    const label = labels[index];
     if (!part || !label) return;
     part.said.push(...label.items);
     part.label = label.box;

@@ -113,7 +113,7 @@ const padded = (box: Box): Box => ({ x: box.x - 0.4, y: box.y - 0.3, w: box.w + 
 
 /** The nearest shift that is free: up or down first, then sideways. Far out the sheet is empty, so one is found. */
 function freePlace(box: Box, taken: Occupied): readonly [number, number] {
-  for (let ring = 0; ring < 60; ring++) {
+  for (let ring = 0; ring < 240; ring++) {
     for (const dx of [0, 3, -3, 8, -8, 16, -16]) {
       for (const dy of ring === 0 ? [0] : [ring * 1.5, ring * -1.5]) {
         if (Math.abs(dx) > ring * 3) continue;

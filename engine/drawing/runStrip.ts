@@ -1,4 +1,4 @@
-import { VERDICTS, type Verdict } from '../checks/finding.ts';
+import type { Verdict } from '../checks/finding.ts';
 import type { Review, SolvedRun } from '../checks/solved.ts';
 import type { Cable } from '../lineup/cable.ts';
 import type { Element } from '../lineup/elements.ts';
@@ -52,14 +52,15 @@ export const STRIP_HEIGHT_mm = 72;
 const LEFT = 27;
 const GAUGE = 50;
 const USUAL_mm = 250;
-const STATION = 8;
+const STATION = 8.6;
 /** A cable whose length is not known is drawn this long, and dashed. */
 const UNKNOWN = 16;
 const LEAST_SCALED = 70;
 /** Tops of the lanes. */
 const Y = { pins: 3, tags: 10, line: 13, voltage: 19.6, fault: 33, shield: 46, grounds: 52.5, around: 58, ruler: 66.5 } as const;
 const LANE = { voltage: 9.4, fault: 8, shield: 4, grounds: 3, around: 5.6 } as const;
-const PIN_GAP = 9;
+/** Room of a badge with its number; stations stand farther apart. */
+const PIN_GAP = 8.5;
 
 /** Takes a text at the first place where it meets no other; where there is none it is left to the table of the same run. */
 interface Words {
@@ -217,7 +218,7 @@ export function runStrip(lineUp: Stripped, review: Review, run: SolvedRun, wante
       ),
       ...translate(badge(verdict), pin.x_mm, Y.pins),
     );
-    if (pin.findings.length > 1) text.put(words(`${pin.findings.length}`, pin.x_mm + 2.6, Y.pins + 1.3, 'start', 600));
+    if (pin.findings.length > 1) text.put(words(`${pin.findings.length}`, pin.x_mm + 2.4, Y.pins + 1.3, 'start', 600));
   }
 
   items.push(...voltageLane(stood, volts, text, end_mm), ...faultLane(stood, faults, text, end_mm));
@@ -305,28 +306,21 @@ export function runStrip(lineUp: Stripped, review: Review, run: SolvedRun, wante
 const INKS: Partial<Readonly<Record<Verdict, Ink>>> = { fail: 'fail', open: 'open', caution: 'caution' };
 const SHOWN: readonly Verdict[] = ['fail', 'open', 'caution'];
 
-/** Pins over the places they belong to; those that would lie on each other become one with their number. */
+/** Pins over the places they belong to, the worst first: what would lie on a pin that stands already joins it. */
 function pinsOf(stood: readonly Stood[], own: Review['findings'], run: SolvedRun): readonly StripPin[] {
-  const found = own
-    .filter(({ verdict }) => SHOWN.includes(verdict))
-    .flatMap(({ id, subject, verdict }) => {
+  const pins: { readonly x_mm: number; readonly findings: string[] }[] = [];
+  for (const verdict of SHOWN)
+    for (const { id, subject } of own.filter((each) => each.verdict === verdict)) {
       const at = stood.find((each) => each.part.id === (subject.kind === 'run' ? run.motorId : subject.id));
-      if (!at) return [];
-      const end = subject.end === 'from' ? at.from_mm : subject.end === 'to' ? at.to_mm : (at.from_mm + at.to_mm) / 2;
-      return [{ id, x_mm: end, rank: VERDICTS.indexOf(verdict) }];
-    })
-    .sort((a, b) => a.x_mm - b.x_mm);
-  const groups: (typeof found)[] = [];
-  for (const each of found) {
-    const last = groups.at(-1);
-    if (last?.[0] && each.x_mm - last[0].x_mm < PIN_GAP) last.push(each);
-    else groups.push([each]);
-  }
-  return groups.map((group) => ({
-    // Over the worst of them.
-    x_mm: [...group].sort((a, b) => a.rank - b.rank)[0]?.x_mm ?? 0,
-    findings: [...group].sort((a, b) => a.rank - b.rank).map(({ id }) => id),
-  }));
+      if (!at) continue;
+      const x_mm = subject.end === 'from' ? at.from_mm : subject.end === 'to' ? at.to_mm : (at.from_mm + at.to_mm) / 2;
+      const near = pins
+        .filter((pin) => Math.abs(pin.x_mm - x_mm) < PIN_GAP)
+        .sort((a, b) => Math.abs(a.x_mm - x_mm) - Math.abs(b.x_mm - x_mm))[0];
+      if (near) near.findings.push(id);
+      else pins.push({ x_mm, findings: [id] });
+    }
+  return pins.sort((a, b) => a.x_mm - b.x_mm);
 }
 
 function voltageLane(

@@ -2,9 +2,25 @@ import { readdirSync, readFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { describe, expect, it } from 'vitest';
 import { extent, meets, textBox } from '../../../engine/drawing/extent.ts';
-import { type LineUp, load, review, runStrip, STRIP_HEIGHT_mm } from '../../../engine/index.ts';
+import { type LineUp, load, review, runStrip, STRIP_HEIGHT_mm, VERDICTS } from '../../../engine/index.ts';
+import { LineUpBuilder } from '../lineUpBuilder.ts';
 import { manyRuns } from '../manyRuns.ts';
 import { threeRuns } from './threeRuns.ts';
+
+/** A run whose one cable is so long that all else stands close together, with something to be said at each place. */
+const farFeeder = (): LineUp =>
+  new LineUpBuilder()
+    .part('supply', { tag: 'UTIL', voltage_V: 480 })
+    .part('disconnect', { tag: 'CB-1' })
+    .cable({ tag: 'F-1', length_m: 2500 })
+    .part('drive', { tag: 'VFD-1' })
+    .cable({ tag: 'W-1A', construction: 'foil-and-braid', length_m: 2, to: { landing: 'none' } })
+    .part('disconnect', { tag: 'DS-1', box: 'plastic' })
+    .cable({ tag: 'W-1B', construction: 'foil-and-braid', length_m: 0.5, to: { landing: 'none' } })
+    .part('junction', { tag: 'JB-1' })
+    .cable({ tag: 'W-1C', construction: 'foil-and-braid', length_m: 0.5, from: { landing: 'none' } })
+    .part('motor', { tag: 'M-1' })
+    .build();
 
 /** A run unrolled: to scale, in its frame, no text on another, every part and finding in its place. */
 
@@ -17,6 +33,7 @@ const SITES: readonly (readonly [string, LineUp])[] = [
   }),
   ['three runs', threeRuns()],
   ['five runs', manyRuns(5)],
+  ['a far feeder', farFeeder()],
 ];
 
 describe.each(SITES)('%s', (_name, lineUp) => {
@@ -46,6 +63,18 @@ describe.each(SITES)('%s', (_name, lineUp) => {
         return length ? [(place.to_mm - place.from_mm) / length] : [];
       });
       for (const scale of scales) expect(scale).toBeCloseTo(scales[0] ?? 0, 9);
+    }
+  });
+
+  it('pins stand clear of each other, each over its worst', () => {
+    const rank = new Map(answer.findings.map((each) => [each.id, VERDICTS.indexOf(each.verdict)]));
+    for (const { strip } of strips) {
+      strip.pins.forEach((pin, i) => {
+        const before = strip.pins[i - 1];
+        if (before) expect(pin.x_mm - before.x_mm).toBeGreaterThan(7.5);
+        const ranks = pin.findings.map((id) => rank.get(id) ?? 0);
+        expect(Math.min(...ranks)).toBe(ranks[0]);
+      });
     }
   });
 

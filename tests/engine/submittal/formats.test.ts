@@ -286,8 +286,8 @@ describe('SVG', () => {
     for (const item of drawing.items) if (item.t === 'text') expect(unescaped(text)).toContain(`>${item.text}<`);
     expect(text).not.toMatch(/<script|<style|<image|<a |href|foreignObject/);
     const [x, y, w, h] = (/viewBox="([^"]*)"/.exec(text)?.[1] ?? '').split(' ').map(Number);
-    expect([x, y, w, h].map((each) => each?.toFixed(1))).toEqual(
-      [drawing.x_mm, drawing.y_mm, drawing.width_mm, drawing.height_mm].map((each) => each.toFixed(1)),
-    );
+    [drawing.x_mm, drawing.y_mm, drawing.width_mm, drawing.height_mm].forEach((each, i) => {
+      expect([x, y, w, h][i]).toBeCloseTo(each, 1);
+    });
   });
 });
