@@ -10,3 +10,8 @@ export const Badge = ({ verdict }: { readonly verdict: Verdict }) => (
     <Paint items={SHAPES.get(verdict) ?? []} />
   </svg>
 );
+
+/** Its word. */
+export const Word = ({ verdict }: { readonly verdict: Verdict }) => (
+  <span className={`word v-${verdict}`}>{verdict.replaceAll('-', ' ')}</span>
+);

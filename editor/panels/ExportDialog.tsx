@@ -1,8 +1,9 @@
-import { useEffect, useRef, useState } from 'react';
+import { useState } from 'react';
 import { type LineUp, lastIssue, load, type Review } from '../../engine/index.ts';
 import { EVERY_SHEET, FORMATS, type Format, SHEET_KINDS, usualSheets } from '../../engine/submittal/formats.ts';
 import { exportPackage } from '../files/exportPackage.ts';
 import { useSay } from '../store/useSay.ts';
+import { Dialog } from './Dialog.tsx';
 import { late } from './late.tsx';
 
 const PackagePreview = late(() => import('./PackagePreview.tsx'));
@@ -18,8 +19,6 @@ export interface ExportDialogProps {
 /** Which sheets the set and the report hold, and the forms in which the package can be handed over one by one; what changed since an earlier issue is clouded where one is named. */
 export default function ExportDialog({ lineUp, review, onClose }: ExportDialogProps) {
   const say = useSay();
-  const dialog = useRef<HTMLDialogElement>(null);
-  useEffect(() => dialog.current?.showModal(), []);
   const [sheets, setSheets] = useState(() => usualSheets(lineUp, review));
   const [against, setAgainst] = useState<LineUp | null>(null);
   const last = lastIssue(lineUp);
@@ -38,13 +37,7 @@ export default function ExportDialog({ lineUp, review, onClose }: ExportDialogPr
     if (loaded?.ok && !sheets.includes('revisions')) setSheets([...sheets, 'revisions']);
   };
   return (
-    <dialog ref={dialog} className="export" aria-label="Sheets and forms" onClose={onClose}>
-      <p className="top">
-        <b className="serif">Sheets and forms</b>
-        <button type="button" onClick={() => dialog.current?.close()}>
-          Close
-        </button>
-      </p>
+    <Dialog title="Sheets and forms" className="export" onClose={onClose}>
       <fieldset>
         <legend>Sheets of the set and of the report</legend>
         {EVERY_SHEET.map((each) => (
@@ -86,6 +79,6 @@ export default function ExportDialog({ lineUp, review, onClose }: ExportDialogPr
         {told}
       </p>
       {looking && <PackagePreview choice={choice} onClose={() => setLooking(false)} />}
-    </dialog>
+    </Dialog>
   );
 }

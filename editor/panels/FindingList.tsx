@@ -1,7 +1,8 @@
 import { type KeyboardEvent, useDeferredValue, useState } from 'react';
 import type { Finding } from '../../engine/index.ts';
 import { showFinding } from '../store/editorStore.ts';
-import { Badge } from './Badge.tsx';
+import { Badge, Word } from './Badge.tsx';
+import { Unbroken } from './Unbroken.tsx';
 
 /** Arrows go from finding to finding, over the ends of the lists; Home and End to the first and last. */
 export function walkFindings(event: KeyboardEvent): void {
@@ -30,10 +31,11 @@ export function FindingList({ findings }: { readonly findings: readonly Finding[
             <button type="button" className="finding" data-finding={each.id} onKeyDown={walkFindings} onClick={() => showFinding(each.id)}>
               <span className="top">
                 <Badge verdict={each.verdict} />
-                <span className={`word v-${each.verdict}`}>{each.verdict}</span> <b>{each.title}</b>{' '}
-                <span className="muted">{each.subject.tag}</span>
+                <Word verdict={each.verdict} /> <b>{each.title}</b> <span className="muted">{each.subject.tag}</span>
               </span>
-              <span className="muted said">{each.text}</span>
+              <span className="muted said">
+                <Unbroken text={each.text} />
+              </span>
             </button>
           </li>
         ))}

@@ -1,9 +1,10 @@
 import { useEffect, useRef } from 'react';
 import { type Finding, figureText, fixed, type LineUp, type Review } from '../../engine/index.ts';
 import { select, showFinding } from '../store/editorStore.ts';
-import { Badge } from './Badge.tsx';
+import { Badge, Word } from './Badge.tsx';
 import { Folded } from './Folded.tsx';
 import { late } from './late.tsx';
+import { Unbroken } from './Unbroken.tsx';
 
 const WavePicture = late(() => import('./WavePicture.tsx'));
 const WhatHelps = late(() => import('./WhatHelps.tsx'));
@@ -41,13 +42,15 @@ export default function FindingView({ finding, lineUp, review }: FindingViewProp
       </button>
       <p style={{ display: 'flex', gap: 6, alignItems: 'center' }}>
         <Badge verdict={finding.verdict} />
-        <span className={`word v-${finding.verdict}`}>{finding.verdict}</span>
+        <Word verdict={finding.verdict} />
         <span className="muted">{finding.subject.tag}</span>
       </p>
       <h1 className="serif" tabIndex={-1} ref={heading}>
         {finding.title}
       </h1>
-      <p className="reason said">{finding.text}</p>
+      <p className="reason said">
+        <Unbroken text={finding.text} />
+      </p>
       {value !== null && (
         <dl>
           <dt>{finding.quantity}</dt>

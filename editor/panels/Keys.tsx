@@ -1,9 +1,9 @@
-import { useEffect, useRef } from 'react';
 import { GROUPS } from '../commands/command.ts';
 import { COMMANDS } from '../commands/commands.ts';
 import { keyText } from '../commands/keyboard.ts';
 import { arrange, setLetters, useDesk } from '../store/deskStore.ts';
 import { useSay } from '../store/useSay.ts';
+import { Dialog } from './Dialog.tsx';
 
 /** What no command can be asked for by name, because a hand does it. */
 const HANDS: readonly (readonly [string, string])[] = [
@@ -20,16 +20,8 @@ const HANDS: readonly (readonly [string, string])[] = [
 export default function Keys() {
   const say = useSay();
   const letters = useDesk((state) => state.letters);
-  const dialog = useRef<HTMLDialogElement>(null);
-  useEffect(() => dialog.current?.showModal(), []);
   return (
-    <dialog ref={dialog} className="keys" aria-label="All keys" onClose={() => arrange({ keysShown: false })}>
-      <div className="top">
-        <h2 className="serif">All keys</h2>
-        <button type="button" className="main" onClick={() => dialog.current?.close()}>
-          Close
-        </button>
-      </div>
+    <Dialog title="All keys" className="keys" onClose={() => arrange({ keysShown: false })}>
       <label className="switch">
         <input type="checkbox" checked={letters} onChange={({ target }) => setLetters(target.checked)} /> Keys that are a single letter or
         sign
@@ -64,6 +56,6 @@ export default function Keys() {
           </dl>
         </section>
       </div>
-    </dialog>
+    </Dialog>
   );
 }

@@ -1,12 +1,11 @@
-import { useEffect, useRef, useState } from 'react';
+import { useState } from 'react';
 import { addNote, changeNote, deleteNote, type LineUp, MOST_NOTES, moveNote, type Note, notesOf } from '../../engine/index.ts';
 import { partsOf } from '../commands/related.ts';
 import { edit, useEditor } from '../store/editorStore.ts';
+import { Dialog } from './Dialog.tsx';
 
 /** Notes of the drawing in their order, which is their number; each for all of it, or tied to parts. */
 export default function NotesDialog({ lineUp, onClose }: { readonly lineUp: LineUp; readonly onClose: () => void }) {
-  const dialog = useRef<HTMLDialogElement>(null);
-  useEffect(() => dialog.current?.showModal(), []);
   const [draft, setDraft] = useState('');
   const selected = useEditor((state) => state.selected);
   const notes = notesOf(lineUp);
@@ -20,13 +19,7 @@ export default function NotesDialog({ lineUp, onClose }: { readonly lineUp: Line
       .flatMap(({ id, tag }) => (ids.includes(id) ? [tag] : []))
       .join(', ');
   return (
-    <dialog ref={dialog} className="sizes notes" aria-label="Notes" onClose={onClose}>
-      <p className="top">
-        <b className="serif">Notes on the drawing</b>
-        <button type="button" onClick={() => dialog.current?.close()}>
-          Close
-        </button>
-      </p>
+    <Dialog title="Notes on the drawing" label="Notes" className="sizes notes" onClose={onClose}>
       {notes.length === 0 && <p className="muted">There are none yet. A note that is tied to parts stands beside them by its number.</p>}
       <ol>
         {notes.map((note, i) => (
@@ -52,7 +45,7 @@ export default function NotesDialog({ lineUp, onClose }: { readonly lineUp: Line
           {selected.length > 0 ? `For ${tags(selected)}, which ${selected.length === 1 ? 'is' : 'are'} chosen.` : 'For all of the drawing.'}
         </span>
       </p>
-    </dialog>
+    </Dialog>
   );
 }
 

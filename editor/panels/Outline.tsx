@@ -1,7 +1,7 @@
 import type { LineUp, Review, Verdict } from '../../engine/index.ts';
 import { select } from '../store/editorStore.ts';
 import { useSay } from '../store/useSay.ts';
-import { Badge } from './Badge.tsx';
+import { Badge, Word } from './Badge.tsx';
 import { Folded } from './Folded.tsx';
 
 export interface OutlineProps {
@@ -46,7 +46,7 @@ function Names({ lineUp, review }: OutlineProps) {
               <button type="button" className="outlined" onClick={() => select([part.id])}>
                 {verdict ? <Badge verdict={verdict} /> : <span className="badge" />}
                 <b>{part.tag}</b> <span className="muted">{say(part.kind)}</span>
-                {verdict && <span className={`word v-${verdict}`}>{verdict}</span>}
+                {verdict && <Word verdict={verdict} />}
               </button>
             </li>
           );

@@ -1,7 +1,7 @@
-import { useEffect, useRef } from 'react';
 import { type Choice, fixed, resizing, type SizeCell, type SizeTable } from '../../engine/index.ts';
 import { takeFix } from '../store/editorStore.ts';
 import type { CableAnswersProps } from './CableAnswers.tsx';
+import { Dialog } from './Dialog.tsx';
 import { madeOf } from './madeOf.ts';
 import { useAnswer } from './useAnswer.ts';
 import { VerdictWord } from './VerdictWord.tsx';
@@ -9,29 +9,26 @@ import { Waiting } from './Waiting.tsx';
 
 /** One cable in every standard size against every check that a size decides, the rest of the line-up as it is. */
 export default function SizeLadder({ cable, lineUp, onClose }: CableAnswersProps & { readonly onClose: () => void }) {
-  const dialog = useRef<HTMLDialogElement>(null);
-  useEffect(() => dialog.current?.showModal(), []);
   const word = useAnswer('sizes', lineUp, [cable.id]);
-  const take = (choice: Choice) => {
-    takeFix({ label: `${madeOf(choice)} for ${cable.tag}`, edits: resizing(cable, choice) });
-    dialog.current?.close();
-  };
+  const take = (choice: Choice) => takeFix({ label: `${madeOf(choice)} for ${cable.tag}`, edits: resizing(cable, choice) });
   return (
-    <dialog ref={dialog} className="sizes" aria-label={`Size ladder of ${cable.tag}`} onClose={onClose}>
-      <p className="top">
-        <b className="serif">Size ladder of {cable.tag}</b>
-        <button type="button" onClick={() => dialog.current?.close()}>
-          Close
-        </button>
-      </p>
-      {!('answer' in word) ? (
-        <Waiting word={word} />
-      ) : word.answer === null ? (
-        <p>It is not fed yet, or its length is not known: nothing can be said of its size.</p>
-      ) : (
-        <Rungs table={word.answer} take={take} />
-      )}
-    </dialog>
+    <Dialog title={`Size ladder of ${cable.tag}`} className="sizes" onClose={onClose}>
+      {(close) =>
+        !('answer' in word) ? (
+          <Waiting word={word} />
+        ) : word.answer === null ? (
+          <p>It is not fed yet, or its length is not known: nothing can be said of its size.</p>
+        ) : (
+          <Rungs
+            table={word.answer}
+            take={(choice) => {
+              take(choice);
+              close();
+            }}
+          />
+        )
+      }
+    </Dialog>
   );
 }
 

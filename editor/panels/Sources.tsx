@@ -1,20 +1,12 @@
-import { useEffect, useRef } from 'react';
 import { inWords, type Review, sourcesPage, TERMS } from '../../engine/index.ts';
 import { useSay } from '../store/useSay.ts';
+import { Dialog } from './Dialog.tsx';
 
 /** Every check with its rule and on whose word, and every table, with examples out of the open line-up. */
 export default function Sources({ review, onClose }: { readonly review: Review; readonly onClose: () => void }) {
-  const dialog = useRef<HTMLDialogElement>(null);
-  useEffect(() => dialog.current?.showModal(), []);
   const page = inWords(sourcesPage([review]), useSay());
   return (
-    <dialog ref={dialog} className="sources" aria-label="Checks and sources" onClose={onClose}>
-      <p className="top">
-        <b className="serif">Checks and sources</b>
-        <button type="button" onClick={() => dialog.current?.close()}>
-          Close
-        </button>
-      </p>
+    <Dialog title="Checks and sources" className="sources" onClose={onClose}>
       {page.checks.map((check) => (
         <details key={check.slug}>
           <summary>{check.title}</summary>
@@ -87,6 +79,6 @@ export default function Sources({ review, onClose }: { readonly review: Review; 
           ))}
         </tbody>
       </table>
-    </dialog>
+    </Dialog>
   );
 }

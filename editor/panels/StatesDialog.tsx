@@ -1,4 +1,4 @@
-import { useEffect, useRef, useState } from 'react';
+import { useEffect, useState } from 'react';
 import { type Difference, differences, type LineUp, newLineUp, oneLine, review, save } from '../../engine/index.ts';
 import { keeper } from '../files/autosave.ts';
 import { saveText } from '../files/lineUpFile.ts';
@@ -6,55 +6,52 @@ import { timeOf } from '../files/sealed.ts';
 import type { Found } from '../files/states.ts';
 import { Paint } from '../sheet/Paint.tsx';
 import { edit, useEditor } from '../store/editorStore.ts';
+import { Dialog } from './Dialog.tsx';
 import '../ui/states.css';
 
 /** How the open line-up stood before, as far as this browser keeps it: to be looked at, put back, or saved as a file. */
 export default function StatesDialog({ lineUp, onClose }: { readonly lineUp: LineUp; readonly onClose: () => void }) {
-  const dialog = useRef<HTMLDialogElement>(null);
   const [states, setStates] = useState<readonly Found[] | string | null>(null);
   const [looked, setLooked] = useState<string | null>(null);
   useEffect(() => {
-    dialog.current?.showModal();
     keeper.states().then(setStates, (fault: unknown) => setStates(fault instanceof Error ? fault.message : String(fault)));
   }, []);
   const list = Array.isArray(states) ? (states as readonly Found[]) : [];
   const shown = list.find(({ key }) => key === looked);
   return (
-    <dialog ref={dialog} className="sizes states" aria-label="Earlier states" onClose={onClose}>
-      <p className="top">
-        <b className="serif">Earlier states of {lineUp.project.title}</b>
-        <button type="button" onClick={() => dialog.current?.close()}>
-          Close
-        </button>
-      </p>
-      <p className="muted">
-        Kept in this browser while you work, the older the farther apart. To put one back is one step, and can be undone.
-      </p>
-      {states === null && (
-        <p className="muted" role="status">
-          Reading…
-        </p>
+    <Dialog title={`Earlier states of ${lineUp.project.title}`} label="Earlier states" className="sizes states" onClose={onClose}>
+      {(close) => (
+        <>
+          <p className="muted">
+            Kept in this browser while you work, the older the farther apart. To put one back is one step, and can be undone.
+          </p>
+          {states === null && (
+            <p className="muted" role="status">
+              Reading…
+            </p>
+          )}
+          {typeof states === 'string' && <p role="status">What this browser keeps could not be read: {states}.</p>}
+          <div className="two">
+            <ol aria-label="States, the newest first">
+              {list.map((state) => (
+                <Row
+                  key={state.key}
+                  state={state}
+                  now={lineUp}
+                  looked={state.key === looked}
+                  look={() => setLooked(state.key === looked ? null : state.key)}
+                  putBack={(before) => {
+                    edit(`Put back ${timeText(state.key)}`, () => before, { select: [] });
+                    close();
+                  }}
+                />
+              ))}
+            </ol>
+            {shown?.lineUp && <Look key={shown.key} state={shown.key} before={shown.lineUp} now={lineUp} />}
+          </div>
+        </>
       )}
-      {typeof states === 'string' && <p role="status">What this browser keeps could not be read: {states}.</p>}
-      <div className="two">
-        <ol aria-label="States, the newest first">
-          {list.map((state) => (
-            <Row
-              key={state.key}
-              state={state}
-              now={lineUp}
-              looked={state.key === looked}
-              look={() => setLooked(state.key === looked ? null : state.key)}
-              putBack={(before) => {
-                edit(`Put back ${timeText(state.key)}`, () => before, { select: [] });
-                dialog.current?.close();
-              }}
-            />
-          ))}
-        </ol>
-        {shown?.lineUp && <Look key={shown.key} state={shown.key} before={shown.lineUp} now={lineUp} />}
-      </div>
-    </dialog>
+    </Dialog>
   );
 }
 

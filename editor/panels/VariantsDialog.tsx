@@ -1,4 +1,4 @@
-import { useEffect, useRef, useState } from 'react';
+import { useEffect, useState } from 'react';
 import {
   asLineUp,
   type Compared,
@@ -16,6 +16,7 @@ import {
   variantsOf,
 } from '../../engine/index.ts';
 import { edit, useEditor } from '../store/editorStore.ts';
+import { Dialog } from './Dialog.tsx';
 import { useAnswer } from './useAnswer.ts';
 import { VariantsTable } from './VariantsTable.tsx';
 import { Waiting } from './Waiting.tsx';
@@ -31,8 +32,6 @@ interface Beside {
 }
 
 export default function VariantsDialog({ lineUp, onClose }: { readonly lineUp: LineUp; readonly onClose: () => void }) {
-  const dialog = useRef<HTMLDialogElement>(null);
-  useEffect(() => dialog.current?.showModal(), []);
   const review = useEditor((state) => (state.stale ? null : state.review));
   const [file, setFile] = useState<Beside | null>(null);
   const [refusal, setRefusal] = useState('');
@@ -56,13 +55,7 @@ export default function VariantsDialog({ lineUp, onClose }: { readonly lineUp: L
     return next;
   };
   return (
-    <dialog ref={dialog} className="sizes variants" aria-label="Variants" onClose={onClose}>
-      <p className="top">
-        <b className="serif">Variants of {lineUp.project.title}</b>
-        <button type="button" onClick={() => dialog.current?.close()}>
-          Close
-        </button>
-      </p>
+    <Dialog title={`Variants of ${lineUp.project.title}`} label="Variants" className="sizes variants" onClose={onClose}>
       <div className="acts">
         <button type="button" onClick={() => edit('Set aside as a variant', (before) => keepSaid(setAside(before, freeName(before))))}>
           Set this aside as a variant
@@ -119,7 +112,7 @@ export default function VariantsDialog({ lineUp, onClose }: { readonly lineUp: L
       {review && compared.length > 0 && waitedFor.length === 0 && (
         <VariantsTable compared={[{ name: 'Present', lineUp, review }, ...compared]} />
       )}
-    </dialog>
+    </Dialog>
   );
 }
 

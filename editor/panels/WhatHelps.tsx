@@ -81,12 +81,12 @@ interface MovedProps {
   readonly units: Units;
 }
 
-/** A finding that is made only before, or only after, is said to be none on the other side. */
+/** A finding that is made only before is gone after; one that is made only after was not there before. */
 const Verdicts = (props: MovedProps) => (
   <MovedList {...props}>
     {({ before, after }) => (
       <>
-        {before ? <VerdictWord verdict={before.verdict} /> : 'not said'} → {after ? <VerdictWord verdict={after.verdict} /> : 'not said'}
+        {before ? <VerdictWord verdict={before.verdict} /> : 'not there'} → {after ? <VerdictWord verdict={after.verdict} /> : 'gone'}
       </>
     )}
   </MovedList>

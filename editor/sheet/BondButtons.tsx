@@ -23,7 +23,7 @@ export function BondButtons({ lineUp, review, family }: BondButtonsProps) {
         key={id}
         type="button"
         className="bond nodrag nopan"
-        style={{ left: (at.x_mm - 14) * PX, top: (at.y_mm + symbolIn(lineUp, element, family).height_mm / 2 + 5) * PX }}
+        style={{ left: (at.x_mm - 14) * PX, top: (at.y_mm + symbolIn(lineUp, element, family).height_mm / 2 + 4.2) * PX }}
         onClick={() => takeFix(fix)}
       >
         Bond through {element.tag}

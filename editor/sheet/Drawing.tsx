@@ -28,6 +28,7 @@ const inSight = ({ x, y, w, h }: Box, { box }: Sight): boolean =>
 export function Drawing({ lineUp, family, drawing, marked, shifts, guides }: DrawingProps) {
   const sight = useSight(drawing.parts.length > LARGE);
   const seen = sight ? drawing.parts.filter((part) => inSight(part, sight)) : drawing.parts;
+  const chosen = new Set(marked);
   const dragged = new Set(
     lineUp.cables.flatMap(({ id, from, to }) => (shifts.has(from.element ?? '') || shifts.has(to.element ?? '') ? [id] : [])),
   );
@@ -48,6 +49,7 @@ export function Drawing({ lineUp, family, drawing, marked, shifts, guides }: Dra
               dx={shifts.get(part.id)?.x_mm ?? 0}
               dy={shifts.get(part.id)?.y_mm ?? 0}
               hidden={dragged.has(part.id)}
+              role={layer === 'items' ? 'symbol' : chosen.has(part.id) ? 'words chosen' : 'words'}
             />
           )),
         )}
@@ -63,12 +65,14 @@ interface PartProps {
   readonly dx: number;
   readonly dy: number;
   readonly hidden: boolean;
+  /** What it is to the style sheet. */
+  readonly role: 'symbol' | 'words' | 'words chosen';
 }
 
-const Part = memo(function Part({ items, words, dx, dy, hidden }: PartProps) {
+const Part = memo(function Part({ items, words, dx, dy, hidden, role }: PartProps) {
   if (items.length === 0) return null;
   return (
-    <g transform={dx || dy ? `translate(${dx} ${dy})` : undefined} visibility={hidden ? 'hidden' : undefined}>
+    <g className={role} transform={dx || dy ? `translate(${dx} ${dy})` : undefined} visibility={hidden ? 'hidden' : undefined}>
       <Paint items={words ? items : items.filter((each) => each.t !== 'text')} />
     </g>
   );

@@ -348,6 +348,7 @@ function Canvas({ lineUp, review, before, parts }: SheetProps & { readonly parts
         minZoom={LEAST_ZOOM}
         maxZoom={4}
         ariaLabelConfig={WORDS}
+        attributionPosition="top-right"
       >
         {grid && <Background variant={BackgroundVariant.Dots} gap={5 * PX} size={1.6} color="var(--dot)" />}
         {withMap && <MiniMap className="map" pannable zoomable ariaLabel={WORDS['minimap.ariaLabel']} nodeColor="var(--rule2)" />}

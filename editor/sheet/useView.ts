@@ -12,6 +12,9 @@ import { isTrackpadPan } from './wheel.ts';
 export const LEAST_ZOOM = 0.02;
 const MOST_ZOOM = 4;
 const PORTS_FROM_ZOOM = 0.4;
+/** Below these the words beside the parts keep their size; then only the tags and what was found are left. */
+const WORDS_KEPT_FROM_ZOOM = 0.85;
+const ALL_WORDS_FROM_ZOOM = 0.55;
 /** Above this a small line-up would look like a poster. */
 const FIT_ZOOM = 1.2;
 
@@ -117,6 +120,8 @@ export function useView(sheet: RefObject<HTMLDivElement | null>, drawing: OneLin
       shown = zoom;
       box.style.setProperty('--zoom', `${zoom}`);
       box.classList.toggle('far', zoom < PORTS_FROM_ZOOM);
+      box.classList.toggle('small', zoom < WORDS_KEPT_FROM_ZOOM);
+      box.classList.toggle('brief', zoom < ALL_WORDS_FROM_ZOOM);
     };
     keepPorts();
     const stop = store.subscribe(keepPorts);

@@ -55,7 +55,7 @@ const USUAL_mm = 250;
 const STATION = 8.6;
 /** A cable whose length is not known is drawn this long, and dashed. */
 const UNKNOWN = 16;
-const LEAST_SCALED = 70;
+const LEAST_SCALED = 60;
 /** Tops of the lanes. */
 const Y = { pins: 3, tags: 10, line: 13, voltage: 19.6, fault: 33, shield: 46, grounds: 52.5, around: 58, ruler: 66.5 } as const;
 const LANE = { voltage: 9.4, fault: 8, shield: 4, grounds: 3, around: 5.6 } as const;
