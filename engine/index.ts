@@ -105,4 +105,5 @@ export { type Proposal, proposeFixes } from './sizing/proposeFixes.ts';
 export { type SizeCell, type SizeTable, sizeTable } from './sizing/sizeTable.ts';
 export { type FiveNumbers, startFromFive } from './sizing/startFromFive.ts';
 export type { UnknownInput } from './sizing/unknownInputs.ts';
+export { usualOf } from './sizing/usual.ts';
 export type { Watching } from './sizing/watched.ts';

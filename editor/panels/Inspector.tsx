@@ -1,4 +1,4 @@
-import { type Cable, type Element, type ElementOf, FIELDS, type Field, rangeOf, type Units, valueAt } from '../../engine/index.ts';
+import { type Cable, type Element, type ElementOf, FIELDS, type Field, rangeOf, type Units, usualOf, valueAt } from '../../engine/index.ts';
 import { commit } from '../store/commit.ts';
 import { edit } from '../store/editorStore.ts';
 import { addRow, type RowList, setValue, takeRow } from '../store/edits.ts';
@@ -242,6 +242,7 @@ function Row({ parts, units, field, needed, unset }: RowProps) {
       {...(mixed ? { unset: 'mixed' } : unset !== undefined && { unset })}
       units={units}
       needed={needed ?? false}
+      usual={parts.length === 1 ? usualOf(part, field.path, units) : null}
       range={rangeOf(isCable(part) ? 'cable' : part.kind, field.path)}
       take={(next, typed) =>
         commit(field, (before) =>

@@ -18,7 +18,7 @@ import { keeper } from '../files/autosave.ts';
 import type { Kept } from '../files/keeper.ts';
 import { Paint } from '../sheet/Paint.tsx';
 import { arrange } from '../store/deskStore.ts';
-import { openLineUp, openText, showStart, useEditor } from '../store/editorStore.ts';
+import { openLineUp, openText, select, showStart, useEditor } from '../store/editorStore.ts';
 import { Badge } from './Badge.tsx';
 import { late } from './late.tsx';
 
@@ -106,7 +106,13 @@ export function Start() {
     const lineUp = startFromFive({ power_W, voltage_V, length_m, place, basis, typedLength: typed.length });
     return { ok: true as const, lineUp, review: review(lineUp) };
   }, [typed]);
-  const draw = () => answer.ok && openLineUp({ ...answer.lineUp, positions: tidyPositions(answer.lineUp) });
+  const draw = () => {
+    if (!answer.ok) return;
+    openLineUp({ ...answer.lineUp, positions: tidyPositions(answer.lineUp) });
+    // The first question is ready to be answered.
+    const asked = answer.review.findings.find(({ verdict, missing }) => verdict === 'open' && missing.length > 0)?.missing[0];
+    if (asked) select([asked.id], asked.field);
+  };
   return (
     <main className="start">
       <div className="top">

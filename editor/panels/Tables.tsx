@@ -139,7 +139,7 @@ function OneTable({ kind, lineUp, review }: TablesProps & { readonly kind: Table
                   <td>
                     {verdict && (
                       <span className={`worst v-${verdict}`}>
-                        <Badge verdict={verdict} /> {verdict}
+                        <Badge verdict={verdict} /> {verdict.replaceAll('-', ' ')}
                       </span>
                     )}
                   </td>

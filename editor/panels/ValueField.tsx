@@ -16,6 +16,8 @@ export interface ValueFieldProps {
   /** What an empty field says; 'not known' unless something else is meant. */
   readonly unset?: string;
   readonly range?: Range;
+  /** What it usually is, where this is far from it. */
+  readonly usual?: string | null;
   /** It cannot be left empty. */
   readonly needed?: boolean;
   /** Answers why a value was not taken, or null. */
@@ -23,7 +25,7 @@ export interface ValueFieldProps {
 }
 
 export function ValueField(props: ValueFieldProps) {
-  const { field, origin } = props;
+  const { field, origin, usual } = props;
   const id = useId();
   const [bad, setBad] = useState<string | null>(null);
   const focusHere = useEditor((state) => state.focusField === field.path);
@@ -58,6 +60,11 @@ export function ValueField(props: ValueFieldProps) {
         </span>
       )}
       {origin === 'assumed' && <span className="origin">assumed</span>}
+      {usual && (
+        <span className="origin" role="status">
+          {usual}
+        </span>
+      )}
     </div>
   );
 }

@@ -51,8 +51,8 @@ const box = [
 const terminals = [
   choice('terminalMetal', 'Terminals marked for', ['copper-only', 'copper-aluminium'], SUPPLIER),
   of('terminalTemperature_C', 'Terminal temperature', 'temperature', SUPPLIER, 'As marked: 60, 75 or 90 °C'),
-  words('terminalSmallest', 'Smallest conductor', SUPPLIER),
-  words('terminalLargest', 'Largest conductor', SUPPLIER),
+  of('terminalSmallest', 'Smallest conductor', 'size', SUPPLIER),
+  of('terminalLargest', 'Largest conductor', 'size', SUPPLIER),
   count('terminalsPerPhase', 'Terminals per phase', SUPPLIER),
 ];
 

@@ -22,7 +22,7 @@ function outlineOf(lineUp: LineUp): readonly string[] {
   const worst = new Map<string, Verdict>();
   for (const { subject, verdict } of findings) if (!worst.has(subject.id)) worst.set(subject.id, verdict);
   return [...new Set([...runs.flatMap(({ path }) => path), ...parts.keys()])].map((id) =>
-    [parts.get(id)?.tag, parts.get(id)?.kind, worst.get(id)].filter(Boolean).join(' '),
+    [parts.get(id)?.tag, parts.get(id)?.kind, worst.get(id)?.replaceAll('-', ' ')].filter(Boolean).join(' '),
   );
 }
 const heard = (page: Page): Promise<readonly string[]> =>

@@ -25,6 +25,8 @@ test('ninety seconds: five numbers, a judged line-up, a shield that breaks and i
   await press('Draw this');
   await expect(page.locator('.react-flow__node')).toHaveCount(6);
   await expect(tally(page)).toContainText('open');
+  // The first question waits for its answer.
+  await expect(page.locator('.values input:focus, .values select:focus')).toHaveCount(1);
 
   // What the worst of it says, and how to answer it, is one click away.
   await act('the first finding', () => page.locator('[data-finding]').first().click());

@@ -64,3 +64,14 @@ test('60 what has no meaning stays to be mended, says so, and is not reckoned wi
   await expect(page.getByRole('button', { name: 'Undo' })).toBeDisabled();
   expect(await tags(page)).toContain('M-1');
 });
+
+test('a value that is far from what is usual is taken, and told of in plain words', async ({ page }) => {
+  await partOf(page, 'M-1').click();
+  const values = page.getByRole('group', { name: 'Values of M-1' });
+  await expect(values.getByText(/usually draws/)).toHaveCount(0);
+  await type(page, 'Nameplate current', '7.5');
+  await expect(values.getByText(/^60\shp at 460\sV usually draws about 77\sA/)).toBeVisible();
+  await expect(page.getByLabel('Nameplate current', { exact: true })).toHaveAttribute('aria-invalid', 'false');
+  await type(page, 'Smallest conductor', 'rubbish');
+  await expect(page.getByRole('alert')).toContainText('stays in force');
+});

@@ -97,6 +97,7 @@ export const runScope = (more: Partial<RunScope> = {}): Omit<RunScope, 'tree' | 
   motor: MOTOR,
   cables: [CABLE],
   boxes: [],
+  disconnects: [],
   start: step({ voltage_V: 460 }),
   terminal: step({ voltage_V: 460 }),
   nominal_V: 480,
