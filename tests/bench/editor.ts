@@ -97,7 +97,8 @@ async function gestures(page: Page, node: string): Promise<void> {
 }
 
 async function timed(page: Page, nodes: number, open: () => Promise<unknown>): Promise<number> {
-  await page.bringToFront();
+  // A page that comes to the front is painted: that is not part of its start.
+  await settle(page);
   const from = Date.now();
   await open();
   await page.waitForFunction((count) => document.querySelectorAll('.react-flow__node').length >= count, nodes, { polling: 'raf' });
@@ -148,16 +149,16 @@ export async function rows(): Promise<readonly Row[]> {
     build: { outDir: outs.bare, emptyOutDir: true },
   });
   const servers = await Promise.all([
-    preview({ root, logLevel: 'silent', build: { outDir: outs.ours }, preview: { port: 4191, strictPort: true } }),
+    preview({ root, logLevel: 'silent', build: { outDir: outs.ours }, preview: { port: 4391 } }),
     preview({
       root: join(import.meta.dirname, 'bare'),
       configFile: false,
       logLevel: 'silent',
       build: { outDir: outs.bare },
-      preview: { port: 4192, strictPort: true },
+      preview: { port: 4392 },
     }),
   ]);
-  const [oursAt, bareAt] = ['http://localhost:4191/', 'http://localhost:4192/'] as const;
+  const [oursAt = '', bareAt = ''] = servers.map(({ resolvedUrls }) => resolvedUrls?.local[0]);
   const browser = await chromium.launch({ executablePath, args: ['--no-sandbox', '--disable-gpu'] });
   try {
     for (const site of SITES) {
