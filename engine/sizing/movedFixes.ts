@@ -62,7 +62,9 @@ const longerBy = (cable: Cable, by_m: number) => {
 function disconnectsBehind({ elements, runs, lineUp }: Concerned) {
   return elements.filter(isKind('disconnect')).flatMap((disconnect) => {
     const run = runs.find(({ steps }) => steps.some(({ zone, step }) => zone.kind === 'output' && step.element === disconnect));
-    return run?.drive && inOnePiece(lineUp, disconnect.id) ? [{ disconnect, drive: run.drive }] : [];
+    // Elsewhere it would isolate the other motors of the drive too.
+    const motors = run?.steps.at(-1)?.zone.steps.filter(({ element }) => element.kind === 'motor').length;
+    return run?.drive && motors === 1 && inOnePiece(lineUp, disconnect.id) ? [{ disconnect, drive: run.drive }] : [];
   });
 }
 

@@ -43,24 +43,24 @@ export const transformerTap = stepsOfEach('transformer', 'transformer tap', (tra
   ),
 );
 
-/** No smaller than what the drives may draw, and of the same impedance in per cent: what else it feeds is for its owner to say. */
+/** No smaller than what the whole installation may draw, and of the same impedance in per cent; not offered while that is not known. */
 export const smallerTransformer = stepsOfEach('transformer', 'smaller transformer', (transformer, { lineUp }) => {
-  const { ratedPower_VA: own } = transformer;
-  const drives = lineUp.elements
-    .filter(isKind('drive'))
-    .map(({ ratedVoltage_V, inputCurrent_A }) => (ratedVoltage_V ?? Number.NaN) * (inputCurrent_A ?? Number.NaN));
-  const need_VA = Math.sqrt(3) * drives.reduce((sum, each) => sum + each, 0);
-  return own === undefined
-    ? []
-    : [...TRANSFORMERS_VA]
-        .reverse()
-        .filter((each) => each < own && each >= need_VA)
-        .map((each) =>
-          fix(
-            `A transformer of ${each / 1000} kVA as ${transformer.tag}, of the same impedance in per cent`,
-            edit(transformer, 'ratedPower_VA', each),
-          ),
-        );
+  const { ratedPower_VA: own_VA = 0 } = transformer;
+  const needs_VA = lineUp.elements
+    .filter(isKind('supply'))
+    .map(
+      ({ voltage_V, demandCurrent_A }) =>
+        Math.sqrt(3) * (voltage_V ?? Number.POSITIVE_INFINITY) * (demandCurrent_A ?? Number.POSITIVE_INFINITY),
+    );
+  return [...TRANSFORMERS_VA]
+    .reverse()
+    .filter((each) => each < own_VA && each >= Math.max(...needs_VA))
+    .map((each) =>
+      fix(
+        `A transformer of ${each / 1000} kVA as ${transformer.tag}, of the same impedance in per cent`,
+        edit(transformer, 'ratedPower_VA', each),
+      ),
+    );
 });
 
 export const driveDutyTransformer = ofEach(

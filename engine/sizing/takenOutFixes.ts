@@ -4,7 +4,7 @@ import { valueAt } from '../lineup/fields.ts';
 import type { LineUp } from '../lineup/lineUp.ts';
 import { type TakenOut, takeOut } from '../lineup/takeOut.ts';
 import type { Run } from '../network/network.ts';
-import { edit, isKind, type Kind, one } from './fixKind.ts';
+import { edit, isKind, type Kind, one, stepsOfEach } from './fixKind.ts';
 
 /** Parts taken out of their line, or put where each motor has one of its own. */
 
@@ -65,40 +65,41 @@ function branchOf({ motor, steps }: Run, runs: readonly Run[]) {
   return own?.step.via?.kind === 'cable' ? own.step.via : null;
 }
 
+/** What comes of one drive for several motors. Of what else was said of the cable that then feeds, nothing is mended. */
+const OF_A_GROUP = ['several-motors', 'manual-limits', 'charging-current'];
+
 export const driveForEachMotor: Kind = {
-  name: 'a drive for each motor',
-  asks: true,
-  of: ({ elements, runs, lineUp }) =>
-    elements.filter(isKind('drive')).map((drive) => {
-      const own = runs.filter((run) => run.drive?.id === drive.id);
-      const branches = own.map((run) => ({ run, branch: branchOf(run, own) }));
-      const made = takeOut(lineUp, drive.id);
-      const [feeder] = lineUp.cables.filter(({ id }) => id === made?.cable.id);
-      if (own.length < 2 || !made || !feeder || branches.some(({ branch }) => branch?.cable.kind !== 'cable')) return [];
-      // What fed the drive goes on to where the motors branch off, of the make that it has.
-      const edits = made.asked.flatMap((path): FixEdit[] => {
+  ...stepsOfEach('drive', 'a drive for each motor', (drive, { finding, runs, lineUp }) => {
+    const own = runs.filter((run) => run.drive?.id === drive.id);
+    const branches = own.flatMap((run) => {
+      const branch = branchOf(run, own);
+      return branch?.cable.kind === 'cable' ? [{ run, branch }] : [];
+    });
+    const motors = own[0]?.steps.at(-1)?.zone.steps.filter(({ element }) => element.kind === 'motor').length ?? 0;
+    const made = takeOut(lineUp, drive.id);
+    const feeder = lineUp.cables.find(({ id }) => id === made?.cable.id);
+    if (!OF_A_GROUP.includes(finding.check) || motors < 2 || branches.length < motors || !made || !feeder) return [];
+    // What fed the drive goes on to where the motors branch off, of the make that it has; what it lies in there is asked.
+    const edits = made.asked
+      .filter((path) => !path.startsWith('installation'))
+      .flatMap((path): FixEdit[] => {
         const value = valueAt(feeder, path);
         return typeof value === 'string' || typeof value === 'number' || typeof value === 'boolean' ? [edit(feeder, path, value)] : [];
       });
-      return [
-        {
-          label: `A drive for each of ${own.map(({ motor }) => motor.tag).join(', ')} in place of ${drive.tag}, where they branch off`,
-          edits,
-          takesOut: [drive.id],
-          inserts: branches.flatMap(({ run, branch }) =>
-            branch
-              ? [
-                  {
-                    kind: 'drive' as const,
-                    values: driveFor(drive, run),
-                    cable: branch.cable.id,
-                    end: branch.nearEnd,
-                    port: 'load' as const,
-                  },
-                ]
-              : [],
-          ),
-        },
-      ];
-    }),
+    return [
+      {
+        label: `A drive for each of ${own.map(({ motor }) => motor.tag).join(', ')} in place of ${drive.tag}, where they branch off`,
+        edits,
+        takesOut: [drive.id],
+        inserts: branches.map(({ run, branch: { cable, nearEnd } }) => ({
+          kind: 'drive',
+          values: driveFor(drive, run),
+          cable: cable.id,
+          end: nearEnd,
+          port: 'load',
+        })),
+      },
+    ];
+  }),
+  asks: true,
 };

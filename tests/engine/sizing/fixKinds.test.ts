@@ -135,7 +135,7 @@ const atStart = (
   return applyFix(lineUp, { label: 'put in', edits: [], inserts });
 };
 const TRANSFORMER = { primaryVoltage_V: 480, secondaryVoltage_V: 480, secondaryEarthing: 'solid-wye', impedance_pct: 5.75, xOverR: 6 };
-const stiff = broken(oneLead(), { 'VFD-1': { dcChoke: 'none' }, 'S-1': { faultCurrent_A: 100_000 } });
+const stiff = broken(oneLead(), { 'VFD-1': { dcChoke: 'none' }, 'S-1': { faultCurrent_A: 100_000, demandCurrent_A: 250 } });
 const filtered = atStart(oneLead(), 'W-1A', 'filter', { role: 'sine' });
 
 /** What needs other parts than one run has. */
