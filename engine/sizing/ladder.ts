@@ -6,6 +6,9 @@ import { area_mm2, type Choice, choiceOf, choicesOf, volume_m3 } from './choices
 import type { Choices, Site } from './site.ts';
 import { badness, CABLE_CHECKS, SIZE_RULES } from './sizeChecks.ts';
 
+/** More than all other checks of a cable together: a size that carries too little, or of which no table says what it carries, is the farthest. */
+const FLOOR_COST = 100;
+
 /** What one cable may be made of, the least conductor first, with what its own checks leave of it. Looked at only as far as it is asked. */
 
 export class Ladder {
@@ -84,7 +87,7 @@ export class Ladder {
     if (this.at(0)) return [];
     const broken = this.#choices.map((choice) => this.excess(choice));
     const cost = (list: readonly Finding[]): number =>
-      list.reduce((sum, each) => sum + badness(each) + (SIZE_RULES[each.check]?.floor ? 0.5 : 0), 0);
+      list.reduce((sum, each) => sum + badness(each) + (SIZE_RULES[each.check]?.floor ? FLOOR_COST : 0), 0);
     return this.letPass(broken.reduce((a, b) => (cost(b) < cost(a) ? b : a)));
   }
 

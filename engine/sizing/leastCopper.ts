@@ -160,8 +160,10 @@ class Sizing {
         ),
         () => true,
       );
-    for (const ladder of this.#ladders.values())
-      for (const each of [...ladder.yield(), ...ladder.openFloors()]) this.#refuse(each, [ladder.cable.id]);
+    for (const ladder of this.#ladders.values()) {
+      for (const each of ladder.yield()) this.#refuse(each, [ladder.cable.id], { sizeMends: true });
+      for (const each of ladder.openFloors()) this.#refuse(each, [ladder.cable.id]);
+    }
 
     // Zone by zone: those behind a drive with the best that its feeders could bring.
     const found = new Map(this.#at((ladder) => ladder.at(0)));
@@ -218,14 +220,15 @@ class Sizing {
     }
   }
 
-  #refuse(finding: Finding, ids: readonly string[], proved = true): void {
+  /** @param sizeMends some size would, were it not for what else it breaks: that may be changed too */
+  #refuse(finding: Finding, ids: readonly string[], { proved = true, sizeMends = false } = {}): void {
     const ladders = ids.flatMap((id) => this.#ladders.get(id) ?? []);
     if (ladders.length === 0) return;
     const locked = [...this.#site.deciders(finding)].flatMap((id) => this.#ladders.get(id) ?? []).filter((ladder) => ladder.locked);
     this.#unmet.set(unitOf(finding), {
       ...obstacle(finding),
       // No size mends it: advice to take another is none, unless that of a cable that keeps its own.
-      remedies: locked.length > 0 ? finding.remedies : finding.remedies.filter((each) => !each.startsWith(SIZE_UP)),
+      remedies: sizeMends || locked.length > 0 ? finding.remedies : finding.remedies.filter((each) => !each.startsWith(SIZE_UP)),
       proved,
       cables: ladders.map(({ cable }) => cable.tag),
       locked: locked.map(({ cable }) => cable.tag),
@@ -307,7 +310,7 @@ class Sizing {
       }
       for (const { unit, finding } of result.broken) {
         this.#allowed.set(unit, badness(finding));
-        this.#refuse(finding, this.#site.about(finding), result.proved);
+        this.#refuse(finding, this.#site.about(finding), { proved: result.proved, sizeMends: true });
       }
     }
   }

@@ -62,6 +62,25 @@ describe('the least conductor of the worked line-ups', () => {
     expect(answer.unmet.map(({ check, cables }) => [check, cables])).toEqual([['parallel-sets', ['W-1']]]);
   });
 
+  it('basalt ridge in aluminium: a size that no table knows is not the nearest to one that passes', async () => {
+    const site = readExample('basalt-ridge-crusher');
+    const cables = site.cables.map((each) =>
+      each.tag === 'W-1' ? { ...each, conductor: { ...each.conductor, metal: 'aluminium' as const } } : each,
+    );
+    // Two sets of 300 kcmil carry 460 A on terminals for 350 kcmil: only how they are laid stands against them.
+    const answer = await leastCopper({ ...site, cables });
+    expect(answer.unmet.map(({ check, cables: tags }) => [check, tags])).toEqual([['parallel-sets', ['W-1']]]);
+  });
+
+  it('says so where a larger size would do if only it could be landed', async () => {
+    const site = readExample('heron-weir-pumps');
+    const cables = site.cables.map((each) => (each.tag === 'W-2A' ? { ...each, length_m: 300 } : each));
+    const elements = site.elements.map((each) => (each.kind === 'drive' ? { ...each, terminalLargest: '1/0 AWG' } : each));
+    const [drop] = (await leastCopper({ ...site, cables, elements })).unmet;
+    expect([drop?.check, drop?.proved]).toEqual(['lead-drop', true]);
+    expect(drop?.remedies.join()).toContain('Next conductor size up (check terminals');
+  });
+
   it('fennel lane: wire that is too long for the manual stays so at any size', async () => {
     const answer = await leastCopper(readExample('fennel-lane-capping'));
     expect(answer.beside.map(({ check }) => check)).toContain('manual-limits');
