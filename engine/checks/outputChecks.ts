@@ -208,28 +208,38 @@ function thermalLimit(check: CheckFacts, { drive, cables, parts, motors, project
   const runs = tagsOf(motors);
   const id = `${check.slug}/element/${drive.id}/length`;
   const real = cables.filter((cable) => cable.kind === 'cable');
-  const shielded = real.every((cable) => carrierOf(cable) === 'shield');
-  const unknown = real.filter((cable) => carrierOf(cable) === 'unknown');
-  const reactor = parts.some((part) => part.kind === 'reactor' || part.kind === 'filter');
-  const manual = drive.manual;
-  const withReactor = reactor ? manual?.lengthWithReactor_m : undefined;
-  const path =
-    withReactor !== undefined ? 'manual.lengthWithReactor_m' : shielded ? 'manual.lengthShielded_m' : 'manual.lengthUnshielded_m';
-  const limit = withReactor ?? (shielded ? manual?.lengthShielded_m : manual?.lengthUnshielded_m);
-  if (unknown.length > 0)
+  // A shield makes the way shorter that a drive can charge, in a pipe too: what a cable is built like must be known.
+  const unbuilt = real.filter((cable) => cable.construction === undefined);
+  if (unbuilt.length > 0)
     return openFinding(
       check,
       subject,
       runs,
-      unknown.flatMap((cable) => missingOf(cable, 'construction', 'installation.raceway')),
+      unbuilt.map((cable) => lacks(cable, 'construction')),
       { id },
     );
-  if (limit === undefined)
-    return openFinding(check, subject, runs, [lacks(drive, path)], {
-      id,
-      text: `${lengthSaid(total, project)} of ${shielded ? 'shielded' : 'unshielded'} cable hang on ${drive.tag}; how much its manual allows is not entered.`,
-    });
+  const shielded = real.filter((cable) => carrierOf(cable) === 'shield');
+  const said = shielded.length === real.length ? 'shielded' : shielded.length === 0 ? 'unshielded' : 'partly shielded';
+  const { lengthShielded_m, lengthUnshielded_m, lengthWithReactor_m } = drive.manual ?? {};
+  // A terminator at the motor leaves the drive all of its cable to charge, and what a filter is must be known before it counts.
+  const softened =
+    lengthWithReactor_m !== undefined &&
+    parts.some((part) => part.kind === 'reactor' || (part.kind === 'filter' && (part.role === 'dvdt' || part.role === 'sine')));
+  // Of cable that is partly shielded the shorter length holds.
+  const limits = softened
+    ? [{ path: 'manual.lengthWithReactor_m', most_m: lengthWithReactor_m }]
+    : [
+        ...(said === 'unshielded' ? [] : [{ path: 'manual.lengthShielded_m', most_m: lengthShielded_m }]),
+        ...(said === 'shielded' ? [] : [{ path: 'manual.lengthUnshielded_m', most_m: lengthUnshielded_m }]),
+      ];
+  const limit = Math.min(...limits.map(({ most_m }) => most_m ?? Number.POSITIVE_INFINITY));
   const over = exceeds(total, limit);
+  const missing = limits.filter(({ most_m }) => most_m === undefined).map(({ path }) => lacks(drive, path));
+  if (missing.length > 0 && !over)
+    return openFinding(check, subject, runs, missing, {
+      id,
+      text: `${lengthSaid(total, project)} of ${said} cable hang on ${drive.tag}; how much its manual allows is not entered.`,
+    });
   return finding(check, subject, runs, {
     id,
     verdict: over ? 'fail' : 'pass',
@@ -240,8 +250,11 @@ function thermalLimit(check: CheckFacts, { drive, cables, parts, motors, project
     unit: 'm',
     margin_pct: marginBelow(total, limit),
     phrase: `${lengthSaid(total, project)} of ${lengthSaid(limit, project)}`,
-    text: `${lengthSaid(total, project)} of ${shielded ? 'shielded' : 'unshielded'} cable hang on ${drive.tag}; its manual allows ${lengthSaid(limit, project)}${withReactor === undefined ? '' : ' with a reactor or filter'}.`,
-    inputs: [...given(drive, path, 'manual.page'), ...real.flatMap((cable) => given(cable, 'length_m', 'lengthMost_m', 'conductor.sets'))],
+    text: `${lengthSaid(total, project)} of ${said} cable hang on ${drive.tag}; its manual allows ${lengthSaid(limit, project)}${softened ? ' with a reactor or filter' : ''}.`,
+    inputs: [
+      ...given(drive, ...limits.map(({ path }) => path), 'manual.page'),
+      ...real.flatMap((cable) => given(cable, 'length_m', 'lengthMost_m', 'conductor.sets', 'construction')),
+    ],
     working: [`${sumOf(cables)} = ${fixed(total, 2)} m`],
     remedies: over
       ? ['The drive nearer to the motor.', 'A reactor or filter, where the manual gives a longer length with it.', 'One drive a motor.']
