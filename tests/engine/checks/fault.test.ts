@@ -6,31 +6,18 @@ import { type Element, review } from '../../../engine/index.ts';
 import { complex } from '../../../engine/physics/complex.ts';
 import { expectClose } from '../../reference/expectClose.ts';
 import { LineUpBuilder } from '../lineUpBuilder.ts';
-import { CABLE, cableScope, DRIVE, MOTOR, step } from './scopes.ts';
+import { CABLE, DRIVE, elementScope, MOTOR, step } from './scopes.ts';
 
 /** NEC 110.9 and 110.10: what is available at a part against what it is marked for, and a drive only with its own device. */
 
 const PANEL: Element = { id: 'b', kind: 'bus', tag: 'P', faultRating_A: 14_000 };
 const MARKED = { ...DRIVE, faultRating_A: 100_000, faultRatingDevice: 'a class J fuse', faultRatingDeviceDrawn: true };
-const scopeOf = (more: Partial<ElementScope>): ElementScope => ({
-  project: cableScope().project,
-  basis: 'us',
-  element: PANEL,
-  side: 'input',
-  flow: step({ faultCurrent_A: 14_000, coldPath_ohm: complex(0.003, 0.004), faultPeak_A: 30_000 }),
-  atSource: false,
-  drives: [DRIVE],
-  motors: [MOTOR],
-  drive: null,
-  guard: null,
-  nominal_V: 480,
-  seriesBoxes: [],
-  ahead: [],
-  bypassed: [],
-  bypassLeg: [],
-  bypassParts: [],
-  ...more,
-});
+const scopeOf = (more: Partial<ElementScope>): ElementScope =>
+  elementScope({
+    element: PANEL,
+    flow: step({ faultCurrent_A: 14_000, coldPath_ohm: complex(0.003, 0.004), faultPeak_A: 30_000 }),
+    ...more,
+  });
 const judged = (more: Partial<ElementScope> = {}): readonly Finding[] =>
   faultRating.scope === 'element' ? faultRating.judge(scopeOf(more)) : [];
 const one = (more: Partial<ElementScope> = {}): Finding => {

@@ -1,7 +1,10 @@
 import { readFileSync } from 'node:fs';
 import { describe, expect, it } from 'vitest';
 import { setValue } from '../../../editor/store/edits.ts';
-import { load, review } from '../../../engine/index.ts';
+import type { ElementScope } from '../../../engine/checks/check.ts';
+import { voltageMatch } from '../../../engine/checks/voltageMatch.ts';
+import { type Element, load, review } from '../../../engine/index.ts';
+import { DRIVE, elementScope, MOTOR, step } from './scopes.ts';
 
 /** Nameplates at the edges of ± 10 % (IEC 60038, NEMA MG 1 12.44, from memory), on a line-up of 480 V in order. */
 
@@ -65,4 +68,25 @@ describe('rated voltages', () => {
         .map((each) => each.subject.tag)
         .sort(),
     ).toEqual(['M-1', 'T-1', 'VFD-1']));
+});
+
+describe('which voltage counts', () => {
+  const asked = (more: Partial<ElementScope>) => (voltageMatch.scope === 'element' ? voltageMatch.judge(elementScope(more)) : []);
+  const transformer: Element = { id: 't', kind: 'transformer', tag: 'T', primaryVoltage_V: 480, secondaryVoltage_V: 2400 };
+  const flow = step({ nominal_V: 12_470 });
+  const limit = (more: Partial<ElementScope>) => asked({ flow, ...more }).map((each) => each.limit);
+  it('is the one at its line side for a transformer of the input side, that of the drive’s supply for all others', () => {
+    expect([limit({ element: transformer }), limit({ element: transformer, side: 'output' })]).toEqual([[12_470], [480]]);
+    expect([limit({ element: MOTOR, side: 'output' }), limit({ element: MOTOR }), limit({ element: DRIVE })]).toEqual([
+      [480],
+      [480],
+      [480],
+    ]);
+  });
+  it('is asked of no source, of no drive behind a drive, and of nothing without a nameplate of volts', () => {
+    expect(asked({ atSource: true })).toEqual([]);
+    expect(asked({ side: 'output' })).toEqual([]);
+    expect(asked({ element: { id: 'b', kind: 'bus', tag: 'B' } })).toEqual([]);
+  });
+  it('stands on the nameplates', () => expect(asked({})[0]?.authority).toBe('manual'));
 });

@@ -1,4 +1,4 @@
-import type { CableScope, RunScope } from '../../../engine/checks/check.ts';
+import type { CableScope, ElementScope, RunScope } from '../../../engine/checks/check.ts';
 import type { CaseResult, StepResult } from '../../../engine/checks/solveZone.ts';
 import { newLineUp } from '../../../engine/index.ts';
 import type { Cable } from '../../../engine/lineup/cable.ts';
@@ -87,6 +87,26 @@ export const cableScope = (more: Partial<CableScope> = {}): CableScope => ({
   bypassed: [],
   together: [],
   togetherFed: [],
+  ...more,
+});
+
+export const elementScope = (more: Partial<ElementScope> = {}): ElementScope => ({
+  project,
+  basis: 'us',
+  element: DRIVE,
+  side: 'input',
+  flow: step(),
+  atSource: false,
+  drives: [DRIVE],
+  motors: [MOTOR],
+  drive: null,
+  guard: null,
+  nominal_V: 480,
+  seriesBoxes: [],
+  ahead: [],
+  bypassed: [],
+  bypassLeg: [],
+  bypassParts: [],
   ...more,
 });
 
