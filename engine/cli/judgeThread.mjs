@@ -1,5 +1,3 @@
-import { setFlagsFromString } from 'node:v8';
-import { runInNewContext } from 'node:vm';
 import { parentPort } from 'node:worker_threads';
 import { register } from 'tsx/esm/api';
 
@@ -9,11 +7,4 @@ register();
 await import('./named.ts');
 const { answer } = await import('./judgeFiles.ts');
 
-// Nothing of a file is kept after it, but a thread would rather grow than look: with many files that is hundreds of megabytes.
-setFlagsFromString('--expose-gc');
-const tidy = runInNewContext('gc');
-
-parentPort.on('message', async (job) => {
-  parentPort.postMessage(await answer(job));
-  tidy();
-});
+parentPort.on('message', async (job) => parentPort.postMessage(await answer(job)));

@@ -5,8 +5,8 @@ const SAID = new Set([
   ...['title', 'quantity', 'phrase', 'text', 'why', 'remedies', 'what', 'value', 'working', 'label', 'help', 'says', 'intro', 'head'],
   ...['rows', 'empty', 'rule', 'assumptions'],
 ]);
-/** Edits of the document, and what is cited. */
-const KEPT = new Set(['edits', 'inserts', 'takesOut', 'subject', 'source', 'links']);
+/** Edits of the document, what is cited, and codes, whose text is said before it is coded. */
+const KEPT = new Set(['edits', 'inserts', 'takesOut', 'subject', 'source', 'links', 'beside']);
 
 /** The same data with its sentences in other words. What stays as it was is the same object. */
 export const inWords = <T>(data: T, say: Say): T => walked(data, say, false) as T;

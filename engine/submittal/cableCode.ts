@@ -13,6 +13,19 @@ export function cableCode(text: string): Picture {
   // A sheet on site is folded, wet and scratched: 15 % of it may be lost.
   const { data, size } = encode(text, { ecc: 'M', border: 0 });
   const side = (size + 2 * QUIET) * MODULE_mm;
+  return {
+    // Thousands of corners each time: made where it is drawn, not kept for every cable of a site.
+    get items() {
+      return drawn(data, side);
+    },
+    w: side,
+    h: side + 5,
+    says: `A code that holds ${SAYS}: ${text.replaceAll('\n', '; ')}.`,
+    onPaper: true,
+  };
+}
+
+function drawn(data: readonly (readonly boolean[])[], side: number): readonly Item[] {
   const at = (squares: number): number => (QUIET + squares) * MODULE_mm;
   // All squares of a row that touch are one, and all are one path: no reader of the file may leave a seam between them.
   const d = data.flatMap((row, y) =>
@@ -23,12 +36,11 @@ export function cableCode(text: string): Picture {
       ['L', at(from), at(y + 1)],
     ]),
   );
-  const items: readonly Item[] = [
+  return [
     { t: 'rect', x: 0, y: 0, w: side, h: side, weight_mm: 0, ink: 'ink', fill: 'canvas' },
     { t: 'path', d, weight_mm: 0, ink: 'ink', fill: 'ink' },
     words(SAYS, side / 2, side + 3.4, 'middle'),
   ];
-  return { items, w: side, h: side + 5, says: `A code that holds ${SAYS}: ${text.replaceAll('\n', '; ')}.`, onPaper: true };
 }
 
 const SAYS = 'plain text, no address';

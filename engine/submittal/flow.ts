@@ -130,13 +130,15 @@ export class Flow {
   section({ title, blocks }: Section): void {
     const [first] = blocks;
     const own = first?.t === 'table' && (first.ownSheet || first.form);
-    const laid = blocks.map((block) => (block.t === 'table' && block.rows.length > 0 ? this.#laid(block, title) : null));
-    if (own || !first || !this.#begins(first, laid[0] ?? null, title, TITLE_mm + 4)) this.newSheet(title);
+    // One after the other: the tables of all calculations together are hundreds of megabytes.
+    const laidOut = (block: Block): Laid | null => (block.t === 'table' && block.rows.length > 0 ? this.#laid(block, title) : null);
+    let made = first ? laidOut(first) : null;
+    if (own || !first || !this.#begins(first, made, title, TITLE_mm + 4)) this.newSheet(title);
     this.begin(title);
     this.pen.text(title, EDGE, this.#y + TITLE_mm * 0.75, TITLE_mm, 600);
     this.#y += TITLE_mm + 4;
     blocks.forEach((block, i) => {
-      const made = laid[i] ?? null;
+      if (i > 0) made = laidOut(block);
       if (i > 0 && ((block.t === 'table' && block.ownSheet) || !this.#begins(block, made, title))) this.newSheet(title);
       this.#block(block, made, title, blocks.length > 1);
       while (this.sheets.length < this.pen.doc.getNumberOfPages()) this.sheets.push({ kind: title, block: false, w: this.w, h: this.h });

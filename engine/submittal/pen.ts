@@ -1,3 +1,4 @@
+import { strFromU8, strToU8, zlibSync } from 'fflate';
 import { jsPDF } from 'jspdf';
 import { type Box, type Ink, type Item, type Segment, TEXT_mm } from '../drawing/displayList.ts';
 import { arc } from '../drawing/glyphs.ts';
@@ -23,6 +24,15 @@ interface Font {
   readonly metadata: { characterToGlyph(code: number): number; widthOfGlyph(glyph: number): number };
 }
 
+/**
+ * Of a stream, as jsPDF asks for it: deflated. Its own way adds one letter to the next, and each is an object of its own until the file is
+ * done: of a large set that is 200 MB.
+ */
+const deflated = (data: string, filters: readonly string[]) =>
+  filters.length === 0
+    ? { data, reverseChain: '' }
+    : { data: strFromU8(zlibSync(strToU8(data, true)), true), reverseChain: '/FlateDecode' };
+
 export class Pen {
   readonly doc: jsPDF;
   readonly #glyphs = new Map<number, boolean>();
@@ -38,12 +48,15 @@ export class Pen {
       // Far finer than any printer, and coarser than the last bit, in which one machine's arithmetic differs from another's.
       floatPrecision: 4,
     });
+    Object.assign(jsPDF.API, { processDataByFilters: deflated });
     this.#addFont('regular.ttf', fonts.regular, 'normal');
     this.#addFont('semibold.ttf', fonts.semibold, 'bold');
     this.doc.setFont(FACE, 'normal');
     // Joins Arabic letters, of which the face has none: a fifth of the time of a set.
     const { events } = this.doc.internal;
     for (const token of Object.keys(events.getTopics()['preProcessText'] ?? {})) events.unsubscribe(token);
+    // A page that is in the file is needed no more.
+    events.subscribe('putPage', ({ pageNumber }: { readonly pageNumber: number }) => this.#pages[pageNumber - 1]?.splice(0));
     this.doc.getStringUnitWidth = (text) => this.#widthOf(text);
   }
 
@@ -67,10 +80,14 @@ export class Pen {
 
   /** The pages before this one, each in one string: the thousands of small ones that it was made of take ten times the memory. */
   settle(page: number): void {
-    const pages = this.doc.internal.pages as unknown as string[][];
-    for (const own of pages.slice(1, page)) {
+    for (const own of this.#pages.slice(1, page)) {
       if (own.length > 1) own.splice(0, own.length, own.join('\n'));
     }
+  }
+
+  /** From 1 on, as sheets are numbered. */
+  get #pages(): string[][] {
+    return this.doc.internal.pages as unknown as string[][];
   }
 
   #addFont(name: string, packed: Uint8Array, style: 'normal' | 'bold'): void {

@@ -46,6 +46,7 @@ export async function rows(): Promise<readonly Row[]> {
       figure: `${here.seconds.toFixed(1)} s, ${(here.bytes / 1e6).toFixed(1)} MB written, ${here.most_MB.toFixed(0)} MB of memory at most`,
       yardstick: `${first.seconds.toFixed(1)} s for ${first.cables} cables`,
       ratio: `${(here.seconds / first.seconds).toPrecision(3)} times`,
+      ...(here.cables === 100 ? { budget: 'at most 10 s and 400 MB', met: here.seconds <= 10 && here.most_MB <= 400 } : {}),
     });
   }
   return found;
