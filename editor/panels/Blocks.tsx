@@ -46,7 +46,7 @@ function Rows(table: Table) {
 }
 
 const Drawn = ({ items, w, h, says, onPaper }: Picture) => (
-  <svg className={onPaper ? 'chart paper' : 'chart'} viewBox={`-1 -1 ${w + 2} ${h + 2}`} role="img" aria-label={says}>
+  <svg className={onPaper ? 'chart scanned' : 'chart'} viewBox={`-1 -1 ${w + 2} ${h + 2}`} role="img" aria-label={says}>
     <Paint items={items} />
   </svg>
 );

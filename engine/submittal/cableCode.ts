@@ -6,6 +6,8 @@ import type { Picture } from './content.ts';
 
 /** Side of one square: what office printers and phones still tell apart. */
 export const MODULE_mm = 0.5;
+/** Room for the words under it. */
+const WORDS_mm = 5;
 /** Blank on all sides, in squares. */
 const QUIET = 4;
 
@@ -19,7 +21,7 @@ export function cableCode(text: string): Picture {
       return drawn(data, side);
     },
     w: side,
-    h: side + 5,
+    h: side + WORDS_mm,
     says: `A code that holds ${SAYS}: ${text.replaceAll('\n', '; ')}.`,
     onPaper: true,
   };
@@ -37,7 +39,8 @@ function drawn(data: readonly (readonly boolean[])[], side: number): readonly It
     ]),
   );
   return [
-    { t: 'rect', x: 0, y: 0, w: side, h: side, weight_mm: 0, ink: 'ink', fill: 'canvas' },
+    // Its words stand on it too: a screen may be dark around it.
+    { t: 'rect', x: 0, y: 0, w: side, h: side + WORDS_mm, weight_mm: 0, ink: 'ink', fill: 'canvas' },
     { t: 'path', d, weight_mm: 0, ink: 'ink', fill: 'ink' },
     words(SAYS, side / 2, side + 3.4, 'middle'),
   ];

@@ -30,6 +30,30 @@ describe('one-line', () => {
     expect(shown.join(' ')).toContain(worst?.phrase.split(' ')[0] ?? 'no phrase');
   });
 
+  it('says beside a switch in a motor lead how it may be opened, and beside no other', () => {
+    const opened = (earlyBreakContact?: 'wired' | 'absent') => {
+      const lineUp = threeRuns();
+      const elements = lineUp.elements.map((each) =>
+        each.kind === 'disconnect' ? { ...each, ...(earlyBreakContact ? { earlyBreakContact } : { earlyBreakContact: undefined }) } : each,
+      );
+      const answer = review({ ...lineUp, elements });
+      const inLeads = new Set(answer.findings.flatMap(({ check, subject }) => (check === 'output-disconnect' ? [subject.id] : [])));
+      const said = oneLine({ ...lineUp, elements }, answer).items.flatMap((item) => (item.t === 'text' ? [item.text] : []));
+      expect(inLeads.size).toBeGreaterThan(0);
+      return [
+        inLeads.size,
+        said.filter((text) => text === 'open only when stopped').length,
+        said.filter((text) => text === 'early break wired').length,
+      ];
+    };
+    for (const contact of [undefined, 'absent'] as const) {
+      const [switches, stopped, wired] = opened(contact);
+      expect([stopped, wired]).toEqual([switches, 0]);
+    }
+    const [switches, stopped, wired] = opened('wired');
+    expect([stopped, wired]).toEqual([0, switches]);
+  });
+
   it('is drawn the same twice, whatever the order of the keys in the positions', () => {
     const lineUp = threeRuns();
     const again = { ...lineUp, positions: Object.fromEntries(Object.entries(tidyPositions(lineUp)).reverse()) };

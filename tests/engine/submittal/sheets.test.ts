@@ -8,6 +8,7 @@ import { afterAll, describe, expect, it } from 'vitest';
 import { type LineUp, load, type Review, review, type SheetSize, save, sayOf } from '../../../engine/index.ts';
 import { figure } from '../../../engine/submittal/content.ts';
 import { matrix } from '../../../engine/submittal/matrix.ts';
+import { openItems } from '../../../engine/submittal/openTables.ts';
 import { submittalPdf } from '../../../engine/submittal/pdf.ts';
 import { schedulesOf } from '../../../engine/submittal/schedules.ts';
 import { EVERY_SHEET, SHEET_KINDS, type SheetKind, usualSheets } from '../../../engine/submittal/sections.ts';
@@ -173,6 +174,16 @@ describe.each([
 
   it('names on its cover the hash of the very file that is saved', () => {
     expect(pages[0]).toContain(createHash('sha256').update(save(lineUp)).digest('hex'));
+  });
+});
+
+describe('what is left blank in the title block', () => {
+  const lineUp = example('heron-weir-pumps');
+  const blanks = (project: LineUp['project']) =>
+    openItems({ ...lineUp, project }, review(lineUp)).rows.filter(([ask]) => ask === 'project');
+  it('stands among the open items, by name, and what is filled in does not', () => {
+    expect(blanks(lineUp.project).map((row) => row[1])).toEqual(['Owner, Created by, Checked by, Approved by']);
+    expect(blanks({ ...lineUp.project, owner: 'O', createdBy: 'C', checkedBy: 'D', approvedBy: 'A' })).toEqual([]);
   });
 });
 
