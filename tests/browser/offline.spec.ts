@@ -1,4 +1,4 @@
-import { mkdtempSync, readFileSync, rmSync } from 'node:fs';
+import { cpSync, mkdtempSync, readdirSync, readFileSync, rmSync, truncateSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import type { Page } from '@playwright/test';
@@ -122,6 +122,48 @@ test('a newer version waits until it is asked for, keeps the work, and leaves no
   await expect.poll(() => kept(reopened)).toHaveLength(1);
   expect((await issue(reopened)).subarray(0, 5).toString()).toBe('%PDF-');
 });
+
+/** Copies a version and spoils one of its late parts. */
+function spoiled(version: string, spoil: (file: string) => void): string {
+  const folder = `${version}-spoiled`;
+  rmSync(folder, { recursive: true, force: true });
+  cpSync(version, folder, { recursive: true });
+  const late = readdirSync(join(folder, 'assets')).find((name) => name.startsWith('RevisionsDialog-') && name.endsWith('.js'));
+  if (!late) throw new Error('no late part to spoil');
+  spoil(join(folder, 'assets', late));
+  return folder;
+}
+const installing = (page: Page) =>
+  page.evaluate(async () => {
+    const registration = await navigator.serviceWorker.getRegistration();
+    return [registration?.installing?.state ?? null, registration?.waiting?.state ?? null, registration?.active?.state ?? null];
+  });
+
+for (const [how, spoil] of [
+  ['with a part missing', rmSync],
+  ['with a part cut off', (file: string) => truncateSync(file, 100)],
+] as const)
+  test(`a newer version that lies on the server ${how} changes nothing, and comes once it is whole`, async ({ page, site, built }) => {
+    await start(page);
+    const first = await scriptOf(page);
+    site.moveTo(spoiled(built.second, spoil));
+    await look(page);
+    await expect.poll(() => installing(page)).toEqual([null, null, 'activated']);
+    await page.reload();
+    expect(await scriptOf(page)).toBe(first);
+    await page.getByText('Heron Weir pumps').click();
+    await expect(page.getByText('Heron Weir pumps is not ready to issue')).toBeVisible();
+    await command(page, 'Revisions');
+    await expect(page.getByRole('dialog', { name: 'Revisions and comments' })).toBeVisible();
+    await page.keyboard.press('Escape');
+    await expect(notice(page)).toBeEmpty();
+
+    site.moveTo(built.second);
+    await look(page);
+    await page.getByRole('button', { name: 'Update now' }).click();
+    await expect.poll(() => scriptOf(page).catch(() => first)).not.toBe(first);
+    await expect(partOf(page, 'P-2')).toBeVisible();
+  });
 
 test('after one visit it starts, judges and writes the package with the server stopped, and can be installed', async ({ page, site }) => {
   await start(page);
