@@ -1,5 +1,7 @@
 import { useEffect, useRef } from 'react';
 import { type Finding, figureText, fixed, type LineUp, type Review } from '../../engine/index.ts';
+import { commandOf, run as perform } from '../commands/commands.ts';
+import { tooltip } from '../commands/keyboard.ts';
 import { select, showFinding } from '../store/editorStore.ts';
 import { Badge, Word } from './Badge.tsx';
 import { Folded } from './Folded.tsx';
@@ -37,9 +39,17 @@ export default function FindingView({ finding, lineUp, review }: FindingViewProp
   };
   return (
     <article>
-      <button type="button" className="quiet" onClick={back}>
-        Back
-      </button>
+      <p className="steps">
+        <button type="button" className="quiet" onClick={back}>
+          Back
+        </button>
+        <button type="button" className="quiet" title={tooltip(commandOf('lastFinding'))} onClick={() => perform('lastFinding')}>
+          Before
+        </button>
+        <button type="button" className="quiet" title={tooltip(commandOf('nextFinding'))} onClick={() => perform('nextFinding')}>
+          Next
+        </button>
+      </p>
       <p style={{ display: 'flex', gap: 6, alignItems: 'center' }}>
         <Badge verdict={finding.verdict} />
         <Word verdict={finding.verdict} />

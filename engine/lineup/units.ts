@@ -140,17 +140,22 @@ export function parseQuantity(text: string, quantity: Quantity, units: Units): P
 }
 
 function parseSize(text: string, units: Units): Parsed {
+  const none = { ok: false, what: `“${text}” is not a conductor size: write 2 AWG, 1/0, 500 kcmil or 35 mm2` } as const;
   const metric = /^(\d+(?:[.,]\d+)?)\s*(?:mm2|mm²|sq ?mm|mm\^2)$/i.exec(text);
-  if (metric) return { ok: true, value: `${(metric[1] ?? '').replace(',', '.')} mm2` };
+  if (metric) return Number(metric[1]?.replace(',', '.')) > 0 ? { ok: true, value: `${(metric[1] ?? '').replace(',', '.')} mm2` } : none;
   const kcmil = /^(\d+)\s*(?:kcmil|mcm)$/i.exec(text);
-  if (kcmil) return { ok: true, value: `${kcmil[1]} kcmil` };
+  if (kcmil) return Number(kcmil[1]) > 0 ? { ok: true, value: `${kcmil[1]} kcmil` } : none;
   const awg = /^#?(\d+(?:\/0)?)\s*(?:awg|ga)$/i.exec(text) ?? /^#?([1-4]\/0)$/.exec(text);
-  if (awg) return { ok: true, value: `${awg[1]} AWG` };
+  // From 40 to 1, then 1/0, which is also written 0, to 4/0 (ASTM B258).
+  if (awg)
+    return /^(?:40|[123]?\d|[1-4]\/0)$/.test(awg[1] ?? '')
+      ? { ok: true, value: `${awg[1] === '0' ? '1/0' : awg[1]} AWG` }
+      : { ok: false, what: `“${text}” is no size: AWG goes from 40 to 1, then from 1/0 to 4/0` };
   if (/^\d+([.,]\d+)?$/.test(text)) {
-    if (units === 'metric') return { ok: true, value: `${text.replace(',', '.')} mm2` };
+    if (units === 'metric') return Number(text.replace(',', '.')) > 0 ? { ok: true, value: `${text.replace(',', '.')} mm2` } : none;
     return { ok: false, what: `“${text}” may be AWG, kcmil or mm²: write the unit` };
   }
-  return { ok: false, what: `“${text}” is not a conductor size: write 2 AWG, 1/0, 500 kcmil or 35 mm2` };
+  return none;
 }
 
 /** '210 ft', with a no-break space; sizes as '35 mm²'. */

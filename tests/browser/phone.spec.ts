@@ -41,3 +41,14 @@ test('anything is found and done by touch', async ({ page }) => {
   await page.getByRole('dialog').getByRole('option').first().tap();
   await expect(page.getByRole('img', { name: 'The run of P-2, unrolled' })).toBeVisible();
 });
+
+test('findings are read one after another', async ({ page }) => {
+  await page.getByText('Heron Weir pumps').tap();
+  await page.locator('.finding').first().tap();
+  const title = page.locator('.reader h1');
+  await expect(title).toHaveText('Shield continuity');
+  await page.getByRole('button', { name: 'Next' }).tap();
+  await expect(title).toHaveText('Shield landing');
+  await page.getByRole('button', { name: 'Before' }).tap();
+  await expect(title).toHaveText('Shield continuity');
+});

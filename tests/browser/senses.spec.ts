@@ -56,6 +56,14 @@ test('forced colours: lines of the drawing, marks and charts take the colours of
   await partOf(page, 'P-2').waitFor();
   expect(await strokes('.drawing')).toEqual([text]);
   expect(await strokes('.tray svg')).toEqual([text]);
+  // What takes hold of a cable is for the hand alone, and a mark is not filled with the ink of its cross.
+  expect(await strokes('.sheet .react-flow__edges')).not.toContain(text);
+  expect(
+    await page
+      .locator('.badge path')
+      .first()
+      .evaluate((shape) => getComputedStyle(shape).fill),
+  ).not.toBe(text);
   expect(await strokes('.badge')).toEqual([text]);
   await page.keyboard.press('u');
   await page.getByRole('img', { name: 'The run of P-2, unrolled' }).waitFor();

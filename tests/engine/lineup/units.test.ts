@@ -182,6 +182,13 @@ describe('sizes', () => {
     for (const text of ['5/0', 'big', '2 AWG or so', 'x2 AWG', '35 mm2 x', 'x500 kcmil', '500 kcmils'])
       expect(typed(text, 'size')).toContain('is not a conductor size');
   });
+  it('that nobody makes is refused, and 0 is 1/0', () => {
+    expect(typed('0 AWG', 'size')).toBe('1/0 AWG');
+    for (const text of ['40 AWG', '39 AWG', '10 AWG', '1 AWG']) expect(typed(text, 'size')).toBe(text);
+    for (const text of ['41 AWG', '99 AWG', '100 AWG', '00 AWG', '5/0 AWG'])
+      expect(typed(text, 'size')).toBe(`“${text}” is no size: AWG goes from 40 to 1, then from 1/0 to 4/0`);
+    for (const text of ['0 kcmil', '0 mm2', '0,0 mm2', '0']) expect(typed(text, 'size')).toContain('is not a conductor size');
+  });
   it('is shown with its square', () => {
     expect([formatQuantity('35 mm2', 'size', 'us'), formatQuantity('2 AWG', 'size', 'metric'), formatQuantity(5, 'size', 'us')]).toEqual([
       '35\u00a0mm²',
