@@ -100,6 +100,40 @@ test('without hues: each verdict has a word and a shape of its own, and each cab
   expect(new Set(shapes.map(([, shape]) => shape)).size).toBe(5);
 });
 
+test('as other eyes see it: the marks of the verdicts differ without colour, and with each colour that eyes may lack', async ({ page }) => {
+  await page.getByText('Heron Weir pumps').click();
+  await partOf(page, 'P-2').waitFor();
+  const session = await page.context().newCDPSession(page);
+  const marks = page.locator('.tally .badge');
+  await expect(marks).toHaveCount(5);
+  for (const type of ['achromatopsia', 'deuteranopia', 'protanopia', 'tritanopia'] as const) {
+    await session.send('Emulation.setEmulatedVisionDeficiency', { type });
+    const seen = new Set<string>();
+    for (const mark of await marks.all()) seen.add((await mark.screenshot()).toString('base64'));
+    expect([type, seen.size]).toEqual([type, 5]);
+  }
+});
+
+test('what edits did to the verdicts is told once, after the hand has come to rest', async ({ page }) => {
+  await page.getByText('Heron Weir pumps').click();
+  await partOf(page, 'P-2').waitFor();
+  const news = page.getByRole('status', { name: 'What the edit changed' });
+  await expect(news).toHaveText('');
+  await news.evaluate((element) => {
+    const told: string[] = [];
+    new MutationObserver(() => told.push(element.textContent ?? '')).observe(element, {
+      childList: true,
+      characterData: true,
+      subtree: true,
+    });
+    Object.assign(window, { told });
+  });
+  await page.getByRole('button', { name: 'Bond through DS-2' }).click();
+  for (const key of ['Control+z', 'Control+y', 'Control+z', 'Control+y']) await page.keyboard.press(key);
+  await expect(news).toHaveText('3 fail no more. 0 fail in all.');
+  expect(await page.evaluate(() => (window as unknown as { told: string[] }).told)).toEqual(['3 fail no more. 0 fail in all.']);
+});
+
 test('targets: 24 px at every zoom, ports too', async ({ page }) => {
   expect(await tooSmall(page, 24)).toEqual([]);
   await page.getByText('Heron Weir pumps').click();
