@@ -196,7 +196,9 @@ export const TURNS = [
 /** @param limit_V what the winding is built for, or null where it is not known
  * @param units of the lengths */
 export function waveCharts(wave: Waveform, limit_V: number | null, units: Units): readonly (readonly Item[])[] {
-  const limit = limit_V === null ? [] : [{ volts: limit_V, says: `limit ${fixed(limit_V, 0)} V`, ink: 'fail' as const, dash: [2.4, 1] }];
+  // Colour is for what is wrong: a limit that is kept is a line like others.
+  const ink = limit_V !== null && wave.peak_V > limit_V ? 'fail' : 'ink';
+  const limit = limit_V === null ? [] : [{ volts: limit_V, says: `limit ${fixed(limit_V, 0)} V`, ink, dash: [2.4, 1] } as const];
   const bus = { volts: wave.bus_V, says: `bus ${fixed(wave.bus_V, 0)} V`, ink: 'ink2' as const, dash: [0.8, 0.8] };
   const along = (length_m: number): number => inUnitOf(length_m, 'length', units);
   const charts: (readonly Item[])[] = [
