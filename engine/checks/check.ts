@@ -194,10 +194,11 @@ const LISTS: Readonly<
   'manual.allowedEarthing': { label: 'Grounding the manual allows', ask: 'drive supplier', said: (list) => list.join(', ') },
 };
 
+const kindOf = (part: Element | Cable) => ('conductor' in part && typeof part.conductor === 'object' ? 'cable' : (part as Element).kind);
+
 /** Names a field of a part that is not known, with who usually knows it. */
 export function lacks(part: Element | Cable, path: string): Missing {
-  const kind = 'conductor' in part && typeof part.conductor === 'object' ? 'cable' : (part as Element).kind;
-  const field = fieldOf(kind, path) ?? LISTS[path];
+  const field = fieldOf(kindOf(part), path) ?? LISTS[path];
   return { id: part.id, tag: part.tag, field: path, label: field?.label ?? path, ask: field?.ask ?? 'specification' };
 }
 
@@ -206,10 +207,9 @@ export const given = (part: Element | Cable, ...paths: readonly string[]): reado
   paths.flatMap((path) => {
     const value = valueAt(part, path);
     if (value === undefined) return [];
-    const { label, field, tag } = { ...lacks(part, path) };
-    const kind = 'conductor' in part && typeof part.conductor === 'object' ? 'cable' : (part as Element).kind;
-    const quantity = fieldOf(kind, path)?.quantity;
-    const origin = part.provenance?.[field];
+    const field = fieldOf(kindOf(part), path);
+    const quantity = field?.quantity;
+    const origin = part.provenance?.[path];
     const shown =
       typeof value === 'boolean'
         ? value
@@ -221,7 +221,14 @@ export const given = (part: Element | Cable, ...paths: readonly string[]): reado
             ? (LISTS[path]?.said(value) ?? value.join(', '))
             : String(value);
     const typed = origin?.typed === undefined || origin.typed === shown ? '' : ` (typed ${origin.typed})`;
-    return [{ what: `${label} of ${tag}`, value: `${shown}${typed}`, origin: origin?.origin ?? 'entered', source: origin?.page ?? '' }];
+    return [
+      {
+        what: `${field?.label ?? LISTS[path]?.label ?? path} of ${part.tag}`,
+        value: `${shown}${typed}`,
+        origin: origin?.origin ?? 'entered',
+        source: origin?.page ?? '',
+      },
+    ];
   });
 
 /** A length in the project's unit, for what people read; numbers and workings stay in metres. */

@@ -365,7 +365,15 @@ function put(part: object, [key, ...rest]: readonly string[], value: unknown): o
 }
 
 /** The field of a part by its path. */
-export const fieldOf = (kind: ElementKind | 'cable', path: string): Field | undefined => FIELDS[kind].find((field) => field.path === path);
+const INDEXES = new Map<string, ReadonlyMap<string, Field>>();
+export function fieldOf(kind: ElementKind | 'cable', path: string): Field | undefined {
+  let index = INDEXES.get(kind);
+  if (!index) {
+    index = new Map(FIELDS[kind].map((field) => [field.path, field]));
+    INDEXES.set(kind, index);
+  }
+  return index.get(path);
+}
 
 /** As a listed value is shown: 'steel conduit', 'MG1 part 31'; letters of a code, XHHW-2, stay as they are marked. */
 export const choiceText = (choice: string): string =>

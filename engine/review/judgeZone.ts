@@ -56,8 +56,16 @@ export interface Around {
 }
 
 /** Everything a scope is made of, one level deep: what a remembered result hangs on. */
-export const dependencies = (scope: object): readonly unknown[] =>
-  Object.values(scope).flatMap((value) => (Array.isArray(value) ? [value.length, ...value] : [value]));
+export function dependencies(scope: object): readonly unknown[] {
+  const found: unknown[] = [];
+  for (const value of Object.values(scope)) {
+    if (Array.isArray(value)) {
+      found.push(value.length);
+      for (const each of value) found.push(each);
+    } else found.push(value);
+  }
+  return found;
+}
 
 /** All of these checks of one kind over one subject, remembered together. */
 export function judge<S extends object>(
@@ -87,6 +95,7 @@ export function judgeZone(zone: Zone, around: Around): ZoneReview {
   const atDrive = zone.feed ? stepOf(zone.feed.zone, zone.feed.step).nominal_V : null;
   const landed = landedByNode(zone);
   const arriving = arrivals(zone);
+  const hasBypass = zone.steps.some(({ element }) => bypassed(element).motors.length > 0);
 
   for (const step of zone.steps) {
     const flow = stepOf(zone, step.index);
@@ -203,6 +212,7 @@ export function judgeZone(zone: Zone, around: Around): ZoneReview {
 
   /** Motors that bypass contactors at or below this step would feed. */
   function bypassedBelow(within: Zone, from: Step): readonly ElementOf<'motor'>[] {
+    if (!hasBypass) return [];
     const inside = new Set([from.index]);
     const found = new Set<ElementOf<'motor'>>();
     for (const step of within.steps) {
