@@ -106,6 +106,8 @@ function stroke(dxf: DxfWriter, points: readonly Point[], style: Style): void {
 const words = (text: string): string =>
   text
     .replace(/[\u0000-\u001f\u007f-\u009f\u2028\u2029]+/g, ' ')
+    // No line is broken in a drawing, and the fonts of drawing programs have no such spaces.
+    .replace(/[\u00a0\u202f]/g, ' ')
     .replaceAll('%%', '% %')
     .replaceAll('^', '^ ')
     .replace(/\\(?=[UM]\+)/g, '/');
