@@ -23,6 +23,8 @@ test('a plastic disconnect dropped into a shielded lead breaks the shield; a bon
   await page.getByText(/^\d+ parts, \d+ cables$/).click();
   await page.getByRole('button', { name: 'DS-1 disconnect' }).click();
   await expect(page.getByLabel('Bond bar', { exact: true })).toHaveValue('yes');
+  // The new part made the run longer than the view.
+  await page.getByRole('button', { name: 'Fit', exact: true }).click();
   const added = (await ids()).find((id) => !before.includes(id)) ?? '';
   for (const [cable, end] of [
     ['c6', 'end'],
