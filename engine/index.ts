@@ -98,7 +98,15 @@ export {
   type VerdictRow,
 } from './sizing/compareDesigns.ts';
 export { type DecidingUnknown, decidingUnknowns, type Turn } from './sizing/decidingUnknowns.ts';
-export { type CableSizing, type LeastCopper, leastCopper, type Obstacle, type SizingOptions, type Unmet } from './sizing/leastCopper.ts';
+export {
+  type CableSizing,
+  type InTheWay,
+  type LeastCopper,
+  leastCopper,
+  type Obstacle,
+  type SizingOptions,
+  type Unmet,
+} from './sizing/leastCopper.ts';
 export { type Flip, type LengthLimit, type LengthLimits, lengthLimits } from './sizing/lengthLimits.ts';
 export { type FixPreview, type Moved, previewFix } from './sizing/previewFix.ts';
 export { type Proposal, proposeFixes } from './sizing/proposeFixes.ts';

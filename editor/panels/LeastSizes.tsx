@@ -1,4 +1,4 @@
-import { CHECKS, type Fix, fixed, type LeastCopper, type LineUp, type Obstacle, resizing } from '../../engine/index.ts';
+import { CHECKS, type Fix, fixed, type InTheWay, type LeastCopper, type LineUp, type Obstacle, resizing } from '../../engine/index.ts';
 import { madeOf } from './madeOf.ts';
 import { useAnswer } from './useAnswer.ts';
 import { VerdictWord } from './VerdictWord.tsx';
@@ -108,6 +108,7 @@ export function LeastSizes({ lineUp, locked, stop, take }: LeastSizesProps) {
               <li key={each.id}>
                 <Objection of={each} />
                 {!each.proved && <p>Not proved: the search stopped before every combination was judged. None that it judged meets it.</p>}
+                {each.inTheWay && <Barred by={each.inTheWay} />}
                 {each.locked.length > 0 ? (
                   <p>
                     {each.locked.join(', ')} {each.locked.length === 1 ? 'keeps its size and has' : 'keep their sizes and have'} a part in
@@ -149,6 +150,23 @@ function Governing({ sized: { locked, least, below, governs, breaks } }: { reado
     </>
   );
 }
+
+const Barred = ({ by: { sizes, breaks } }: { readonly by: InTheWay }) => (
+  <>
+    <p>
+      {sizes.map(({ tag, choice }) => `${tag} of ${madeOf(choice)}`).join(' and ')} would meet it. In the way of that{' '}
+      {breaks.length === 1 ? 'is' : 'are'}:
+    </p>
+    <ul>
+      {breaks.map((each) => (
+        <li key={each.id}>
+          <Objection of={each} />
+          {each.remedies.length > 0 && <p className="muted">What would make room: {each.remedies.join(' ')}</p>}
+        </li>
+      ))}
+    </ul>
+  </>
+);
 
 const Objection = ({ of: { verdict, check, text } }: { readonly of: Obstacle }) => (
   <p>

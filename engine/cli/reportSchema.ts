@@ -104,7 +104,15 @@ const sizing = z.strictObject({
     }),
   ),
   volume_m3: z.number(),
-  unmet: z.array(obstacle.extend({ cables: z.array(z.string()), proved: z.boolean(), locked: z.array(z.string()) })),
+  unmet: z.array(
+    obstacle.extend({
+      cables: z.array(z.string()),
+      proved: z.boolean(),
+      locked: z.array(z.string()),
+      /** The nearest sizes that would meet it, and what they break. */
+      inTheWay: z.strictObject({ sizes: z.array(z.strictObject({ tag: z.string(), choice })), breaks: z.array(obstacle) }).nullable(),
+    }),
+  ),
   /** Cables whose sizes pass but were not shown to be the least: the volume found, and one that no combination is below. */
   notProved: z.array(z.strictObject({ cables: z.array(z.string()), volume_m3: z.number(), bound_m3: z.number() })),
   beside: z.array(obstacle),

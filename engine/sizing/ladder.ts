@@ -21,9 +21,9 @@ export class Ladder {
   readonly least: Choice;
   readonly most: Choice;
   readonly #site: Site;
-  readonly #choices: readonly Choice[];
+  /** All that sizes and sets make, whatever passes. */
+  readonly choices: readonly Choice[];
   readonly #around: () => Choices;
-  /** The best that any choice makes of a check of this cable alone, by its name. */
   readonly #best = new Map<string, number>();
   readonly #passed = new Map<string, number>();
   readonly #heard = new Map<string, Finding | null>();
@@ -43,14 +43,14 @@ export class Ladder {
     this.top = { size: areas.at(-1) ?? '', sets };
     this.least = locked && own ? own : this.bottom;
     this.most = locked && own ? own : this.top;
-    this.#choices = choicesOf(areas, sets);
+    this.choices = choicesOf(areas, sets);
   }
 
   /** The nth choice that passes the checks of this cable alone, or undefined when there are no more. A locked cable has one. */
   at(index: number): Choice | undefined {
     if (this.locked) return index === 0 ? this.least : undefined;
-    while (this.#passing.length <= index && this.#next < this.#choices.length) {
-      const choice = this.#choices[this.#next++];
+    while (this.#passing.length <= index && this.#next < this.choices.length) {
+      const choice = this.choices[this.#next++];
       if (choice && !CABLE_CHECKS.some((check) => this.#breaks(check, choice))) this.#passing.push(choice);
     }
     return this.#passing[index];
@@ -60,7 +60,7 @@ export class Ladder {
   leastAbove(index: number): Choice {
     const choice = this.at(index);
     if (this.locked || !choice) return this.least;
-    const thin = this.#choices.find(
+    const thin = this.choices.find(
       ({ size, sets }) => sets === 1 && area_mm2({ size, sets: this.most.sets }) >= area_mm2(choice) * (1 - 1e-9),
     );
     return thin ?? choice;
@@ -78,14 +78,14 @@ export class Ladder {
 
   /** How bad a check of this cable may be: the best of all choices, or what had to be let pass. */
   allowance({ check }: Pick<Finding, 'check'>): number {
-    return Math.max(this.#passed.get(check) ?? 0, this.#bestOf(check));
+    return Math.max(this.#passed.get(check) ?? 0, this.bestOf(check));
   }
 
   /** When no choice passes: the one that comes nearest stands in, and what it breaks is let pass and told. So it is with a locked one. */
   yield(): readonly Finding[] {
     if (this.locked) return this.letPass(this.excess(this.least));
     if (this.at(0)) return [];
-    const broken = this.#choices.map((choice) => this.excess(choice));
+    const broken = this.choices.map((choice) => this.excess(choice));
     const cost = (list: readonly Finding[]): number =>
       list.reduce((sum, each) => sum + badness(each) + (SIZE_RULES[each.check]?.floor ? FLOOR_COST : 0), 0);
     return this.letPass(broken.reduce((a, b) => (cost(b) < cost(a) ? b : a)));
@@ -110,7 +110,7 @@ export class Ladder {
 
   /** The next size down with as many sets. */
   below(choice: Choice): Choice | null {
-    const same = this.#choices.filter(({ sets }) => sets === choice.sets);
+    const same = this.choices.filter(({ sets }) => sets === choice.sets);
     return same[same.findIndex(({ size }) => size === choice.size) - 1] ?? null;
   }
 
@@ -129,7 +129,8 @@ export class Ladder {
     return said && badness(said) > 0 && badness(said) > this.allowance(said) ? said : null;
   }
 
-  #bestOf(slug: string): number {
+  /** The best that any choice makes of a check of this cable alone. */
+  bestOf(slug: string): number {
     const held = this.#best.get(slug);
     if (held !== undefined) return held;
     const check = CABLE_CHECKS.find((each) => each.slug === slug);
@@ -138,7 +139,7 @@ export class Ladder {
     // What the least and the most conductor both wait for, all between wait for: no check asks for other values in the middle.
     if (lackTheSame(said(this.bottom), said(this.top))) best = 2;
     else
-      for (const choice of this.#choices) {
+      for (const choice of this.choices) {
         const finding = said(choice);
         best = Math.min(best, finding ? badness(finding) : 0);
         if (best === 0) break;

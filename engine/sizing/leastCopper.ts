@@ -3,11 +3,12 @@ import type { Review } from '../checks/solved.ts';
 import type { Cable } from '../lineup/cable.ts';
 import type { LineUp } from '../lineup/lineUp.ts';
 import type { Zone } from '../network/network.ts';
-import { type Choice, choiceOf, standardSizes, volume_m3 } from './choices.ts';
+import { area_mm2, type Choice, choiceOf, standardSizes, volume_m3 } from './choices.ts';
 import { Ladder } from './ladder.ts';
 import { type Broken, searchGroup } from './searchGroup.ts';
 import { type Choices, Site } from './site.ts';
-import { badness, SIZE_RULES, type SizeRule, unitOf, worstByUnit } from './sizeChecks.ts';
+import { badness, CABLE_CHECKS, isOwn, SIZE_RULES, type SizeRule, unitOf, worstByUnit } from './sizeChecks.ts';
+import { firstThat, type Judging, stepsOf } from './sizeSteps.ts';
 import { type Watching, watched } from './watched.ts';
 
 /**
@@ -55,6 +56,20 @@ export interface Unmet extends Obstacle {
   readonly proved: boolean;
   /** Tags of locked cables that are in its way. */
   readonly locked: readonly string[];
+  /** The nearest sizes that would meet it, and what they break; null where no size meets it, whatever else it breaks, or none is known to. */
+  readonly inTheWay: InTheWay | null;
+}
+
+export interface InTheWay {
+  readonly sizes: readonly { readonly tag: string; readonly choice: Choice }[];
+  readonly breaks: readonly Obstacle[];
+}
+
+/** A finding that some size would meet, were it not for what else that breaks, and how bad it may be to be met. */
+interface Mendable {
+  readonly finding: Finding;
+  readonly about: readonly string[];
+  readonly aim: number;
 }
 
 /** Cables that decide together and whose sizes were not shown to be the least when the budget was spent. */
@@ -94,7 +109,8 @@ class Sizing {
   readonly #ladders = new Map<string, Ladder>();
   /** What may be said of a unit that several cables decide: the best of both ends of all ladders, or what had to be let pass. */
   readonly #allowed = new Map<string, number>();
-  readonly #unmet = new Map<string, Unmet>();
+  readonly #unmet = new Map<string, Omit<Unmet, 'inTheWay'>>();
+  readonly #mendable = new Map<string, Mendable>();
   #notProved: (NotProved & { readonly ladders: readonly Ladder[] })[] = [];
   /** All checks; those that neither solve waves nor were settled by the ladder of their cable; those that solve waves. Each remembers what it judged last. */
   readonly #all: Judge;
@@ -210,8 +226,7 @@ class Sizing {
   #allowBest(ends: readonly (readonly Finding[])[], told: (finding: Finding) => boolean): void {
     const [said, ...others] = ends.map(worstByUnit);
     for (const [unit, finding] of said ?? []) {
-      const reach = SIZE_RULES[finding.check]?.reach;
-      if (reach === 'cable' || reach === 'neighbours') continue;
+      if (isOwn(finding)) continue;
       const best = Math.min(badness(finding), ...others.map((each) => badnessOf(each.get(unit))));
       if (best <= (this.#allowed.get(unit) ?? 0)) continue;
       this.#allowed.set(unit, best);
@@ -225,6 +240,11 @@ class Sizing {
     const ladders = ids.flatMap((id) => this.#ladders.get(id) ?? []);
     if (ladders.length === 0) return;
     const locked = [...this.#site.deciders(finding)].flatMap((id) => this.#ladders.get(id) ?? []).filter((ladder) => ladder.locked);
+    if (sizeMends && proved) {
+      const own = isOwn(finding) ? this.#ladders.get(finding.subject.id) : undefined;
+      const aim = Math.max(this.#allowed.get(unitOf(finding)) ?? 0, own?.bestOf(finding.check) ?? 0);
+      this.#mendable.set(unitOf(finding), { finding, about: ids, aim });
+    }
     this.#unmet.set(unitOf(finding), {
       ...obstacle(finding),
       // No size mends it: advice to take another is none, unless that of a cable that keeps its own.
@@ -266,15 +286,20 @@ class Sizing {
   }
 
   async #broken(choices: Choices, judge = this.#all): Promise<readonly Broken[]> {
-    const findings = await judge(choices);
+    return this.#brokenOf(await judge(choices));
+  }
+
+  /** @param strictly what was let pass is broken too, where some size would meet it */
+  #brokenOf(findings: readonly Finding[], strictly = false): readonly Broken[] {
     return [...worstByUnit(findings)].flatMap(([unit, finding]): Broken[] => {
       const rule = SIZE_RULES[finding.check];
       if (!rule || badness(finding) === 0) return [];
       const ladder = this.#ladders.get(finding.subject.id);
-      const own = rule.reach === 'cable' || rule.reach === 'neighbours';
+      const own = isOwn(finding);
       // What is said of a cable that keeps its size for want of a length is not of this search.
       if (own && !ladder) return [];
-      const allowed = Math.max(this.#allowed.get(unit) ?? 0, own && ladder ? ladder.allowance(finding) : 0);
+      const passed = Math.max(this.#allowed.get(unit) ?? 0, own && ladder ? ladder.allowance(finding) : 0);
+      const allowed = strictly ? (this.#mendable.get(unit)?.aim ?? passed) : passed;
       if (badness(finding) <= allowed) return [];
       return [
         {
@@ -309,8 +334,8 @@ class Sizing {
         return;
       }
       for (const { unit, finding } of result.broken) {
-        this.#allowed.set(unit, badness(finding));
         this.#refuse(finding, this.#site.about(finding), { proved: result.proved, sizeMends: true });
+        this.#allowed.set(unit, badness(finding));
       }
     }
   }
@@ -339,10 +364,11 @@ class Sizing {
       });
     }
     const sized = new Set(this.#ladders.keys());
+    const inTheWay = await this.#inTheWay(found);
     return {
       cables,
       volume_m3: cables.reduce((sum, each) => sum + (each.volume_m3 ?? 0), 0),
-      unmet: [...this.#unmet.values()],
+      unmet: [...this.#unmet].map(([unit, each]) => ({ ...each, inTheWay: inTheWay.get(unit) ?? null })),
       notProved: this.#notProved.map(({ ladders: _, ...told }) => told),
       beside: findings.filter((each) => each.check in SIZE_RULES && unsettled(each) && !this.#unmet.has(unitOf(each))).map(obstacle),
       left: this.#site.lineUp.cables
@@ -351,6 +377,68 @@ class Sizing {
       lineUp: this.#site.with(new Map(cables.flatMap(({ id, least }): [string, Choice][] => (least ? [[id, least]] : [])))),
       judged: this.#judged,
     };
+  }
+
+  /** By what each is said of: groups behind drives together, which have no part in each other; then those that others hang on, one by one. */
+  async #inTheWay(found: Choices): Promise<ReadonlyMap<string, InTheWay | null>> {
+    const told = new Map<string, InTheWay | null>();
+    const groups = this.#groups();
+    const behind = groups.filter((group) => group.every(this.#isOutput));
+    const ahead = groups.filter((group) => !behind.includes(group));
+    for (const together of [behind, ...ahead.map((group) => [group])]) {
+      let asking = together.map((group) => {
+        const judging = this.#inTurn(group, found, told);
+        return { judging, asked: judging.next() };
+      });
+      for (;;) {
+        asking = asking.filter(({ asked }) => !asked.done);
+        if (asking.length === 0) break;
+        const findings = await this.#all(new Map([...found, ...asking.flatMap(({ asked }) => (asked.done ? [] : [...asked.value]))]));
+        asking = asking.map(({ judging }) => ({ judging, asked: judging.next(findings) }));
+      }
+    }
+    return told;
+  }
+
+  *#inTurn(group: readonly Ladder[], found: Choices, told: Map<string, InTheWay | null>): Judging<void> {
+    for (const [unit, each] of this.#mendable)
+      if (group.some(({ cable }) => cable.id === each.about[0])) told.set(unit, yield* this.#barring(each, found));
+  }
+
+  /** The nearest sizes of the cables that a finding is about which would meet it, and what stands against them. */
+  *#barring({ finding, about, aim }: Mendable, found: Choices): Judging<InTheWay | null> {
+    const rule = SIZE_RULES[finding.check];
+    if (!rule || rule.waves) return null;
+    const own = CABLE_CHECKS.find(({ slug }) => slug === finding.check);
+    const site = this.#site;
+    const meets = function* (step: Choices): Judging<boolean> {
+      const said = own
+        ? (site.local(own, finding.subject.id, new Map([...found, ...step])) ?? undefined)
+        : worstByUnit(yield step).get(unitOf(finding));
+      return badnessOf(said) <= aim;
+    };
+    const ladders = about.flatMap((id) => this.#ladders.get(id) ?? []).filter(({ locked }) => !locked);
+    for (const steps of stepsOf(ladders, found, rule.moreHelps)) {
+      const step = yield* firstThat(steps, meets, rule.moreHelps !== null);
+      if (!step) continue;
+      const choices = new Map([...found, ...step]);
+      const more = sumOf(choices) > sumOf(found);
+      // Its own checks first, which solve nothing.
+      const touched = new Set([...step.keys()].flatMap((id) => [id, ...site.neighbours(id)]));
+      const local = [...touched].flatMap((id) => CABLE_CHECKS.flatMap((check) => site.local(check, id, choices) ?? []));
+      // What the step itself can only help is not in its way.
+      const barred = (findings: readonly Finding[]) =>
+        this.#brokenOf(findings, true).filter(({ deciders, moreHelps }) => moreHelps !== more && [...deciders].some((id) => step.has(id)));
+      const ownBarred = barred(local);
+      const against = ownBarred.length > 0 ? ownBarred : barred(yield step);
+      if (against.length === 0) continue;
+      const sizes = ladders.flatMap(({ cable: { id, tag } }) => {
+        const choice = step.get(id);
+        return choice ? [{ tag, choice }] : [];
+      });
+      return { sizes, breaks: against.map((each) => obstacle(each.finding)) };
+    }
+    return null;
   }
 
   /** What breaks when this cable alone is a size smaller: its own checks first, which solve nothing. */
@@ -365,6 +453,7 @@ const volumeOf = (cable: Cable, choices: Choices): number => {
   const choice = choices.get(cable.id);
   return choice ? volume_m3(cable, choice) : 0;
 };
+const sumOf = (choices: Choices): number => [...choices.values()].reduce((sum, each) => sum + area_mm2(each), 0);
 const badnessOf = (finding: Finding | undefined): number => (finding ? badness(finding) : 0);
 const unsettled = ({ verdict }: Finding): boolean => verdict === 'fail' || verdict === 'open' || verdict === 'caution';
 const obstacle = ({ id, check, subject, verdict, text, remedies }: Finding): Obstacle => ({ id, check, subject, verdict, text, remedies });

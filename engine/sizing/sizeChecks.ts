@@ -48,6 +48,9 @@ export const CABLE_CHECKS: readonly Check[] = SIZE_CHECKS.filter(({ slug }) => {
   return reach === 'cable' || reach === 'neighbours';
 });
 
+/** Whether it is said of one cable, by its own size and those of its neighbours. */
+export const isOwn = ({ check }: Pick<Finding, 'check'>): boolean => CABLE_CHECKS.some(({ slug }) => slug === check);
+
 /** A check on one part: what it says there of both ends of a cable, or of several cables, counts as one. */
 export const unitOf = ({ check, subject }: Finding): string => `${check}/${subject.id}`;
 

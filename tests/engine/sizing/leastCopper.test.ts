@@ -72,13 +72,34 @@ describe('the least conductor of the worked line-ups', () => {
     expect(answer.unmet.map(({ check, cables: tags }) => [check, tags])).toEqual([['parallel-sets', ['W-1']]]);
   });
 
-  it('says so where a larger size would do if only it could be landed', async () => {
-    const site = readExample('heron-weir-pumps');
-    const cables = site.cables.map((each) => (each.tag === 'W-2A' ? { ...each, length_m: 300 } : each));
-    const elements = site.elements.map((each) => (each.kind === 'drive' ? { ...each, terminalLargest: '1/0 AWG' } : each));
-    const [drop] = (await leastCopper({ ...site, cables, elements })).unmet;
+  it('names the size that would do if only it could be landed, and the terminals in its way', async () => {
+    const example = readExample('heron-weir-pumps');
+    const cables = example.cables.map((each) => (each.tag === 'W-2A' ? { ...each, length_m: 300 } : each));
+    const elements = example.elements.map((each) => (each.kind === 'drive' ? { ...each, terminalLargest: '1/0 AWG' } : each));
+    const site = { ...example, cables, elements };
+    const [drop] = (await leastCopper(site)).unmet;
     expect([drop?.check, drop?.proved]).toEqual(['lead-drop', true]);
     expect(drop?.remedies.join()).toContain('Next conductor size up (check terminals');
+    expect(drop?.inTheWay?.sizes).toEqual(['W-2A', 'W-2B'].map((tag) => ({ tag, choice: { size: '3/0 AWG', sets: 1 } })));
+    expect(drop?.inTheWay?.breaks.map(({ check, subject, text }) => [check, subject.tag, text])).toEqual([
+      ['terminal-range', 'W-2A', 'W-2A is 3/0 AWG; the terminals of VFD-2 take 14 AWG to 1/0 AWG.'],
+    ]);
+    // The whole review agrees: so the drop is kept, and with a size less it is not.
+    const dropWith = (size: string) =>
+      review({
+        ...site,
+        cables: cables.map((each) => (each.tag.startsWith('W-2') ? { ...each, conductor: { ...each.conductor, size } } : each)),
+      }).findings.find(({ check }) => check === 'lead-drop')?.verdict;
+    expect([dropWith('2/0 AWG'), dropWith('3/0 AWG')]).toEqual(['caution', 'note']);
+  });
+
+  it('names what a smaller size would break where none that carries the current can be landed', async () => {
+    const site = readExample('heron-weir-pumps');
+    const elements = site.elements.map((each) => (each.kind === 'drive' ? { ...each, terminalLargest: '8 AWG' } : each));
+    const [range, ...others] = (await leastCopper({ ...site, elements })).unmet;
+    expect([range?.check, others]).toEqual(['terminal-range', []]);
+    expect(range?.inTheWay?.sizes).toEqual([{ tag: 'W-2A', choice: { size: '8 AWG', sets: 1 } }]);
+    expect(range?.inTheWay?.breaks.map(({ check }) => check)).toEqual(['lead-ampacity']);
   });
 
   it('fennel lane: wire that is too long for the manual stays so at any size', async () => {
@@ -120,6 +141,7 @@ describe('the least conductor', () => {
     expect(answer.unmet[0]?.remedies).toContain('A shorter route.');
     // No size is long enough: to take the next is no advice.
     expect(answer.unmet[0]?.remedies.join()).not.toContain('Next conductor size');
+    expect(answer.unmet[0]?.inTheWay).toBeNull();
   });
 
   it('names locked cables that stand in the way, and leaves them as they are', async () => {
