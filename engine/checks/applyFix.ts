@@ -3,17 +3,18 @@ import { newCable, newElement } from '../lineup/create.ts';
 import type { Element, Port } from '../lineup/elements.ts';
 import { withValueAt } from '../lineup/fields.ts';
 import type { LineUp } from '../lineup/lineUp.ts';
+import { remove } from '../lineup/remove.ts';
 import { takeOut } from '../lineup/takeOut.ts';
 import type { Fix, FixEdit, FixInsert, FixMove } from './finding.ts';
 
-/** The document with a fix made: parts taken out, values changed, parts moved, parts put in. What is of a part that is gone is none. */
-export function applyFix(lineUp: LineUp, { edits, inserts = [], takesOut = [], moves = [] }: Fix): LineUp {
+/** The document with a fix made: parts removed or taken out, values changed, parts moved, parts put in. What is of a part that is gone is none. */
+export function applyFix(lineUp: LineUp, { edits, inserts = [], takesOut = [], removes = [], moves = [] }: Fix): LineUp {
   const change = <T extends Element | Cable>(part: T): T =>
     changed(
       part,
       edits.filter(({ id }) => id === part.id),
     );
-  const less = takesOut.reduce((now, id) => takeOut(now, id)?.lineUp ?? now, lineUp);
+  const less = takesOut.reduce((now, id) => takeOut(now, id)?.lineUp ?? now, remove(lineUp, removes));
   const edited: LineUp = { ...less, elements: less.elements.map(change), cables: less.cables.map(change) };
   return inserts.reduce(withNewPart, moves.reduce(withMoved, edited));
 }

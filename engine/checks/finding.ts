@@ -98,6 +98,8 @@ export interface Fix {
   readonly inserts?: readonly FixInsert[];
   /** Ids of parts in a line: what led to them and on from them becomes one cable. */
   readonly takesOut?: readonly string[];
+  /** Ids of parts that go with the cables that land on them. */
+  readonly removes?: readonly string[];
   readonly moves?: readonly FixMove[];
 }
 

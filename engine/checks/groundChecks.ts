@@ -360,7 +360,7 @@ export const symmetry: Check = {
         verdict: bare ? 'caution' : 'pass',
         phrase: bare ? 'bearings not protected' : 'symmetrical',
         text: bare
-          ? `${motor.tag} (${fixed(power / 1000, 0)} kW) has neither an insulated bearing nor a shaft ring; from 75 to 90 kW one of them is asked.`
+          ? `${motor.tag} (${fixed(power / 1000, 0)} kW) has no insulated bearing, shaft ring or common-mode cores; from 75 to 90 kW one of them is asked.`
           : `The grounds to ${motor.tag} are symmetrical${large ? ', and its bearings are protected' : ''}.`,
         inputs,
         remedies: bare ? ['An insulated bearing at the non-drive end, a shaft ring, or common-mode cores.'] : [],

@@ -243,7 +243,7 @@ export const motor = z.looseObject({
   switchedAlone: yesNo.optional(),
   /** Power-factor capacitor or surge arrester at its terminals. */
   capacitor: yesNo.optional(),
-  bearingProtection: z.enum(['none', 'insulated-bearing', 'shaft-ring', 'both']).optional(),
+  bearingProtection: z.enum(['none', 'insulated-bearing', 'shaft-ring', 'both', 'common-mode-cores']).optional(),
   brake: z.looseObject({ fedFrom: z.enum(['own-supply', 'drive-output']).optional(), holdsLoad: yesNo.optional() }).optional(),
   ambient_C: celsius.optional(),
   /** As its plate was found on site, each value at the path it has in the design. Missing means not recorded. */

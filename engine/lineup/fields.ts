@@ -203,7 +203,7 @@ const DESIGNED: Readonly<Record<ElementKind | 'cable', readonly Field[]>> = {
     yesNo('ownShortCircuitDevice', 'Short-circuit device of its own', SPECIFICATION),
     yesNo('switchedAlone', 'Switched while others run', SPECIFICATION),
     yesNo('capacitor', 'Capacitor or arrester', SPECIFICATION),
-    choice('bearingProtection', 'Bearing protection', ['none', 'insulated-bearing', 'shaft-ring', 'both'], MOTOR),
+    choice('bearingProtection', 'Bearing protection', ['none', 'insulated-bearing', 'shaft-ring', 'both', 'common-mode-cores'], MOTOR),
     choice('brake.fedFrom', 'Brake fed from', ['own-supply', 'drive-output'], SPECIFICATION),
     yesNo('brake.holdsLoad', 'Brake holds a suspended load', SPECIFICATION),
     of('ambient_C', 'Ambient', 'temperature', INSTALLER),

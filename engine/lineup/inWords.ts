@@ -6,7 +6,7 @@ const SAID = new Set([
   ...['rows', 'empty', 'rule', 'assumptions'],
 ]);
 /** Edits of the document, what is cited, and codes, whose text is said before it is coded. */
-const KEPT = new Set(['edits', 'inserts', 'takesOut', 'subject', 'source', 'links', 'beside']);
+const KEPT = new Set(['edits', 'inserts', 'takesOut', 'removes', 'subject', 'source', 'links', 'beside']);
 
 /** The same data with its sentences in other words. What stays as it was is the same object. */
 export const inWords = <T>(data: T, say: Say): T => walked(data, say, false) as T;

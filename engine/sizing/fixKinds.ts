@@ -48,6 +48,7 @@ import { disconnectAhead, disconnectAtDrive, driveNearer, filterAtDrive } from '
 import {
   bearingProtection,
   brakeSupply,
+  commonModeCores,
   driveDutyTransformer,
   earlyBreakContact,
   higherFaultRating,
@@ -65,7 +66,7 @@ import {
   zeroCurrent,
 } from './partFixes.ts';
 import { biggerRaceway, divider, moreDistance, ownRaceway, steelConduit } from './racewayFixes.ts';
-import { driveForEachMotor, noReactor, onePiece } from './takenOutFixes.ts';
+import { driveForEachMotor, noBypass, noReactor, onePiece } from './takenOutFixes.ts';
 import { copperTails, gland, pinAdapters, terminalKit, terminalTemperature, thinnerTails } from './terminalFixes.ts';
 
 const asProposed: Kind = { name: 'as the check proposes', of: ({ finding }) => one(...finding.fixes) };
@@ -101,7 +102,9 @@ export const KINDS: readonly Kind[] = [
   groundSize,
   anotherGround,
   symmetricalGrounds,
+  noBypass,
   bearingProtection,
+  commonModeCores,
   sizeUp,
   sizeDown,
   moreSets,

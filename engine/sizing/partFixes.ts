@@ -94,10 +94,27 @@ export const residualCurrentTypeB = ofEach(
     fix(`Make the residual-current device ${each.tag} type B`, edit(each, 'residualCurrentType', 'B')),
 );
 
-export const bearingProtection = ofEach(
+export const bearingProtection: Kind = {
+  name: 'bearing protection',
+  of: ({ elements }) =>
+    elements
+      .filter(isKind('motor'))
+      .flatMap((motor) =>
+        motor.bearingProtection === 'none'
+          ? one(
+              fix(`An insulated bearing at the non-drive end of ${motor.tag}`, edit(motor, 'bearingProtection', 'insulated-bearing')),
+              fix(`A shaft ring on ${motor.tag}`, edit(motor, 'bearingProtection', 'shaft-ring')),
+            )
+          : [],
+      ),
+};
+
+export const commonModeCores = ofEach(
   'motor',
-  'bearing protection',
-  (motor) => motor.bearingProtection === 'none' && fix(`A shaft ring on ${motor.tag}`, edit(motor, 'bearingProtection', 'shaft-ring')),
+  'common-mode cores',
+  (motor) =>
+    motor.bearingProtection === 'none' &&
+    fix(`Common-mode cores at the drive, round the lead to ${motor.tag}`, edit(motor, 'bearingProtection', 'common-mode-cores')),
 );
 
 export const largerSwitch = stepsOfEach('disconnect', 'larger switch', (each, { lineUp }) => {

@@ -120,13 +120,14 @@ function* pairs(lineUp: LineUp, a: readonly Fix[], b: readonly Fix[]): Generator
         edits: [...first.edits, ...second.edits],
         inserts: [...(first.inserts ?? []), ...(second.inserts ?? [])],
         takesOut: [...(first.takesOut ?? []), ...(second.takesOut ?? [])],
+        removes: [...(first.removes ?? []), ...(second.removes ?? [])],
         moves: [...(first.moves ?? []), ...(second.moves ?? [])],
       };
     }
 }
 /** What a change sets, takes out, moves or puts a part into: two that touch the same are not both made. */
-function touched({ cables }: LineUp, { edits, inserts = [], takesOut = [], moves = [] }: Fix): readonly string[] {
-  const gone = [...takesOut, ...moves.map(({ id }) => id)];
+function touched({ cables }: LineUp, { edits, inserts = [], takesOut = [], removes = [], moves = [] }: Fix): readonly string[] {
+  const gone = [...takesOut, ...removes, ...moves.map(({ id }) => id)];
   const landed = cables.filter(({ from, to }) => gone.some((id) => id === from.element || id === to.element));
   return [...gone, ...landed.map(({ id }) => id), ...inserts.map(({ cable }) => cable), ...edits.map(({ id, path }) => `${id} ${path}`)];
 }

@@ -1,5 +1,5 @@
 import type { FixEdit } from '../checks/finding.ts';
-import type { ElementOf } from '../lineup/elements.ts';
+import type { Element, ElementOf } from '../lineup/elements.ts';
 import { valueAt } from '../lineup/fields.ts';
 import type { LineUp } from '../lineup/lineUp.ts';
 import { type TakenOut, takeOut } from '../lineup/takeOut.ts';
@@ -36,6 +36,41 @@ export const noReactor: Kind = {
         .filter(isKind('reactor'))
         .map(({ id, tag }) => takeOut(lineUp, id) !== null && { label: `Take out ${tag}`, edits: [], takesOut: [id] }),
     ),
+};
+
+/** What a way around a drive may lead through besides its contactor. */
+const IN_A_LEG: readonly Element['kind'][] = ['disconnect', 'contactor', 'reactor', 'filter', 'junction'];
+
+/** A contactor and what lies in line with it, out to the parts where the leg leaves the run and meets it again; null where it does not. */
+function legOf({ elements, cables }: LineUp, contactor: Element, onRun: ReadonlySet<string>): readonly string[] | null {
+  const leg = new Set([contactor.id]);
+  let ends = 0;
+  for (const id of leg)
+    for (const { from, to } of cables) {
+      if (from.element !== id && to.element !== id) continue;
+      const next = elements.find((each) => each.id === (from.element === id ? to : from).element);
+      if (!next || leg.has(next.id)) continue;
+      if (onRun.has(next.id)) ends++;
+      else if (IN_A_LEG.includes(next.kind)) leg.add(next.id);
+      else return null;
+    }
+  return ends === 2 ? [...leg] : null;
+}
+
+/** Where starting across the line rules a feeder. Whether anybody needs it is for people to say. */
+export const noBypass: Kind = {
+  name: 'no way around the drive',
+  of: ({ finding, lineUp, runs }) => {
+    if (finding.check !== 'feeder-ampacity' || finding.case !== 'bypass') return [];
+    const onRun = new Set(runs.flatMap(({ steps }) => steps.map(({ step }) => step.element.id)));
+    return one(
+      ...lineUp.elements.filter(isKind('contactor')).map((each) => {
+        const leg = each.role === 'bypass' && legOf(lineUp, each, onRun);
+        if (!leg) return false;
+        return { label: `If nobody needs it: take out the way around the drive, ${each.tag} with its cables`, edits: [], removes: leg };
+      }),
+    );
+  },
 };
 
 /** Of a drive for one motor, by its motor: with the usual room, and on its own base as the one that it replaces. */

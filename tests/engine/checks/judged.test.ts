@@ -21,7 +21,8 @@ const changed = (lineUp: LineUp, ...changes: readonly Change[]): LineUp =>
 const worstOf = (lineUp: LineUp, check: string): Finding | undefined =>
   review(lineUp).findings.find((each) => each.check === check && each.verdict !== 'not-applicable');
 
-const CASES: readonly (readonly [check: string, says: string, changes: readonly Change[], verdict: string])[] = [
+type Case = readonly [check: string, says: string, changes: readonly Change[], verdict: string];
+const CASES: readonly Case[] = [
   // Nameplates against the nominal voltage, ± 10 %
   ['voltage-match', 'a 230 V drive on 480 V', [['VFD-1', 'ratedVoltage_V', 230]], 'fail'],
   ['voltage-match', 'a 575 V motor behind a 480 V drive', [['M-1', 'ratedVoltage_V', 575]], 'fail'],
@@ -224,6 +225,18 @@ const CASES: readonly (readonly [check: string, says: string, changes: readonly 
     ],
     'caution',
   ],
+  ...(['insulated-bearing', 'shaft-ring', 'both', 'common-mode-cores'] as const).map(
+    (protection): Case => [
+      'symmetry',
+      `90 kW, ${protection}`,
+      [
+        ['M-1', 'ratedPower_W', 90_000],
+        ['W-1', 'grounds.arrangement', 'symmetrical'],
+        ['M-1', 'bearingProtection', protection],
+      ],
+      'pass',
+    ],
+  ),
   // Source
   ['supply-stiffness', 'no reactor, the manual asks', [['VFD-1', 'manual.reactorRequired', true]], 'pass'],
   ['voltage-unbalance', '4 %', [['UTIL', 'unbalance_pct', 4]], 'caution'],

@@ -72,6 +72,7 @@ const CASES: readonly Case[] = [
   ['another ground', 'protective-earth', { 'W-1A': { 'grounds.count': 0, 'from.groundsLanded': 0, 'to.groundsLanded': 0 } }],
   ['symmetrical grounds', 'symmetry', { 'W-1A': { 'grounds.arrangement': 'single', 'grounds.count': 1 }, 'M-1': { ratedPower_W: 37_000 } }],
   ['bearing protection', 'symmetry', { 'M-1': { bearingProtection: 'none', ratedPower_W: 120_000 } }],
+  ['common-mode cores', 'symmetry', { 'M-1': { bearingProtection: 'none', ratedPower_W: 120_000 } }],
   ['size up', 'lead-ampacity', { 'W-1A': { 'conductor.size': '10 AWG' } }],
   ['more sets', 'lead-drop', { 'W-1A': { 'conductor.size': '1/0 AWG', length_m: 500 } }],
   ['size down', 'terminal-range', { 'W-1A': { 'conductor.size': '3/0 AWG' } }],
@@ -121,6 +122,9 @@ const withCores = (): LineUp => {
   return { ...lineUp, cables: lineUp.cables.map((each) => (each.tag === 'W-1A' ? { ...each, auxiliary: [...cores] } : each)) };
 };
 
+// 1.25 × 20 A at the drive are met by 10 AWG (35 A), 1.25 × 34 A straight from the feeder (25 hp, NEC Table 430.250) are not.
+const aroundRules = broken(air, { 'VFD-1': { inputCurrent_A: 20 }, 'F-1': { 'conductor.size': '10 AWG' } });
+
 const pigtailed = broken(oneLead(), { 'W-1A': { 'from.landing': 'pigtail', 'from.pigtailLength_mm': 100, 'from.pigtailWidth_mm': 10 } });
 const inCategory = (emcCategory: 'C3', lineUp: LineUp): LineUp => ({ ...lineUp, project: { ...lineUp.project, emcCategory } });
 /** A part put in behind what a cable starts from. */
@@ -162,6 +166,7 @@ const OTHERS: readonly (readonly [kind: string, check: string, lineUp: LineUp])[
   ],
   ['output reactor', 'charging-current', broken(oneLead(), CHARGED)],
   ['smaller drive', 'feeder-ampacity', broken(oneLead(), { 'VFD-1': { inputCurrent_A: 80, outputCurrent_A: 84 } })],
+  ['no way around the drive', 'feeder-ampacity', aroundRules],
   ['interlock', 'bypass', broken(air, { 'K-3': { interlock: 'none' } })],
   ['filter at the drive', 'bypass', filterInWay()],
   ['screened cores', 'auxiliary-cores', withCores()],
@@ -199,6 +204,35 @@ describe('of a line-up whose every value is given', () => {
     // A tap is tried behind a transformer, in proposeFixes.test.ts.
     const tried = new Set(['transformer tap', ...[...CASES, ...OTHERS].map(([kind]) => kind)]);
     expect(KINDS.map(({ name }) => name).filter((name) => !tried.has(name))).toEqual([]);
+  });
+});
+
+describe('the way around a drive, taken out', () => {
+  const feeder = (lineUp: LineUp) =>
+    createReviewer()
+      .review(lineUp)
+      .findings.find(({ check }) => check === 'feeder-ampacity');
+  const noBypass = KINDS.filter(({ name }) => name === 'no way around the drive');
+  const offered = (lineUp: LineUp) => proposeFixes(lineUp, feeder(lineUp)?.id ?? '', {}, noBypass);
+
+  it('goes with its cables, and leaves the run as it was', async () => {
+    const [only] = await offered(aroundRules);
+    const made = applyFix(aroundRules, only?.fix ?? { label: '', edits: [] });
+    const gone = (now: LineUp, before: LineUp) =>
+      [...before.elements, ...before.cables].filter(({ id }) => ![...now.elements, ...now.cables].some((each) => each.id === id));
+    expect(gone(made, aroundRules).map(({ id }) => id)).toEqual(['e12', 'c11', 'c99']);
+    expect(feeder(aroundRules)).toMatchObject({ verdict: 'fail', case: 'bypass', value: 35, limit: 42.5 });
+    expect(feeder(made)).toMatchObject({ verdict: 'pass', value: 35, limit: 25 });
+  });
+
+  it('is the whole of it, a switch in it too', async () => {
+    const longer = insertInto(aroundRules, 'c99', 'disconnect', { x_mm: 0, y_mm: 0 });
+    const [only] = await offered(longer?.lineUp ?? aroundRules);
+    expect(only?.fix.removes).toEqual(['e12', longer?.id]);
+  });
+
+  it('is not offered where the drive rules the feeder', async () => {
+    expect(await offered(broken(aroundRules, { 'VFD-1': { inputCurrent_A: 40 } }))).toEqual([]);
   });
 });
 
