@@ -14,6 +14,10 @@ export interface LeastSizesProps {
 
 const titleOf = (check: string): string => CHECKS.find(({ slug }) => slug === check)?.title ?? check;
 
+/** So many tags are read; of more the table tells. */
+const MOST_NAMED = 12;
+const named = (tags: readonly string[]): string => (tags.length > MOST_NAMED ? `${tags.length} cables` : tags.join(', '));
+
 const VOLUMES = { us: { perM3: 61_023.744, unit: 'in³' }, metric: { perM3: 1000, unit: 'dm³' } } as const;
 
 export function LeastSizes({ lineUp, locked, stop, take }: LeastSizesProps) {
@@ -40,7 +44,7 @@ export function LeastSizes({ lineUp, locked, stop, take }: LeastSizesProps) {
     <>
       {without.length > 0 && (
         <p className="reason">
-          No size of <b>{without.join(', ')}</b> passes: below stands what is in the way.
+          No size of <b>{named(without)}</b> passes: below stands what is in the way.
           {compared.length > 0 && ' Of the others:'}
         </p>
       )}
@@ -96,7 +100,11 @@ export function LeastSizes({ lineUp, locked, stop, take }: LeastSizesProps) {
           {edits.length === 0 ? (
             <span className="muted">There is none to change.</span>
           ) : (
-            without.length > 0 && <span className="muted">{without.join(', ')} stay as drawn.</span>
+            without.length > 0 && (
+              <span className="muted">
+                {named(without)} {without.length === 1 ? 'stays' : 'stay'} as drawn.
+              </span>
+            )
           )}
         </p>
       )}
