@@ -86,7 +86,7 @@ export { createReviewer, judgedAlike, type Reviewer } from './review/createRevie
 export { groundRules } from './review/groundRules.ts';
 export { type SourcesPage, sourcesMarkdown, sourcesPage } from './review/sourcesPage.ts';
 export { createSpeaker, review } from './review/spoken.ts';
-export { type Waveform, waveformOf } from './review/waveform.ts';
+export { runPeaks, type Waveform, waveformOf } from './review/waveform.ts';
 export { type Choice, resizing } from './sizing/choices.ts';
 export {
   type Compared,

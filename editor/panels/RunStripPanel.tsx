@@ -1,5 +1,14 @@
 import { type KeyboardEvent, useLayoutEffect, useMemo, useRef, useState } from 'react';
-import { fixed, formatQuantity, type LineUp, type Review, runStrip, STRIP_HEIGHT_mm, type StripPlace } from '../../engine/index.ts';
+import {
+  fixed,
+  formatQuantity,
+  type LineUp,
+  type Review,
+  runPeaks,
+  runStrip,
+  STRIP_HEIGHT_mm,
+  type StripPlace,
+} from '../../engine/index.ts';
 import { Paint } from '../sheet/Paint.tsx';
 import { setStrip } from '../store/deskStore.ts';
 import { select, showFinding, useEditor } from '../store/editorStore.ts';
@@ -85,9 +94,10 @@ function Strip({ lineUp, review, run, selected }: StripProps) {
   }, []);
   // Moving parts about changes nothing of it.
   const { elements, cables, project } = lineUp;
+  const peaks = useMemo(() => runPeaks({ elements, cables, project }, run), [elements, cables, project, run]);
   const { items, places, pins, width_mm } = useMemo(
-    () => runStrip({ elements, cables, project }, review, run, room_px / PX_A_MM),
-    [elements, cables, project, review, run, room_px],
+    () => runStrip({ elements, cables, project }, review, run, room_px / PX_A_MM, peaks),
+    [elements, cables, project, review, run, room_px, peaks],
   );
   const across = (mm: number): string => `${(100 * mm) / width_mm}%`;
   const down = (mm: number): string => `${(100 * mm) / STRIP_HEIGHT_mm}%`;
@@ -149,13 +159,21 @@ function Strip({ lineUp, review, run, selected }: StripProps) {
             <table className="inputs" aria-label={`The run of ${run.motorTag}`}>
               <thead>
                 <tr>
-                  {['Part', 'From the drive', 'Voltage, of its start', 'Fault current', 'Shield', 'Grounds', 'Around it', 'Found here'].map(
-                    (each) => (
-                      <th key={each} scope="col">
-                        {say(each)}
-                      </th>
-                    ),
-                  )}
+                  {[
+                    'Part',
+                    'From the drive',
+                    'Voltage, of its start',
+                    'Fault current',
+                    'Peak at its far end',
+                    'Shield',
+                    'Grounds',
+                    'Around it',
+                    'Found here',
+                  ].map((each) => (
+                    <th key={each} scope="col">
+                      {say(each)}
+                    </th>
+                  ))}
                 </tr>
               </thead>
               <tbody>
@@ -165,6 +183,7 @@ function Strip({ lineUp, review, run, selected }: StripProps) {
                     <td>{distance(each, lineUp)}</td>
                     <td>{each.voltage_pct === null ? '' : `${fixed(each.voltage_pct, 2)} %`}</td>
                     <td>{each.fault_A === null ? '' : `${fixed(each.fault_A / 1000, 2)} kA`}</td>
+                    <td>{each.peak_V === null ? '' : `${fixed(each.peak_V, 0)} V`}</td>
                     <td>{each.shield}</td>
                     <td>{each.grounds}</td>
                     <td>{each.around}</td>

@@ -57,7 +57,7 @@ export interface WaveCase {
   readonly basis: Basis;
 }
 
-const LARGE_W = 200_000;
+export const LARGE_W = 200_000;
 const SAMPLES = 240;
 const LINE_SPREAD = { small: 0.08, large: 0.15 } as const;
 

@@ -6,6 +6,7 @@ import type { LineUp } from '../lineup/lineUp.ts';
 import { fixed } from '../lineup/roundTo.ts';
 import { formatQuantity } from '../lineup/units.ts';
 import { sayOf } from '../lineup/vocabulary.ts';
+import type { PeaksAlong } from '../review/waveform.ts';
 import { type Box, type Ink, type Item, type Point, stroke, type TextItem, translate, WEIGHT, words } from './displayList.ts';
 import { meets, textBox } from './extent.ts';
 import { groundEnd } from './groundItems.ts';
@@ -29,6 +30,8 @@ export interface StripPlace {
   readonly grounds: string;
   /** Available at it, ahead of the drive; null where it is not known. */
   readonly fault_A: number | null;
+  /** After one edge of the drive, at its far end; null where it is not solved. */
+  readonly peak_V: number | null;
   readonly around: string;
   /** Ids of what is found here, worst first. */
   readonly findings: readonly string[];
@@ -164,8 +167,11 @@ function aroundOf({ cable }: Member): string {
     .join(', ');
 }
 
-/** @param wanted_mm how wide it should be; parts that need more have it */
-export function runStrip(lineUp: Stripped, review: Review, run: SolvedRun, wanted_mm = USUAL_mm): RunStrip {
+/**
+ * @param wanted_mm how wide it should be; parts that need more have it
+ * @param peaks along the lead, where they can be told
+ */
+export function runStrip(lineUp: Stripped, review: Review, run: SolvedRun, wanted_mm = USUAL_mm, peaks: PeaksAlong = []): RunStrip {
   const members = membersOf(lineUp, run);
   const say = sayOf(lineUp);
   const { stood, end_mm } = stand(members, wanted_mm);
@@ -193,7 +199,7 @@ export function runStrip(lineUp: Stripped, review: Review, run: SolvedRun, wante
   for (const [y, heading, unit] of [
     [Y.tags, run.motorTag, ''],
     [Y.voltage + 3, 'Voltage', '% of its start'],
-    [Y.fault + 3, 'Fault, kA', ''],
+    [Y.fault + 3, 'Fault, kA', peaks.length > 0 ? 'peak, V' : ''],
     [Y.shield + 3, say('Shield'), ''],
     [Y.grounds + 2.8, say('Grounds'), ''],
     [Y.around + 4, 'Around it', ''],
@@ -221,7 +227,11 @@ export function runStrip(lineUp: Stripped, review: Review, run: SolvedRun, wante
     if (pin.findings.length > 1) text.put(words(`${pin.findings.length}`, pin.x_mm + 2.4, Y.pins + 1.3, 'start', 600));
   }
 
-  items.push(...voltageLane(stood, volts, text, end_mm), ...faultLane(stood, faults, text, end_mm));
+  items.push(
+    ...voltageLane(stood, volts, text, end_mm),
+    ...faultLane(stood, faults, text, end_mm),
+    ...peakLane(stood.slice(zero), peaks, limitOf(review, run), text),
+  );
   stood.forEach((each, i) => {
     const { part, cable, from_mm, to_mm } = each;
     const middle = (from_mm + to_mm) / 2;
@@ -296,6 +306,7 @@ export function runStrip(lineUp: Stripped, review: Review, run: SolvedRun, wante
       shield: shieldAt(each),
       grounds: say(groundsOf(each)),
       fault_A: faults.get(each.part.id) ?? null,
+      peak_V: i < zero ? null : peakAt(peaks, far[i] ?? null),
       around: aroundOf(each),
       findings: own.filter(({ subject, verdict }) => subject.id === each.part.id && SHOWN.includes(verdict)).map(({ id }) => id),
     }),
@@ -393,7 +404,14 @@ function faultLane(stood: readonly Stood[], faults: ReadonlyMap<string, number |
     for (const { x, amperes } of ends) {
       const says = fixed(amperes / 1000, 2);
       const [y, end] = [at(amperes), 'end' as const];
-      text.put(words(says, x + 1, y - 1), words(says, x + 1.2, y + 4), words(says, x - 1, y - 1, end), words(says, x - 1, y + 4, end));
+      const beside = [
+        words(says, x + 1, y - 1),
+        words(says, x + 1.2, y + 4),
+        words(says, x - 1, y - 1, end),
+        words(says, x - 1, y + 4, end),
+      ];
+      // Behind the last one the lane is that of the peak.
+      text.put(...(x === levels.at(-1)?.at(-1)?.x ? beside.reverse() : beside));
     }
     if (level.length > 1)
       items.push(
@@ -406,6 +424,61 @@ function faultLane(stood: readonly Stood[], faults: ReadonlyMap<string, number |
       items.push({ t: 'circle', x, y: at(amperes), r: 0.5, weight_mm: WEIGHT.thin, ink: 'ink', fill: 'ink' });
   }
   return items;
+}
+
+type Peak = PeaksAlong[number];
+
+/** Between the places that were solved the curve is straight. */
+function peakAt(peaks: PeaksAlong, at_m: number | null, of: keyof Omit<Peak, 'at_m'> = 'central_V'): number | null {
+  const next = peaks.findIndex((each) => at_m !== null && each.at_m >= at_m - 1e-6);
+  const [a, b] = [peaks[Math.max(0, next - 1)], peaks[next]];
+  if (at_m === null || !a || !b) return null;
+  return a[of] + (b.at_m > a.at_m ? (at_m - a.at_m) / (b.at_m - a.at_m) : 1) * (b[of] - a[of]);
+}
+
+/** How high one edge of the drive stands at each place of the lead, what it may be between thin lines, and the motor's limit above. */
+function peakLane(lead: readonly Stood[], peaks: PeaksAlong, { limit_V, ink }: Limit, text: Words): readonly Item[] {
+  const [first, last] = [lead[0], lead.at(-1)];
+  if (peaks.length === 0 || !first || !last) return [];
+  const bottom = Y.fault + LANE.fault;
+  // At the drive nothing stands above the bus: there the lane begins.
+  const bus_V = Math.min(...peaks.map((each) => each.low_V));
+  const least = Math.min(bus_V, limit_V ?? bus_V);
+  const most = Math.max(limit_V ?? 0, ...peaks.map((each) => each.high_V));
+  const y = (volts: number): number => bottom - ((volts - least) / (most - least)) * LANE.fault;
+  text.put(words(`bus ${fixed(bus_V, 0)}`, last.from_mm - 1, y(bus_V) + 3.7, 'end', 400, 'ink2'));
+  const across = (at: number, weight: number, as: Ink, dash?: readonly number[]): Item =>
+    stroke(
+      [
+        [first.to_mm, at],
+        [last.from_mm, at],
+      ],
+      weight,
+      as,
+      dash,
+    );
+  const along: { readonly x: number; readonly at_m: number }[] = [];
+  let start_m = 0;
+  for (const { length_m, from_mm, to_mm } of lead) {
+    const [from_m, long_m] = [start_m, length_m ?? 0];
+    const inside = peaks.filter(({ at_m }) => at_m > from_m && at_m < from_m + long_m);
+    if (long_m > 0)
+      for (const at_m of [from_m, ...inside.map((each) => each.at_m), from_m + long_m])
+        along.push({ x: from_mm + ((at_m - from_m) / long_m) * (to_mm - from_mm), at_m });
+    start_m += long_m;
+  }
+  const curve = (of: keyof Omit<Peak, 'at_m'>): Point[] =>
+    along.flatMap(({ x, at_m }): readonly Point[] => {
+      const volts = peakAt(peaks, at_m, of);
+      return volts === null ? [] : [[x, y(volts)]];
+    });
+  return [
+    across(y(bus_V), WEIGHT.hair, 'rule2'),
+    ...(limit_V === null ? [] : [across(y(limit_V), WEIGHT.line, ink, [1.2, 0.6])]),
+    stroke(curve('low_V'), WEIGHT.thin, 'ink2', [0.8, 0.8]),
+    stroke(curve('high_V'), WEIGHT.thin, 'ink2', [0.8, 0.8]),
+    stroke(curve('central_V'), WEIGHT.line),
+  ];
 }
 
 /** One line for each grounding conductor; one that is not landed ends in an open ring, one that may not be in dots. */
@@ -525,16 +598,29 @@ function breakItems(x: number, state: 'broken' | 'open' | undefined): readonly I
   return state === 'open' ? translate(badge('open'), x, (top + bottom) / 2) : [];
 }
 
+interface Limit {
+  readonly limit_V: number | null;
+  readonly says: string;
+  readonly ink: Ink;
+}
+
+function limitOf({ findings }: Review, run: SolvedRun): Limit {
+  const judged = findings.find((each) => each.check === 'motor-peak-voltage' && each.subject.id === run.motorId);
+  const limit_V = judged?.limit ?? null;
+  return {
+    limit_V,
+    // A limit that stands for one that is not known says so.
+    says: limit_V === null ? '' : `limit ${fixed(limit_V, 0)}${judged?.verdict === 'open' ? '?' : ''}`,
+    ink: judged?.verdict === 'fail' || judged?.verdict === 'open' ? judged.verdict : 'ink',
+  };
+}
+
 /** What the motor sees after an edge, against what its winding is built for. */
 function gauge(review: Review, run: SolvedRun, from_mm: number, text: Words): readonly Item[] {
   const x = from_mm + 6;
   const [top, bottom] = [Y.line + 3, Y.ruler];
   text.put(words('At the motor, V', x, Y.tags, 'start', 600));
-  const judged = review.findings.find((each) => each.check === 'motor-peak-voltage' && each.subject.id === run.motorId);
-  const limit = judged?.limit ?? null;
-  // A limit that stands for one that is not known says so.
-  const limitSays = limit === null ? '' : `limit ${fixed(limit, 0)}${judged?.verdict === 'open' ? '?' : ''}`;
-  const limitInk: Ink = judged?.verdict === 'fail' || judged?.verdict === 'open' ? judged.verdict : 'ink';
+  const { limit_V: limit, says: limitSays, ink: limitInk } = limitOf(review, run);
   const { peak_V: peak, peakLow_V: low, peakHigh_V: high } = run;
   if (peak === null) {
     text.put(words('peak not known', x, top + 6, 'start', 400, 'open'));

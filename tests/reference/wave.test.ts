@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import { edgePeak, exponential, raisedCosine, shapedPeak } from '../../engine/physics/wave/edgePeak.ts';
+import { edgePeak, exponential, peaksAlong, raisedCosine, shapedPeak, straight } from '../../engine/physics/wave/edgePeak.ts';
 import { criticalLength_m, latticePeak, latticeVoltage, linearRulePeak_V } from '../../engine/physics/wave/latticePeak.ts';
 import { motorSurgeImpedance_ohm } from '../../engine/physics/wave/lineConstants.ts';
 import { expectClose } from './expectClose.ts';
@@ -114,5 +114,57 @@ Rm mot 0 1500
 .end
 `);
     expectClose(latticePeak(bare(delay)).peak_V, measures.get('vpk') ?? Number.NaN, { relative }, 'ngspice');
+  });
+});
+
+/** The lead cut in two where it is looked at: the simulator then tells what stands there. Driven by the edge's own shape, in 200 straight pieces. */
+describe.skipIf(!hasNgspice)('the peak along a lead against ngspice, run now', () => {
+  const RISE_S = 80e-9;
+  const SHAPES = { raisedCosine, exponential, straight } as const;
+  const CASES = (['raisedCosine', 'exponential', 'straight'] as const).flatMap((name) =>
+    ([25e-9, 100e-9, 400e-9] as const).flatMap((delay_s) => [0.1, 0.25, 0.5, 0.75, 0.95].map((share) => [name, delay_s, share] as const)),
+  );
+  it.each(CASES)('%s edge, transit %d s, %d of the way', (name, delay_s, share) => {
+    const shape = SHAPES[name];
+    const corners = Array.from({ length: 201 }, (_, i) => `${(i * 6 * RISE_S) / 200} ${shape((i * 6 * RISE_S) / 200, RISE_S)}`);
+    const measures = simulate(`* a place on the line
+Vs in 0 PWL(${corners.join(' ')})
+T1 in 0 mid 0 Z0=80 TD=${share * delay_s}
+T2 mid 0 mot 0 Z0=80 TD=${(1 - share) * delay_s}
+Rm mot 0 ${80 * 19}
+.options reltol=1e-5
+.tran 0.25n ${3 * delay_s + 2.5 * RISE_S} 0 0.25n
+.meas tran vpk MAX v(mid)
+.end
+`);
+    expectClose(shapedPeak(0.9, delay_s, RISE_S, shape, share), measures.get('vpk') ?? NaN, { relative: 0.006 }, 'ngspice');
+  });
+
+  it('with the loss of a long lead of small wire, at five places', () => {
+    const input = { ...bare(2e-6), resistance_ohmPerM: 0.02 };
+    const along = peaksAlong(input, false, 20);
+    for (const [place, share] of [
+      [2, 0.1],
+      [5, 0.25],
+      [10, 0.5],
+      [15, 0.75],
+      [19, 0.95],
+    ] as const) {
+      const model = (name: string, part: number): string =>
+        `.model ${name} LTRA(R=${2 * 0.02 * 300 * part} L=${2e-6 * part * 80} C=${(2e-6 * part) / 80} G=0 LEN=1)`;
+      const measures = simulate(`* a place on a line with loss
+Vs in 0 PWL(0 0 100n 650)
+O1 in 0 mid 0 first
+O2 mid 0 mot 0 second
+${model('first', share)}
+${model('second', 1 - share)}
+Rm mot 0 1500
+.options reltol=1e-5
+.tran 2n 6.2u 0 2n
+.meas tran vpk MAX v(mid)
+.end
+`);
+      expectClose(along[place]?.central_V ?? NaN, measures.get('vpk') ?? NaN, { relative: 0.01 }, 'ngspice');
+    }
   });
 });

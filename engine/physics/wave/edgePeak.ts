@@ -24,29 +24,36 @@ export const raisedCosine: Shape = (t, rise) => {
   return x <= 0 ? 0 : x >= 1 ? 1 : (1 - Math.cos(Math.PI * x)) / 2;
 };
 
+export const straight: Shape = (t, rise) => Math.min(1, Math.max(0, t / (WHOLE_RAMP * rise)));
+
 const TIMES = 96;
 const TRANSITS = 60;
 
-/** Peak of the bus's voltage, lossless, for an edge of this shape: the largest within the first turns of the wave. */
-export function shapedPeak(reflection: number, delay_s: number, rise_s: number, shape: Shape): number {
+/**
+ * Peak in shares of the bus's voltage, lossless, for an edge of this shape: the largest within the first turns of the wave.
+ * @param share where on the line, from 0 at the drive to 1 at the motor: there the wave from the drive and the one that the motor turns back meet
+ */
+export function shapedPeak(reflection: number, delay_s: number, rise_s: number, shape: Shape, share = 1): number {
   // The crest lies before the second wave has wholly come, or, on a very short line, while the edge still rises.
   const end_s = 3 * delay_s + 2.5 * rise_s;
+  const first_s = share * delay_s;
   // A steep edge has its crest just where the next wave comes in.
-  const arrivals = [3, 5, 7, 9, 11, 13, 15, 17, 19].map((transits) => transits * delay_s).filter((at) => at < end_s);
+  const arrivals = [2, 4, 6, 8, 10, 12, 14, 16, 18].map((transits) => transits * delay_s + first_s).filter((at) => at < end_s);
   let best = 0;
   for (let i = 1; i <= TIMES + arrivals.length; i++) {
-    const time_s = arrivals[i - TIMES - 1] ?? delay_s + ((end_s - delay_s) * i) / TIMES;
+    const time_s = arrivals[i - TIMES - 1] ?? first_s + ((end_s - first_s) * i) / TIMES;
     let sum = 0;
     let weight = 1;
     for (let k = 0; k < TRANSITS; k++) {
-      const since = time_s - (2 * k + 1) * delay_s;
-      if (since <= 0 || Math.abs(weight) < 1e-4) break;
-      sum += weight * shape(since, rise_s);
+      const since = time_s - 2 * k * delay_s;
+      if (since <= first_s || Math.abs(weight) < 1e-4) break;
+      const back = since - 2 * delay_s + first_s;
+      sum += weight * (shape(since - first_s, rise_s) + (back > 0 ? reflection * shape(back, rise_s) : 0));
       weight *= -reflection;
     }
     best = Math.max(best, sum);
   }
-  return (1 + reflection) * best;
+  return best;
 }
 
 /** What is left of the first front on this line's losses: the crest of a fast edge over that of a line without loss. */
@@ -71,14 +78,47 @@ export function edgePeak(input: LatticeInput, largeMotor: boolean): EdgePeak {
   const critical_m = (velocity_mPerS * ramp_s) / 2;
   // A straight ramp cancels itself at certain short lengths, which no real edge does: it counts only near its full height.
   // Loss is a series that a line far out of the usual may leave: no loss is the bound.
-  const straight = length_m >= 0.75 * critical_m ? Math.min(latticePeak(input).peak_V, bus_V * (1 + Math.max(0, reflection))) : 0;
-  const central_V = Math.max(bus_V, soft, steep, straight);
-  const bound_V = linearRulePeak_V(input, critical_m);
+  const ramp = length_m >= 0.75 * critical_m ? Math.min(latticePeak(input).peak_V, bus_V * (1 + Math.max(0, reflection))) : 0;
+  return band(bus_V, soft, [steep, ramp], linearRulePeak_V(input, critical_m), largeMotor);
+}
+
+function band(bus_V: number, soft_V: number, others_V: readonly number[], bound_V: number, largeMotor: boolean): EdgePeak {
+  const central_V = Math.max(bus_V, soft_V, ...others_V);
   const spread = largeMotor ? 0.15 : 0.08;
   return {
-    low_V: Math.max(bus_V, Math.min(soft, central_V * (1 - spread))),
+    low_V: Math.max(bus_V, Math.min(soft_V, central_V * (1 - spread))),
     central_V,
     // One edge on one line never more than doubles the bus.
     high_V: Math.max(central_V, Math.min(2 * bus_V, Math.max(bound_V, central_V * (1 + spread)))),
   };
+}
+
+/**
+ * The same band at places along a lead, from the drive to the motor. What is lost on the way is taken alike for both waves that meet: the
+ * one has lost less, the other as much more.
+ */
+export function peaksAlong(input: LatticeInput, largeMotor: boolean, count: number): readonly (EdgePeak & { readonly at_m: number })[] {
+  const { bus_V, motor_ohm, impedanceLL_ohm, ramp_s, length_m, velocity_mPerS } = input;
+  const atMotor = edgePeak(input, largeMotor);
+  if (length_m <= 0) return [];
+  const reflection = (motor_ohm - impedanceLL_ohm) / (motor_ohm + impedanceLL_ohm);
+  const left = reflection > 0 ? frontLeft(input, reflection) : 1;
+  const critical_m = (velocity_mPerS * ramp_s) / 2;
+  return Array.from({ length: count + 1 }, (_, i) => {
+    if (i === count) return { at_m: length_m, ...atMotor };
+    const at_m = (length_m * i) / count;
+    const of = (shape: Shape): number =>
+      bus_V * left * shapedPeak(reflection, length_m / velocity_mPerS, ramp_s / WHOLE_RAMP, shape, i / count);
+    const soft = of(raisedCosine);
+    return {
+      at_m,
+      ...band(
+        bus_V,
+        soft,
+        [of(exponential), at_m >= 0.75 * critical_m ? of(straight) : 0],
+        linearRulePeak_V({ ...input, length_m: at_m }, critical_m),
+        largeMotor,
+      ),
+    };
+  });
 }

@@ -2,7 +2,7 @@ import { readdirSync, readFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { describe, expect, it } from 'vitest';
 import { extent, meets, textBox } from '../../../engine/drawing/extent.ts';
-import { type LineUp, load, review, runStrip, STRIP_HEIGHT_mm, VERDICTS } from '../../../engine/index.ts';
+import { type LineUp, load, review, runPeaks, runStrip, STRIP_HEIGHT_mm, VERDICTS } from '../../../engine/index.ts';
 import { LineUpBuilder } from '../lineUpBuilder.ts';
 import { manyRuns } from '../manyRuns.ts';
 import { threeRuns } from './threeRuns.ts';
@@ -38,7 +38,7 @@ const SITES: readonly (readonly [string, LineUp])[] = [
 
 describe.each(SITES)('%s', (_name, lineUp) => {
   const answer = review(lineUp);
-  const strips = answer.runs.map((run) => ({ run, strip: runStrip(lineUp, answer, run) }));
+  const strips = answer.runs.map((run) => ({ run, strip: runStrip(lineUp, answer, run, undefined, runPeaks(lineUp, run)) }));
 
   it('keeps to its frame, and no text lies on another', () => {
     for (const { strip } of strips) {
@@ -114,4 +114,54 @@ it('tells where the voltage stands, how far it is and where the shield ends', ()
   expect(place('M-1', 'M-1')?.fault_A).toBeNull();
   expect(place('W-2A', 'M-2')?.grounds).toBe('not known');
   expect(place('DS-2', 'M-2')?.grounds).toBe('');
+});
+
+describe('the peak along the lead', () => {
+  const lineUp = manyRuns(1);
+  const answer = review(lineUp);
+  const [run] = answer.runs;
+  if (!run) throw new Error('no run');
+  const peaks = runPeaks(lineUp, run);
+
+  it('begins at the bus and ends in what the gauge says', () => {
+    expect(peaks).toHaveLength(41);
+    expect(peaks[0]?.central_V).toBeCloseTo(run.bus_V ?? NaN, 6);
+    const { at_m, low_V, central_V, high_V } = peaks.at(-1) ?? {};
+    expect([at_m, low_V, central_V, high_V]).toEqual([run.leadLength_m, run.peakLow_V, run.peak_V, run.peakHigh_V]);
+    for (const each of peaks) expect(each.low_V <= each.central_V && each.central_V <= each.high_V).toBe(true);
+    // What stands next to the motor differs by no more than the loss that both waves are given alike.
+    expect(Math.abs((peaks.at(-2)?.central_V ?? 0) / (run.peak_V ?? 1) - 1)).toBeLessThan(0.01);
+  });
+
+  it('is drawn with its limit, and told by the table from the drive on', () => {
+    const strip = runStrip(lineUp, answer, run, undefined, peaks);
+    expect(strip.items.some((each) => each.t === 'line' && each.points.length > 40)).toBe(true);
+    const told = strip.places.map(({ tag, peak_V }) => [tag, peak_V === null ? null : Math.round(peak_V)]);
+    const peak = Math.round(run.peak_V ?? 0);
+    expect(told.slice(-3)).toEqual([
+      ['VFD-1', Math.round(run.bus_V ?? 0)],
+      ['W-1', peak],
+      ['M-1', peak],
+    ]);
+    expect(told.slice(0, -3).every(([, volts]) => volts === null)).toBe(true);
+  });
+
+  it('is left away where the places are not known: on a tee and of a range of lengths', () => {
+    const [lead] = lineUp.cables.filter((each) => each.tag === 'W-1');
+    if (!lead) throw new Error('no lead');
+    const ranged = { ...lineUp, cables: lineUp.cables.map((each) => (each === lead ? { ...each, lengthMost_m: 90 } : each)) };
+    const second = { ...lineUp.elements.find((each) => each.tag === 'M-1'), id: 'm2', tag: 'M-2' } as LineUp['elements'][number];
+    const tee = {
+      ...lineUp,
+      elements: [...lineUp.elements, second],
+      cables: [...lineUp.cables, { ...lead, id: 'w2', tag: 'W-2', to: { element: 'm2' } }],
+    };
+    for (const other of [ranged, tee]) {
+      const judged = review(other);
+      const [first] = judged.runs;
+      expect(first?.peak_V).not.toBeNull();
+      expect(first && runPeaks(other, first)).toEqual([]);
+      expect(first && runStrip(other, judged, first).places.every((each) => each.peak_V === null)).toBe(true);
+    }
+  });
 });
