@@ -40,7 +40,7 @@ const onRoom = (tell: () => void): (() => void) => {
 
 export default function Workspace({ lineUp, review }: WorkspaceProps) {
   const working = useEditor((state) => state.working);
-  const { asking, changedFile, comparing, menu, noting, panels, printing, recovering, revising, sizing, strip, table } = useDesk();
+  const { asked, asking, changedFile, comparing, menu, noting, panels, printing, recovering, revising, sizing, strip, table } = useDesk();
   const trying = useEditor((state) => state.trying);
   const shown = trying?.review ?? review;
   const roomy = useSyncExternalStore(onRoom, hasRoom);
@@ -61,7 +61,7 @@ export default function Workspace({ lineUp, review }: WorkspaceProps) {
         <VerdictNews review={shown} stale={working} />
       </main>
       {/* Here at once: a fast hand types its first letters before anything could be fetched. */}
-      {asking && <Chooser key={asking} asking={asking} />}
+      {asking && <Chooser key={asked} asking={asking} />}
       {sizing && <LeastCopperDialog lineUp={lineUp} onClose={() => arrange({ sizing: false })} />}
       {noting && <NotesDialog lineUp={lineUp} onClose={() => arrange({ noting: false })} />}
       {revising && <RevisionsDialog lineUp={lineUp} onClose={() => arrange({ revising: false })} />}

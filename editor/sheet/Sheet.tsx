@@ -177,7 +177,7 @@ function Canvas({ lineUp, review, before, parts }: SheetProps & { readonly parts
     () => [...selected, ...(before ? changedParts(before, lineUp) : subject ? [subject] : [])],
     [selected, subject, before, lineUp],
   );
-  const { fit, bring, toSheet } = useView(sheet, drawing);
+  const { fit, bring, toSheet } = useView(sheet, drawing, marked);
   place_mm.current = toSheet;
 
   // What the reader speaks of comes into view.

@@ -19,7 +19,8 @@ const ALL_WORDS_FROM_ZOOM = 0.55;
 const FIT_ZOOM = 1.2;
 
 /** Clear of the edges, and of the tools at the foot. */
-const ROOM = { top: '24px', right: '28px', bottom: '52px', left: '28px' } as const;
+const CLEAR = { top: 24, right: 28, bottom: 52, left: 28 } as const;
+const ROOM = { top: `${CLEAR.top}px`, right: `${CLEAR.right}px`, bottom: `${CLEAR.bottom}px`, left: `${CLEAR.left}px` } as const;
 
 interface Area {
   readonly x: number;
@@ -39,6 +40,18 @@ function areaOf({ parts }: OneLine, ids: readonly string[]): Area | null {
   return { x: left * PX, y: top * PX, width: (right - left) * PX, height: (bottom - top) * PX };
 }
 
+/** As it is now: what React Flow remembers of it is that of a frame ago, when a panel has just been opened beside it. */
+const roomOf = (sheet: HTMLElement | null): { readonly width: number; readonly height: number } => ({
+  width: sheet?.clientWidth ?? 0,
+  height: sheet?.clientHeight ?? 0,
+});
+
+/** How far a stretch must go so that it lies within a room that has become smaller; 0 where it was not seen before, or has no room at all. */
+function pushed(from: number, to: number, before: number, now: number, clear: number): number {
+  if (now >= before || from < 0 || to > before || to <= now - clear) return 0;
+  return Math.max(now - clear - to, Math.min(0, -from));
+}
+
 const elementOf = (id: string): HTMLElement | null => document.querySelector<HTMLElement>(`.sheet [data-id="${CSS.escape(id)}"]`);
 
 export interface SheetView extends View {
@@ -47,11 +60,14 @@ export interface SheetView extends View {
   readonly toSheet: (x: number, y: number) => At;
 }
 
-export function useView(sheet: RefObject<HTMLDivElement | null>, drawing: OneLine): SheetView {
+/** @param looked what is chosen or spoken of: it stays in sight when the sheet becomes smaller */
+export function useView(sheet: RefObject<HTMLDivElement | null>, drawing: OneLine, looked: readonly string[]): SheetView {
   const { setViewport, getViewport, zoomTo, screenToFlowPosition } = useReactFlow();
   const store = useStoreApi();
   const latest = useRef(drawing);
   latest.current = drawing;
+  const held = useRef(looked);
+  held.current = looked;
   const hand = useRef<{ readonly x: number; readonly y: number } | null>(null);
 
   const view = useMemo((): SheetView => {
@@ -60,13 +76,13 @@ export function useView(sheet: RefObject<HTMLDivElement | null>, drawing: OneLin
       return { x_mm: at.x / PX, y_mm: at.y / PX };
     };
     const show = (area: Area | null) => {
-      const { width, height } = store.getState();
+      const { width, height } = roomOf(sheet.current);
       void setViewport(area && width > 0 ? getViewportForBounds(area, width, height, LEAST_ZOOM, FIT_ZOOM, ROOM) : { x: 0, y: 0, zoom: 1 });
     };
     const bring = (id: string) => {
       const area = areaOf(latest.current, [id]);
       if (!area) return;
-      const { width, height } = store.getState();
+      const { width, height } = roomOf(sheet.current);
       const { x, y, zoom } = getViewport();
       const [left, top] = [area.x * zoom + x, area.y * zoom + y];
       if (left >= 0 && top >= 0 && left + area.width * zoom <= width && top + area.height * zoom <= height) return;
@@ -123,6 +139,20 @@ export function useView(sheet: RefObject<HTMLDivElement | null>, drawing: OneLin
       box.classList.toggle('small', zoom < WORDS_KEPT_FROM_ZOOM);
       box.classList.toggle('brief', zoom < ALL_WORDS_FROM_ZOOM);
     };
+    // A panel that opens beside the sheet covers nothing that is being looked at.
+    let before = roomOf(box);
+    const watching = new ResizeObserver(() => {
+      const [was, now] = [before, roomOf(box)];
+      before = now;
+      const area = areaOf(latest.current, held.current);
+      if (!area || now.width === 0) return;
+      const { x, y, zoom } = getViewport();
+      const [left, top] = [area.x * zoom + x, area.y * zoom + y];
+      const across = pushed(left, left + area.width * zoom, was.width, now.width, CLEAR.right);
+      const down = pushed(top, top + area.height * zoom, was.height, now.height, CLEAR.bottom);
+      if (across !== 0 || down !== 0) void setViewport({ x: x + across, y: y + down, zoom });
+    });
+    watching.observe(box);
     keepPorts();
     const stop = store.subscribe(keepPorts);
     box.addEventListener('wheel', onWheel, { capture: true, passive: false });
@@ -130,6 +160,7 @@ export function useView(sheet: RefObject<HTMLDivElement | null>, drawing: OneLin
     box.addEventListener('pointerleave', onLeave);
     return () => {
       stop();
+      watching.disconnect();
       box.removeEventListener('wheel', onWheel, { capture: true });
       box.removeEventListener('pointermove', onMove);
       box.removeEventListener('pointerleave', onLeave);

@@ -11,6 +11,8 @@ export type Reading = 'findings' | 'walk' | 'field';
 
 export interface Desk {
   readonly asking: Ask | null;
+  /** How often something was asked: each time has a list of its own. */
+  readonly asked: number;
   /** A cable was let go at nothing: the part that is chosen next is joined to this port. */
   readonly loose: PortAt | null;
   readonly keysShown: boolean;
@@ -72,6 +74,7 @@ const CLOSED = {
 
 export const useDesk = create<Desk>(() => ({
   ...CLOSED,
+  asked: 0,
   keysShown: false,
   panels: true,
   grid: true,
@@ -90,7 +93,8 @@ export const desk = useDesk.getState;
 export const arrange = (change: Partial<Desk>): void => useDesk.setState(change);
 /** Another line-up is opened. */
 export const clearDesk = (): void => arrange(CLOSED);
-export const ask = (asking: Ask, loose: PortAt | null = null): void => arrange({ asking, loose, menu: null });
+/** The browser tells late that a dialog is closed, and a fast hand may have asked again by then: the list that it asked for stays. */
+export const ask = (asking: Ask, loose: PortAt | null = null): void => arrange({ asking, asked: desk().asked + 1, loose, menu: null });
 
 /** Who has said it once is not asked by the size of the window any more. */
 export function setStrip(strip: boolean): void {

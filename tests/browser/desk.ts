@@ -42,11 +42,14 @@ export { expect };
 
 /** Opens a line-up by dropping its file on the window. */
 export async function lay(page: Page, lineUp: LineUp): Promise<void> {
+  // What lies there already may look just the same: a hand that does not wait for its own would have the page changed under it.
+  await page.locator('main').evaluate((main) => main.setAttribute('data-before', ''));
   await page.locator('.page').evaluate((target, text) => {
     const dataTransfer = new DataTransfer();
     dataTransfer.items.add(new File([text], 'laid.json', { type: 'application/json' }));
     target.dispatchEvent(new DragEvent('drop', { dataTransfer, bubbles: true, cancelable: true }));
   }, save(lineUp));
+  await expect(page.locator('main[data-before]')).toHaveCount(0);
   await expect(page.locator('.react-flow__node')).toHaveCount(lineUp.elements.length);
   await expect(page.getByRole('button', { name: 'Undo' })).toBeDisabled();
 }

@@ -14,6 +14,21 @@ test('44 Ctrl K does anything by name', async ({ page }) => {
   expect(await selected(page)).toEqual(['VFD-3']);
 });
 
+test('a list that is asked for before the browser has told that the last one is closed stays', async ({ page }) => {
+  await page.keyboard.press('Control+k');
+  const list = page.getByRole('dialog', { name: 'Find a tag, or do something' });
+  await expect(list).toBeVisible();
+  // A dialog closes at once, and says so in a task of its own: faster than any hand, and as slow as a busy page.
+  await list.evaluate((dialog: HTMLDialogElement) => {
+    dialog.close();
+    dialog.ownerDocument.body.dispatchEvent(new KeyboardEvent('keydown', { key: 'k', ctrlKey: true, bubbles: true }));
+  });
+  await page.evaluate(() => new Promise((done) => setTimeout(done, 100)));
+  await expect(list).toBeVisible();
+  await page.keyboard.press('Escape');
+  await expect(list).toHaveCount(0);
+});
+
 test('45 ? shows all keys, and a key that is shown is a key that works', async ({ page }) => {
   await page.keyboard.press('?');
   const keys = page.getByRole('dialog', { name: 'All keys' });

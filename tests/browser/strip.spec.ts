@@ -1,4 +1,5 @@
-import { expect, middle, selected, test } from './desk.ts';
+import { expect, middle, selected, test, zoom } from './desk.ts';
+import { partOf } from './page.ts';
 
 /** The run strip: what is chosen in it is chosen on the sheet, and the other way round. */
 
@@ -41,4 +42,34 @@ test('a high window has the strip from the start, and what was said of it is kep
   await page.locator('.react-flow__node').first().waitFor();
   await expect(strip).toHaveCount(0);
   await page.setViewportSize({ width: 1440, height: 900 });
+});
+
+test('what is chosen stays in sight when the strip opens over it, and Fit knows the sheet as it then is', async ({ page }) => {
+  const strip = page.getByRole('region', { name: 'Run strip' });
+  await page.keyboard.press('f');
+  const motor = await middle(page, 'M-2');
+  await page.mouse.click(motor.x, motor.y);
+  const before = await zoom(page);
+  await page.keyboard.press('u');
+  await expect(strip).toBeVisible();
+  const seen = async () => {
+    const [part, over] = [await partOf(page, 'M-2').boundingBox(), await strip.boundingBox()];
+    return part && over ? over.y - (part.y + part.height) : Number.NaN;
+  };
+  await expect.poll(seen).toBeGreaterThan(40);
+  expect(await zoom(page)).toBe(before);
+  await strip.getByRole('button', { name: 'Put the strip away' }).click();
+  await expect(strip).toHaveCount(0);
+  // Opened and fitted in one breath, before anything has told the sheet that it is smaller.
+  const clear = await page.evaluate(async () => {
+    const press = (key: string) => document.body.dispatchEvent(new KeyboardEvent('keydown', { key, bubbles: true }));
+    press('u');
+    await Promise.resolve();
+    press('f');
+    await new Promise((done) => requestAnimationFrame(() => requestAnimationFrame(done)));
+    const foot = document.querySelector('.strip')?.getBoundingClientRect().top ?? Number.NaN;
+    return [...document.querySelectorAll('.react-flow__node')].every((part) => part.getBoundingClientRect().bottom < foot);
+  });
+  expect(clear).toBe(true);
+  await page.keyboard.press('u');
 });
