@@ -51,4 +51,13 @@ test('findings are read one after another', async ({ page }) => {
   await expect(title).toHaveText('Shield landing');
   await page.getByRole('button', { name: 'Before' }).tap();
   await expect(title).toHaveText('Shield continuity');
+  // In reach of the thumb, however far has been read.
+  for (const y of [0, 200, 100_000]) {
+    await page.locator('.reader').evaluate((reader, top) => reader.scrollTo(0, top), y);
+    for (const name of ['Back', 'Before', 'Next']) {
+      const box = await page.getByRole('button', { name, exact: true }).boundingBox();
+      expect(box?.height).toBeGreaterThanOrEqual(44);
+      expect(844 - (box?.y ?? 0)).toBeLessThan(60);
+    }
+  }
 });
