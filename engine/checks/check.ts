@@ -1,6 +1,6 @@
 import type { Cable } from '../lineup/cable.ts';
 import type { Earthing, Element, ElementOf } from '../lineup/elements.ts';
-import { fieldOf, valueAt } from '../lineup/fields.ts';
+import { choiceText, fieldOf, valueAt } from '../lineup/fields.ts';
 import type { Basis, Project } from '../lineup/project.ts';
 import { formatQuantity } from '../lineup/units.ts';
 import type { TopologyFault } from '../network/network.ts';
@@ -191,7 +191,11 @@ const LISTS: Readonly<
     ask: 'installer',
     said: (list) => (list.length === 0 ? 'none' : `${list.length} ${list.length === 1 ? 'other' : 'others'}`),
   },
-  'manual.allowedEarthing': { label: 'Grounding the manual allows', ask: 'drive supplier', said: (list) => list.join(', ') },
+  'manual.allowedEarthing': {
+    label: 'Grounding the manual allows',
+    ask: 'drive supplier',
+    said: (list) => list.map((each) => choiceText(String(each))).join(', '),
+  },
 };
 
 const kindOf = (part: Element | Cable) => ('conductor' in part && typeof part.conductor === 'object' ? 'cable' : (part as Element).kind);
@@ -219,7 +223,9 @@ export const given = (part: Element | Cable, ...paths: readonly string[]): reado
           ? formatQuantity(value, quantity, 'metric')
           : Array.isArray(value)
             ? (LISTS[path]?.said(value) ?? value.join(', '))
-            : String(value);
+            : field?.kind === 'choice'
+              ? choiceText(String(value))
+              : String(value);
     const typed = origin?.typed === undefined || origin.typed === shown ? '' : ` (typed ${origin.typed})`;
     return [
       {

@@ -1,3 +1,4 @@
+import type { Cable } from '../lineup/cable.ts';
 import { fixed } from '../lineup/roundTo.ts';
 import {
   type Check,
@@ -13,7 +14,7 @@ import {
   openFinding,
   tagsOf,
 } from './check.ts';
-import type { Finding } from './finding.ts';
+import type { Finding, Input } from './finding.ts';
 import { carrierOf } from './shieldPath.ts';
 
 /** Where the cable lies, and beside what. */
@@ -97,6 +98,14 @@ export const separation: Check = {
   },
 };
 
+/** Of the cables in one raceway, those that name another of them; the cable itself where it says that it lies alone. */
+const sharers = (cable: Cable, together: readonly Cable[]): readonly Input[] =>
+  together.length === 0
+    ? given(cable, 'installation.sharedWith')
+    : [cable, ...together]
+        .filter(({ installation }) => installation.sharedWith?.length)
+        .flatMap((each) => given(each, 'installation.sharedWith'));
+
 /** A guide forbids more than this many drive outputs in one raceway, whatever they are. */
 const MOST_OUTPUTS = 3;
 
@@ -115,7 +124,8 @@ export const sharedRaceway: Check = {
     if (cable.kind === 'link') return [notApplicable(this, subject, runs, 'A connection inside one enclosure.')];
     const told = cable.installation.sharedWith;
     if (told === undefined && together.length === 0) return [openFinding(this, subject, runs, missingOf(cable, 'installation.sharedWith'))];
-    const inputs = given(cable, 'installation.sharedWith', 'construction');
+    // What lies there is known from whichever of them tells of it.
+    const inputs = [...sharers(cable, together), ...given(cable, 'construction')];
     const control = cable.auxiliary.some((group) => group.use !== 'brake' && group.screened !== true);
     const mixed = together.filter((_, i) => (side === 'input') !== (togetherFed[i] === 'input') && togetherFed[i] !== 'unfed');
     const outputs =

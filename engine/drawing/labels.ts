@@ -1,5 +1,5 @@
 import type { Cable } from '../lineup/cable.ts';
-import type { Element } from '../lineup/elements.ts';
+import type { Element, ElementOf } from '../lineup/elements.ts';
 import { formatQuantity, type Quantity, type Units } from '../lineup/units.ts';
 import { TEXT_mm } from './displayList.ts';
 import { textWidth_mm } from './extent.ts';
@@ -28,6 +28,10 @@ function boxLine(element: Element): string {
   return `${element.box} box${element.bondBar === true ? ', bond bar' : element.bondBar === false ? ', no bond bar' : ''}`;
 }
 
+/** What a device is bought by: where it opens of itself, its trip; a switch opens by hand, whatever trips beside it. */
+const deviceCurrent = ({ device, tripCurrent_A, ratedCurrent_A }: ElementOf<'disconnect'>): number | undefined =>
+  device === 'switch' ? (ratedCurrent_A ?? tripCurrent_A) : (tripCurrent_A ?? ratedCurrent_A);
+
 /** @param inLead a disconnect between drive and motor: what its hand must know stands beside it */
 export function elementLines(element: Element, units: Units, inLead = false): readonly string[] {
   const u = (value: number | undefined, quantity: Quantity) => shown(value, quantity, units);
@@ -46,7 +50,7 @@ export function elementLines(element: Element, units: Units, inLead = false): re
       return lines(element.ratedCurrent_A === undefined ? '' : `rated ${u(element.ratedCurrent_A, 'current')}`, '');
     case 'disconnect':
       return lines(
-        joined(u(element.tripCurrent_A ?? element.ratedCurrent_A, 'current'), element.device ? DEVICES[element.device] : null),
+        joined(u(deviceCurrent(element), 'current'), element.device ? DEVICES[element.device] : null),
         boxLine(element),
         inLead ? (element.earlyBreakContact === 'wired' ? 'early break wired' : 'open only when stopped') : '',
       );

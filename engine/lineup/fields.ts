@@ -375,6 +375,18 @@ export function fieldOf(kind: ElementKind | 'cable', path: string): Field | unde
   return index.get(path);
 }
 
+/** What says too little, or is written otherwise, without the code it stands for in the file. */
+const WRITTEN: Readonly<Record<string, string>> = {
+  tn: 'TN',
+  tt: 'TT',
+  dvdt: 'dV/dt',
+  'emc-input': 'EMC input',
+  'copper-aluminium': 'copper or aluminium',
+  entered: 'peak from its maker',
+  curve: 'peak and rise time from its maker',
+};
+
 /** As a listed value is shown: 'steel conduit', 'MG1 part 31'; letters of a code, XHHW-2, stay as they are marked. */
 export const choiceText = (choice: string): string =>
-  /[A-Z]/.test(choice) ? choice : choice.replace(/^(mg1|ivic)-/, (standard) => standard.toUpperCase()).replaceAll('-', ' ');
+  WRITTEN[choice] ??
+  (/[A-Z]/.test(choice) ? choice : choice.replace(/^(mg1|ivic)-/, (standard) => standard.toUpperCase()).replaceAll('-', ' '));

@@ -43,6 +43,8 @@ export interface Picture {
   readonly h: number;
   /** The same in words, for those who do not see it. */
   readonly says: string;
+  /** Belongs to the picture before it, and stands at its right where the sheet is wide enough. */
+  readonly paired?: boolean;
   /** For machines to read: dark on light, whatever the theme of the screen. */
   readonly onPaper?: boolean;
 }

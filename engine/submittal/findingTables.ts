@@ -1,5 +1,6 @@
 import type { Finding, Verdict } from '../checks/finding.ts';
 import type { Review } from '../checks/solved.ts';
+import type { CableEnd } from '../lineup/cable.ts';
 import type { LineUp } from '../lineup/lineUp.ts';
 import { groundRules } from '../review/groundRules.ts';
 import { calculationOf, figure, type Table, VERDICT_WORD } from './content.ts';
@@ -104,14 +105,22 @@ export function passesTable(review: Review): Table {
   };
 }
 
+/** A connection inside an enclosure has a tag that stands nowhere else on paper: there it is called by what it joins. */
+function linkNames(lineUp: LineUp): ReadonlyMap<string, string> {
+  const tags = new Map(lineUp.elements.map(({ id, tag }) => [id, tag]));
+  const end = ({ element }: CableEnd) => tags.get(element ?? '') ?? 'nowhere';
+  return new Map(lineUp.cables.filter(({ kind }) => kind === 'link').map(({ id, from, to }) => [id, `${end(from)} to ${end(to)}`]));
+}
+
 /** What was not judged because nothing there is to judge, or because the project does not want it, with the reason. */
-export function notJudgedTable(review: Review): Table {
+export function notJudgedTable(lineUp: LineUp, review: Review): Table {
+  const names = linkNames(lineUp);
   const rows = new Map<string, { readonly first: Finding; readonly places: Set<string> }>();
   for (const each of review.findings) {
     if (each.verdict !== 'not-applicable' && each.verdict !== 'out-of-scope') continue;
     const key = `${each.check}|${each.text}`;
     const row = rows.get(key) ?? { first: each, places: new Set<string>() };
-    row.places.add(each.subject.tag || 'line-up');
+    row.places.add(names.get(each.subject.id) ?? (each.subject.tag || 'line-up'));
     rows.set(key, row);
   }
   // Links say the same of every check: once is enough.

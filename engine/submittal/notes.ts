@@ -34,7 +34,7 @@ export const ABBREVIATIONS: Table = {
     ['Al, Cu', 'aluminium, copper'],
     ['AWG, kcmil', 'American wire gauge; thousand circular mils'],
     ['EMC', 'electromagnetic compatibility'],
-    ['PE', 'protective conductor, equipment grounding conductor'],
+    ['PE', 'equipment grounding conductor'],
     ['dV/dt', 'rate at which a voltage rises'],
     ['X/R', 'reactance over resistance'],
     ['tr, lc', 'rise time; length from which a wave comes back whole'],

@@ -159,7 +159,7 @@ export function cableTotals(lineUp: LineUp): Table {
     ],
     rows: [...rows.values()].map(({ cells, tags, length_m, known }) => [
       ...cells,
-      `${known ? '' : 'over '}${formatQuantity(length_m, 'length', units)}`,
+      known || length_m > 0 ? `${known ? '' : 'over '}${formatQuantity(length_m, 'length', units)}` : 'not known',
       tags.join(', '),
     ]),
   };

@@ -3,9 +3,10 @@ import { carrierOf } from '../checks/shieldPath.ts';
 import type { Review, SolvedElement } from '../checks/solved.ts';
 import type { Cable } from '../lineup/cable.ts';
 import type { Element, ElementKind, ElementOf } from '../lineup/elements.ts';
-import { FIELDS, fieldOf, valueAt } from '../lineup/fields.ts';
+import { FIELDS, type Field, fieldOf, valueAt } from '../lineup/fields.ts';
 import type { LineUp } from '../lineup/lineUp.ts';
 import { KIND_HEAD, TOGETHER, type ToldHead } from '../lineup/scheduleHeads.ts';
+import { shownValue } from '../lineup/shownValue.ts';
 import { inUnitOf, type Quantity, type Units, unitOf } from '../lineup/units.ts';
 import { asBuiltRows, recordsAnything, WITH_AS_BUILT } from './asBuilt.ts';
 import { VERDICT_WORD } from './content.ts';
@@ -52,6 +53,10 @@ const told = <T>(head: ToldHead, of: (each: T) => string | null | undefined): Co
 const plain = (value: unknown): Cell =>
   typeof value === 'boolean' ? (value ? 'yes' : 'no') : typeof value === 'number' || typeof value === 'string' ? value : null;
 
+/** A listed value or a size as people read it; what is read back from there takes either. */
+const cellOf = (field: Field, value: unknown, units: Units): Cell =>
+  typeof value === 'string' && (field.kind === 'choice' || field.quantity === 'size') ? shownValue(field, value, units) : plain(value);
+
 /** A value of the document under the name of its field. */
 function known<T extends object>(kind: ElementKind | 'cable', path: string, units: Units): readonly Column<T>[] {
   const field = fieldOf(kind, path);
@@ -59,7 +64,7 @@ function known<T extends object>(kind: ElementKind | 'cable', path: string, unit
   const { label, quantity } = field;
   return quantity && quantity !== 'size'
     ? [measured(units)<T>(label, quantity, (each) => valueAt(each, path) as number | undefined)]
-    : [{ head: label, of: (each) => plain(valueAt(each, path)) }];
+    : [{ head: label, of: (each) => cellOf(field, valueAt(each, path), units) }];
 }
 
 export const schedulesOf = (lineUp: LineUp, review: Review): readonly Schedule[] => [

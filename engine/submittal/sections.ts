@@ -122,7 +122,7 @@ function blocksOf(
       return [
         findingsTable(lineUp, review, wide),
         ...(sheets.includes('calculations') ? [] : [passesTable(review)]),
-        notJudgedTable(review),
+        notJudgedTable(lineUp, review),
       ].map(table);
     case 'cables':
       return [cableSchedule(lineUp, review, wide, changeMarks(lineUp, before)), cableTotals(lineUp)].map(table);
@@ -195,6 +195,7 @@ function waves(lineUp: LineUp, review: Review): readonly Block[] {
       items,
       w: CHART.w,
       h: CHART.h,
+      paired: i > 0,
       says:
         i === 0
           ? `Voltage at the terminals of ${run.motorTag} after one edge: it peaks at ${Math.round(wave.peak_V)} V over a bus of ${Math.round(wave.bus_V)} V.`
