@@ -85,6 +85,7 @@ export function endDetails(lineUp: LineUp): readonly Block[] {
     table({
       title: 'Which end uses which detail',
       empty: '',
+      together: true,
       columns: [
         { head: 'Detail', w: 20 },
         { head: 'Ends', grow: 1 },

@@ -154,7 +154,7 @@ export class Flow {
     const head = above_mm + this.#titleLines(block, section).length * (HEAD_mm + 1) + 1.5;
     if (block.t === 'pictures') return this.#fits(head + (block.pictures[0]?.h ?? 0));
     const intro = this.#introLines(block).length * 5 + 2;
-    if (!laid) return this.#fits(head + intro + 5);
+    if (!laid) return this.#fits(head + (this.#besideTitle(block, section) === null ? intro + 5 : 0));
     const whole = head + intro + Math.max(laid.head_mm + sum(laid.rows_mm), block.beside?.h ?? 0);
     if (block.together && whole <= this.h - FOOT - TOP) return this.#fits(whole);
     let few = 0;
@@ -164,6 +164,13 @@ export class Flow {
 
   #titleLines(block: Block, section: string): readonly string[] {
     return block.title === section || block.title === '' ? [] : this.pen.wrapped(block.title, this.w - 2 * EDGE, HEAD_mm);
+  }
+
+  /** Where the one sentence of an empty table stands: beside its title where there is room, so that it asks for no sheet of its own. */
+  #besideTitle({ intro, empty, title }: Table, section: string): number | null {
+    if (intro || title === section || title === '') return null;
+    const x = EDGE + this.pen.width(title, HEAD_mm, 600) + 5;
+    return x + this.pen.width(empty, TEXT_mm) <= this.w - EDGE ? x : null;
   }
 
   #introLines({ intro }: Table): readonly string[] {
@@ -185,7 +192,11 @@ export class Flow {
       }
       this.#y += 1.5;
     }
-    if (block.t === 'table') this.#table(block, laid);
+    const beside = block.t === 'table' && !laid ? this.#besideTitle(block, section) : null;
+    if (block.t === 'table' && beside !== null) {
+      this.pen.text(block.empty, beside, this.#y - 2.5 - HEAD_mm * 0.2, TEXT_mm);
+      this.#y += GAP_mm;
+    } else if (block.t === 'table') this.#table(block, laid);
     else this.#pictures(block, section);
   }
 
@@ -193,8 +204,10 @@ export class Flow {
     const { w, h } = this;
     let x = EDGE;
     let row = 0;
-    for (const { items, w: width, h: height } of pictures) {
-      if (x > EDGE && x + width > w - EDGE) {
+    for (const [i, { items, w: width, h: height }] of pictures.entries()) {
+      const next = pictures[i + 1];
+      const pair = width + (next?.paired ? 6 + next.w : 0);
+      if (x > EDGE && x + pair > w - EDGE) {
         x = EDGE;
         this.#y += row + 4;
         row = 0;

@@ -21,6 +21,13 @@ const ring = (letter: string): readonly Item[] => [
   { t: 'text', x: 0, y: 1.25, text: letter, size_mm: TEXT_mm, weight: 600, anchor: 'middle', ink: 'ink' },
 ];
 
+/** Nothing that stands so near would be taken for part of the other. */
+const CLEAR_mm = 4;
+const isClear = ({ x, y, w, h }: Box, items: readonly Item[]): boolean => {
+  const room = { x: x - CLEAR_mm, y: y - CLEAR_mm, w: w + 2 * CLEAR_mm, h: h + 2 * CLEAR_mm };
+  return !items.some((item) => meets(extent([item]), room));
+};
+
 export function oneLineSheets(flow: Flow, title: string, lineUp: LineUp, review: Review, drawing: OneLine): void {
   const { w, h, pen } = flow;
   const [above, beside] = areas({ w, h });
@@ -49,14 +56,19 @@ export function oneLineSheets(flow: Flow, title: string, lineUp: LineUp, review:
       const box = textBox(item);
       flow.lead(box.x + left - tile.x, box.y + top - tile.y, box.w, box.h, calculationOf(id));
     }
-    // The legend stands at the foot, left of the title block, where the drawing leaves it room; the sheet of notes has it in any case.
-    const spot = { x: BORDER_mm + 5, y: h - BORDER_mm - 8 - keyBox.h, w: keyBox.w, h: keyBox.h };
-    const keyed = index === 0 && key.length > 0 && (spot.y > top + tile.h || spot.x + spot.w + 4 < left) && spot.w + 7 < beside_mm;
-    if (keyed) pen.draw(key, spot.x - keyBox.x, spot.y - keyBox.y, window);
+    // The legend stands at the foot, left of the title block, or at the head, where the drawing leaves it room; the sheet of notes has it in any case.
+    const spots = [...(keyBox.w + 7 < beside_mm ? [h - BORDER_mm - 8 - keyBox.h] : []), ...(tiles.length === 1 ? [BORDER_mm + 5] : [])].map(
+      (y): Box => ({ x: BORDER_mm + 5, y, w: keyBox.w, h: keyBox.h }),
+    );
+    const spot =
+      index === 0 && key.length > 0
+        ? spots.find((each) => isClear({ ...each, x: each.x - left + tile.x, y: each.y - top + tile.y }, shown))
+        : undefined;
+    if (spot) pen.draw(key, spot.x - keyBox.x, spot.y - keyBox.y, window);
     if (tiles.length === 1) return;
     // Where it goes on stands at the foot, left of the title block, above the legend; on narrow sheets at the head.
     const own = matches.filter((each) => each.from === index || each.to === index);
-    const foot = keyed ? spot.y - 3 : h - BORDER_mm - 8;
+    const foot = (spot?.y ?? h - BORDER_mm - 5) - 3;
     const listTop = beside_mm > 60 ? foot - 5 * (own.length - 1) : BORDER_mm + 12;
     pen.text(sayOf(lineUp)(`Part ${index + 1} of ${tiles.length} of the one-line`), BORDER_mm + 4, BORDER_mm + 6, TEXT_mm, 600);
     own.forEach((each, row) => {

@@ -159,8 +159,8 @@ export class Pen {
     this.text(shown, x, y, size, weight);
   }
 
-  width(text: string, size_mm: number): number {
-    this.doc.setFont(FACE, 'normal');
+  width(text: string, size_mm: number, weight: 400 | 600 = 400): number {
+    this.doc.setFont(FACE, weight === 600 ? 'bold' : 'normal');
     this.doc.setFontSize(size_mm * PT);
     return this.doc.getTextWidth(this.safe(text));
   }

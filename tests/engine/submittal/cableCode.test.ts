@@ -13,7 +13,7 @@ import { submittalPdf } from '../../../engine/submittal/pdf.ts';
 /** The code on each field sheet, read by a decoder that shares nothing with what made it, from the picture that a printer would get. */
 
 const font = (name: string) => new Uint8Array(readFileSync(new URL(`../../../public/fonts/${name}`, import.meta.url)));
-const fonts = { regular: font('SourceSans3_400Regular.ttf'), semibold: font('SourceSans3_600SemiBold.ttf') };
+const fonts = { regular: font('sans-400.woff'), semibold: font('sans-600.woff') };
 const EXAMPLES = readdirSync(new URL('../../../examples/', import.meta.url));
 const example = (name: string): LineUp => {
   const loaded = load(readFileSync(new URL(`../../../examples/${name}`, import.meta.url), 'utf8'));
