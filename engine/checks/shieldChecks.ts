@@ -14,6 +14,7 @@ import {
   lacks,
   lengthSaid,
   manualOf,
+  marginAbove,
   marginBelow,
   missingOf,
   notApplicable,
@@ -42,7 +43,7 @@ export const shieldPresent: Check = {
     'drive makers’ published guides (they differ on grouped singles in tray); IEC 61800-3 where a category is asked; the drive’s own manual',
   why: 'Each edge drives a current through the capacitance of cable and motor to ground. A shield, or a continuous metal pipe, gives it a way back to the drive; without one it takes building steel, bearings and signal grounds.',
   scope: 'run',
-  judge({ motor, drive, cables, project, shield }): readonly Finding[] {
+  judge({ motor, drive, cables, project }): readonly Finding[] {
     const subject = elementSubject(motor);
     const runs = [motor.tag];
     const real = cables.filter((cable) => cable.kind === 'cable');
@@ -73,7 +74,7 @@ export const shieldPresent: Check = {
     const category = demandsEmc(project.emcCategory);
     const metres = bare.reduce((sum, cable) => sum + (worstLength_m(cable) ?? 0), 0);
     const tags = bare.map((cable) => cable.tag).join(', ');
-    const piece = bare.length < real.length && shield.bare.length > 0 ? ' between shielded ones' : '';
+    const piece = bare.length + unknown.length < real.length ? ' between shielded ones' : '';
     const large = (motor.ratedPower_W ?? 0) > 30_000;
     return [
       finding(this, subject, runs, {
@@ -98,11 +99,14 @@ export const shieldPresent: Check = {
   },
 };
 
+/** What has two shields to join; at a drive or a motor the one shield is landed, and no bar is asked. */
+const isBetween = (box: Element): boolean => box.kind !== 'drive' && box.kind !== 'motor';
+
 /** Bonds a box through: the bar in it, and every shield that is not landed there yet clamped to it. */
 const bondThrough = (box: Element, cables: readonly Cable[]): Fix => ({
-  label: `Bond the shields through ${box.tag}`,
+  label: isBetween(box) ? `Bond the shields through ${box.tag}` : `Land the shield at ${box.tag}`,
   edits: [
-    { id: box.id, path: 'bondBar', value: true },
+    ...(isBetween(box) ? [{ id: box.id, path: 'bondBar', value: true }] : []),
     ...cables.flatMap((cable) =>
       (['from', 'to'] as const)
         .filter((end) => cable[end].element === box.id && carrierOf(cable) !== 'none' && (cable[end].landing ?? 'none') === 'none')
@@ -180,34 +184,27 @@ export const shieldContinuity: Check = {
       const made = 'box' in box ? box.box : undefined;
       const bar = 'bondBar' in box ? box.bondBar : undefined;
       const said = ends.map(({ cable, end }) => endWords(cable, end)).join(' and ');
-      const fixes =
-        'box' in box || ['disconnect', 'junction', 'contactor', 'reactor', 'filter', 'transformer'].includes(box.kind)
-          ? [bondThrough(box, cables)]
-          : [];
+      // A bus has no box of its own.
+      const fixes = box.kind === 'bus' ? [] : [bondThrough(box, cables)];
       if (at.state === 'open') {
         const missing: Missing[] = [
           ...ends.filter(({ cable, end }) => cable[end].landing === undefined).map(({ cable, end }) => lacks(cable, `${end}.landing`)),
-          ...(made === undefined && bar === undefined && box.kind !== 'drive' && box.kind !== 'motor' ? [lacks(box, 'box')] : []),
+          ...(made === undefined && bar !== true && isBetween(box) ? [lacks(box, 'box')] : []),
         ];
         return [
           openFinding(this, subject, runs, missing, {
             phrase: 'shield joined here?',
-            fixes: box.kind === 'drive' || box.kind === 'motor' ? [] : fixes,
+            fixes: isBetween(box) ? fixes : [],
           }),
         ];
       }
-      const why =
-        made === 'plastic' && bar !== true
-          ? `the box is plastic${bar === undefined ? '' : ' and has no bond bar'}`
-          : made === undefined
-            ? 'the box'
-            : `the box is ${made}`;
+      const why = made === undefined ? '' : `, and the box is ${made}${made === 'plastic' && bar === false ? ' and has no bond bar' : ''}`;
       return [
         finding(this, subject, runs, {
           verdict: 'fail',
           phrase: 'shield gap',
           inputs: given(box, 'box', 'bondBar'),
-          text: `Shield stops at ${box.tag}: ${said}${made === undefined ? '' : `, and ${why}`}.`,
+          text: `Shield stops at ${box.tag}: ${said}${why}.`,
           remedies: [
             'A bond bar with two clamps that joins both shields.',
             'A metal box with two full-circumference EMC glands.',
@@ -244,7 +241,7 @@ export const shieldLanding: Check = {
         ),
       ];
     const what = carrier === 'raceway' ? 'raceway' : 'shield';
-    const strict = demandsEmc(project.emcCategory) && (project.emcCategory === 'C1' || project.emcCategory === 'C2');
+    const strict = project.emcCategory === 'C1' || project.emcCategory === 'C2';
     return (
       [
         ['from', fromElement],
@@ -334,10 +331,8 @@ export const auxiliaryCores: Check = {
     }
     if (cable.auxiliary.length === 0) return [notApplicable(this, subject, runs, 'No other cores in this cable or raceway.')];
     return cable.auxiliary.map((group, i) => {
-      const where = { ...subject };
       const id = `${this.slug}/cable/${cable.id}/${i}`;
-      const braked = motors.filter((motor) => motor.brake !== undefined || group.use === 'brake');
-      const holds = braked.some((motor) => motor.brake?.holdsLoad === true);
+      const holds = group.use === 'brake' && motors.some((motor) => motor.brake?.holdsLoad === true);
       const label = (path: string, text: string): Missing => ({
         id: cable.id,
         tag: cable.tag,
@@ -347,7 +342,7 @@ export const auxiliaryCores: Check = {
       });
       const insulated = group.insulation_V;
       if (insulated !== undefined && nominal_V !== null && insulated < nominal_V) {
-        return finding(this, where, runs, {
+        return finding(this, subject, runs, {
           id,
           verdict: 'fail',
           authority: 'code',
@@ -358,7 +353,7 @@ export const auxiliaryCores: Check = {
           value: insulated,
           limit: nominal_V,
           unit: 'V',
-          margin_pct: marginAboveOf(insulated, nominal_V),
+          margin_pct: marginAbove(insulated, nominal_V),
           phrase: `${group.use} cores ${insulated} V`,
           text: `The ${group.use} cores in ${cable.tag} are insulated for ${fixed(insulated, 0)} V beside ${fixed(nominal_V, 0)} V power cores.`,
           remedies: ['Cores insulated for the power voltage, or a cable of their own.'],
@@ -369,21 +364,19 @@ export const auxiliaryCores: Check = {
           group.screened === false
             ? 'have no shield of their own'
             : `have a shield landed at ${group.screenLanded === 'one' ? 'one end only' : 'neither end'}`;
-        if (group.use === 'brake' && !holds && braked.some((motor) => motor.brake?.holdsLoad === undefined)) {
-          return openFinding(
-            this,
-            where,
-            runs,
-            braked.filter((motor) => motor.brake?.holdsLoad === undefined).map((motor) => lacks(motor, 'brake.holdsLoad')),
-            { id, text: `The brake cores in ${cable.tag} ${poor}; whether the brake holds a suspended load is not known.` },
-          );
+        const unsaid = motors.flatMap((motor) => missingOf(motor, 'brake.holdsLoad'));
+        if (group.use === 'brake' && !holds && unsaid.length > 0) {
+          return openFinding(this, subject, runs, unsaid, {
+            id,
+            text: `The brake cores in ${cable.tag} ${poor}; whether the brake holds a suspended load is not known.`,
+          });
         }
-        return finding(this, where, runs, {
+        return finding(this, subject, runs, {
           id,
-          verdict: group.use === 'brake' && holds ? 'fail' : 'caution',
-          authority: group.use === 'brake' && holds ? 'physics' : 'guide',
+          verdict: holds ? 'fail' : 'caution',
+          authority: holds ? 'physics' : 'guide',
           phrase: `${group.use} cores unshielded`,
-          text: `The ${group.use} cores in ${cable.tag} ${poor}${holds && group.use === 'brake' ? ', and the brake holds a suspended load' : ''}.`,
+          text: `The ${group.use} cores in ${cable.tag} ${poor}${holds ? ', and the brake holds a suspended load' : ''}.`,
           remedies: ['A composite cable with a shielded pair, landed at both ends.', 'A cable of their own, apart.'],
         });
       }
@@ -391,11 +384,12 @@ export const auxiliaryCores: Check = {
         ...(group.screened === undefined ? [label('screened', `Shield of the ${group.use} cores`)] : []),
         ...(group.screenLanded === undefined ? [label('screenLanded', `Landing of the ${group.use} shield`)] : []),
         ...(insulated === undefined ? [label('insulation_V', `Insulation of the ${group.use} cores`)] : []),
+        ...(group.use === 'brake' ? motors.flatMap((motor) => missingOf(motor, 'brake.fedFrom')) : []),
       ];
-      if (missing.length > 0) return openFinding(this, where, runs, missing, { id });
+      if (missing.length > 0) return openFinding(this, subject, runs, missing, { id });
       if (nominal_V === null)
-        return openFinding(this, where, runs, [], { id, text: 'Cannot be judged yet: the supply voltage is not known.' });
-      return finding(this, where, runs, {
+        return openFinding(this, subject, runs, [], { id, text: 'Cannot be judged yet: the supply voltage is not known.' });
+      return finding(this, subject, runs, {
         id,
         verdict: 'pass',
         phrase: 'shielded, both ends',
@@ -404,5 +398,3 @@ export const auxiliaryCores: Check = {
     });
   },
 };
-
-const marginAboveOf = (value: number, limit: number): number => (100 * (value - limit)) / limit;

@@ -59,7 +59,7 @@ export function traceShield(
     if (carriers[i] === 'unknown') breaks.push({ state: 'open', elementId: null, ends: [{ cableId: hop.cable.id, end: hop.nearEnd }] });
     if (carriers[i] !== 'none') return;
     const last = bare.at(-1);
-    if (i > 0 && carriers[i - 1] === 'none' && last) last.push(hop.cable);
+    if (carriers[i - 1] === 'none' && last) last.push(hop.cable);
     else bare.push([hop.cable]);
   });
   for (const piece of bare) {
@@ -81,12 +81,9 @@ export function traceShield(
     if (before && carriers[i - 1] !== 'none' && carriers[i - 1] !== 'unknown')
       ends.push({ cable: before.cable, end: before.nearEnd === 'from' ? 'to' : 'from' });
     if (after && carriers[i] !== 'none' && carriers[i] !== 'unknown') ends.push({ cable: after.cable, end: after.nearEnd });
-    if (ends.length === 0) continue;
     const states = ends.map(({ cable, end }) => landed(cable, end));
-    const middle = before !== undefined && after !== undefined;
-    const bothSides = middle && ends.length === 2;
     const bothLinks = ends.every(({ cable }) => cable.kind === 'link');
-    const joins = !bothSides || bothLinks ? true : boxJoins(box);
+    const joins = ends.length < 2 || bothLinks ? true : boxJoins(box);
     const stopped = ends.filter((_, k) => states[k] === false);
     const notKnown = ends.filter((_, k) => states[k] === null);
     const named = (list: readonly { cable: Cable; end: 'from' | 'to' }[]) => list.map(({ cable, end }) => ({ cableId: cable.id, end }));

@@ -118,7 +118,7 @@ const filterInWay = (): LineUp => {
 };
 const cores = [{ use: 'brake', screened: false, insulation_V: 300 }] as const;
 const withCores = (): LineUp => {
-  const lineUp = oneLead();
+  const lineUp = broken(oneLead(), { 'M-1': { 'brake.fedFrom': 'own-supply' } });
   return { ...lineUp, cables: lineUp.cables.map((each) => (each.tag === 'W-1A' ? { ...each, auxiliary: [...cores] } : each)) };
 };
 
