@@ -71,7 +71,7 @@ export const protectiveEarth: Check = {
 /** Where grounding conductors are not landed, at the end where the fewest are. */
 function leftOpen(cable: Cable): { readonly end: string; readonly landed: number } | null {
   const { count } = cable.grounds;
-  if (count === undefined || count === 0) return null;
+  if (count === undefined) return null;
   const start = { end: 'start', landed: cable.from.groundsLanded ?? count };
   const end = { end: 'end', landed: cable.to.groundsLanded ?? count };
   const fewest = end.landed < start.landed ? end : start;
