@@ -98,14 +98,18 @@ function Cell({ cell: { finding } }: { readonly cell: SizeCell }) {
   const { verdict, margin_pct, text } = finding;
   return (
     <td className={`c-${verdict}`} title={text}>
-      <VerdictWord verdict={verdict} /> {margin_pct !== null && <span className="margin">{fixed(margin_pct, 0)} %</span>}
+      <VerdictWord verdict={verdict} /> {margin_pct !== null && <span className="margin">{marginText(margin_pct)}</span>}
     </td>
   );
 }
 
+/** Beyond this the number tells no more than that there is plenty. */
+const PLENTY_pct = 500;
+const marginText = (margin_pct: number): string => (margin_pct > PLENTY_pct ? `over ${PLENTY_pct} %` : `${fixed(margin_pct, 0)} %`);
+
 /** What of a cell can be told from another. */
 const shown = (cell: SizeCell | undefined): string => {
   const { verdict, margin_pct = null } = cell?.finding ?? {};
-  return `${verdict} ${margin_pct === null ? '' : fixed(margin_pct, 0)}`;
+  return `${verdict} ${margin_pct === null ? '' : marginText(margin_pct)}`;
 };
 const settled = ({ finding }: SizeCell): boolean => !finding || !['fail', 'caution', 'open'].includes(finding.verdict);

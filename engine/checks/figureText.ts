@@ -4,8 +4,9 @@ import type { Finding } from './finding.ts';
 
 /** The number of a finding as it is told, rounded for that alone: lengths in the units of the project. */
 
-export function figureText({ unit, value }: Finding, number: number, units: Units): string {
+export function figureText({ unit, value, quantity }: Finding, number: number, units: Units): string {
   if (unit === 'm') return formatQuantity(number, 'length', units);
+  if (quantity === 'thinnest wall') return formatQuantity(number, 'smallLength', units);
   const digits = unit === 'V' || unit === 'A' ? 1 : unit === '' && Number.isInteger(value) ? 0 : 2;
   return `${fixed(number, digits)}${unit && ` ${unit}`}`;
 }

@@ -12,6 +12,7 @@ describe('a number against its limit', () => {
     expect(valueText(peak(1256.04, 1426), 'us')).toBe('1256.0 V, limit 1426.0 V');
     expect(valueText(peak(2, null, ''), 'us')).toBe('2');
     expect(plain(valueText(peak(30.48, 60.96, 'm'), 'us'))).toBe('100 ft, limit 200 ft');
+    expect(plain(valueText(peak(0.381, 0.762, 'mm', 'thinnest wall'), 'us'))).toBe('15 mil, limit 30 mil');
     expect(valueText(peak(null, 3, '%'), 'us')).toBe('');
   });
 });
