@@ -115,7 +115,7 @@ export function legend(lineUp: LineUp, review: Review, numbered: boolean): reado
   for (const verdict of ['fail', 'open', 'caution'] as const)
     if (review.counts[verdict] > 0) rows.push({ sample: middle(verdict, onCables.has(verdict)), says: VERDICT_WORDS[verdict] });
   if (numbered && review.findings.some((each) => ['fail', 'open', 'caution', 'note'].includes(each.verdict)))
-    rows.push({ sample: callout(1, SAMPLE_mm / 2, 0), says: 'number in the table of findings' });
+    rows.push({ sample: callout([1, 1], SAMPLE_mm / 2, 0), says: 'number in the table of findings' });
   const say = sayOf(lineUp);
   let y = 0;
   return rows.flatMap(({ sample: items, says }) => {

@@ -1,5 +1,6 @@
 import type { Verdict } from '../checks/finding.ts';
-import { type Item, type Point, type Segment, translate } from './displayList.ts';
+import { type Item, type Point, type Segment, TEXT_mm } from './displayList.ts';
+import { textWidth_mm } from './extent.ts';
 import { along } from './polyline.ts';
 
 /** Verdict marks: each has its own shape and line pattern, so that none is carried by colour alone. */
@@ -78,18 +79,42 @@ export const verdictAlong = (verdict: Verdict, points: readonly Point[]): readon
   verdict === 'fail' ? barbs(points) : verdict === 'open' ? beads(points) : verdict === 'caution' ? fence(points) : [];
 
 /** Three figures need a wider ring than two. */
-export const ringRadius_mm = (number: number): number => (number < 100 ? 3.4 : number < 1000 ? 4.2 : 5.2);
+const radius_mm = (number: number): number => (number < 100 ? 3.4 : number < 1000 ? 4.2 : 5.2);
+const LOZENGE_mm = 6.8;
 
-/** The number of a finding in a ring, as on the findings table. */
-export const callout = (number: number, x: number, y: number): readonly Item[] =>
-  translate(
-    [
-      { t: 'circle', x: 0, y: 0, r: ringRadius_mm(number), weight_mm: 0.35, ink: 'ink', fill: 'canvas' },
-      { t: 'text', x: 0, y: 1.25, text: `${number}`, size_mm: 3.8, weight: 600, anchor: 'middle', ink: 'ink' },
-    ],
-    x,
-    y,
-  );
+/** A number of the findings table, or the first and the last of several that follow each other. */
+export type Numbered = readonly [first: number, last: number];
+
+/** Sorted numbers as they are ringed: three and more that follow each other share one ring. */
+export function ringed(numbers: readonly number[]): readonly Numbered[] {
+  const rows: number[][] = [];
+  for (const number of numbers) {
+    const row = rows.at(-1);
+    if (row && row.at(-1) === number - 1) row.push(number);
+    else rows.push([number]);
+  }
+  return rows.flatMap((row): readonly Numbered[] => {
+    const [first = 0, last = first] = [row[0], row.at(-1)];
+    return row.length < 3 ? row.map((each) => [each, each]) : [[first, last]];
+  });
+}
+
+const ringWords = ([first, last]: Numbered): string => (first === last ? `${first}` : `${first}–${last}`);
+export function ringSize_mm(of: Numbered): { readonly w: number; readonly h: number } {
+  if (of[0] !== of[1]) return { w: textWidth_mm(ringWords(of), TEXT_mm, 600) + 4.4, h: LOZENGE_mm };
+  return { w: 2 * radius_mm(of[0]), h: 2 * radius_mm(of[0]) };
+}
+
+/** Numbers of findings in their ring, as on the findings table; its middle at x, y. */
+export function callout(of: Numbered, x: number, y: number): readonly Item[] {
+  const { w, h } = ringSize_mm(of);
+  return [
+    of[0] === of[1]
+      ? { t: 'circle', x, y, r: w / 2, weight_mm: 0.35, ink: 'ink', fill: 'canvas' }
+      : { t: 'rect', x: x - w / 2, y: y - h / 2, w, h, corner_mm: h / 2, weight_mm: 0.35, ink: 'ink', fill: 'canvas' },
+    { t: 'text', x, y: y + 1.25, text: ringWords(of), size_mm: TEXT_mm, weight: 600, anchor: 'middle', ink: 'ink' },
+  ];
+}
 
 /** What is not known, at a place too small for a badge. */
 export function unknownMark(x: number, y: number): readonly Item[] {

@@ -4,7 +4,7 @@ import { extent, textWidth_mm } from './extent.ts';
 import { gapText } from './gapItems.ts';
 import { keynoteFlags } from './keynote.ts';
 import { fitText, wrapText } from './labels.ts';
-import { badge, callout, ringRadius_mm } from './marks.ts';
+import { badge, callout, type Numbered, ringed, ringSize_mm } from './marks.ts';
 import { memory } from './memory.ts';
 import { type Occupied, occupied } from './occupied.ts';
 import { TRIANGLE_mm, triangle } from './revisionMarks.ts';
@@ -36,8 +36,8 @@ export interface Wanted {
 
 const LOUD: readonly Verdict[] = ['fail', 'open', 'caution'];
 const PHRASE_mm = 30;
-const RINGS_A_ROW = 4;
-/** Between the middles of two rings, beyond their radii. */
+const RINGS_mm = 30;
+/** Between two rings. */
 const RING_GAP_mm = 0.6;
 
 export interface Placed {
@@ -61,6 +61,8 @@ export function placeLabels(
     const there = { ...box, x: box.x + dx, y: box.y + dy };
     taken.add(there);
     labels[index]?.items.push(...(dx === 0 && dy === 0 ? items : translate(items, dx, dy)));
+    const owner = wanted[index];
+    if (owner && Math.hypot(dx, dy) > LEADER_FROM_mm) labels[index]?.items.push(...leader(owner, there));
     return there;
   };
   const putTag = (index: number, block: Block): void => {
@@ -186,9 +188,8 @@ function verdictItems(each: Wanted, numbers: readonly number[]): readonly Item[]
   if (!loud && numbers.length === 0) return [];
   const right = each.x - Math.max(each.left + 4, 8.5);
   const phrase = loud ? wrapText(loud.phrase, PHRASE_mm, 600, 2) : [];
-  const rows = Math.ceil(numbers.length / RINGS_A_ROW);
-  const ring_mm = 2 * Math.max(0, ...numbers.map(ringRadius_mm)) + RING_GAP_mm;
-  const height = phrase.length * LINE_PITCH_mm + rows * ring_mm;
+  const rows = ringRows(ringed(numbers));
+  const height = phrase.length * LINE_PITCH_mm + rows.reduce((sum, each) => sum + each.height_mm, 0);
   let y = each.y - height / 2;
   const items: Item[] = [];
   if (loud) {
@@ -207,11 +208,28 @@ function verdictItems(each: Wanted, numbers: readonly number[]): readonly Item[]
       y += LINE_PITCH_mm;
     }
   }
-  numbers.forEach((number, index) => {
+  for (const { rings, height_mm } of rows) {
     // From left to right in each row, the row ending at the axis.
-    const inRow = Math.min(RINGS_A_ROW, numbers.length - Math.floor(index / RINGS_A_ROW) * RINGS_A_ROW);
-    const column = inRow - 1 - (index % RINGS_A_ROW);
-    items.push(...callout(number, right - 1.4 - column * ring_mm, y + ring_mm / 2 + Math.floor(index / RINGS_A_ROW) * ring_mm));
-  });
+    let end = right + 2;
+    for (const ring of [...rings].reverse()) {
+      const { w } = ringSize_mm(ring);
+      items.push(...callout(ring, end - w / 2, y + height_mm / 2));
+      end -= w + RING_GAP_mm;
+    }
+    y += height_mm;
+  }
   return items;
+}
+
+function ringRows(all: readonly Numbered[]): readonly { readonly rings: readonly Numbered[]; readonly height_mm: number }[] {
+  const rows: { rings: Numbered[]; width: number; height_mm: number }[] = [];
+  for (const ring of all) {
+    const [{ w, h }, row] = [ringSize_mm(ring), rows.at(-1)];
+    if (row && row.width + w <= RINGS_mm) {
+      row.rings.push(ring);
+      row.width += w + RING_GAP_mm;
+      row.height_mm = Math.max(row.height_mm, h + RING_GAP_mm);
+    } else rows.push({ rings: [ring], width: w + RING_GAP_mm, height_mm: h + RING_GAP_mm });
+  }
+  return rows;
 }
