@@ -1,10 +1,28 @@
-import { fixed } from '../lineup/roundTo.ts';
+import { fixed, toFigures } from '../lineup/roundTo.ts';
 import { formatQuantity, type Units } from '../lineup/units.ts';
-import type { Finding } from './finding.ts';
+import type { Confidence, Finding } from './finding.ts';
 
 /** The number of a finding as it is told, rounded for that alone: lengths in the units of the project. */
 
-export function figureText({ unit, value, quantity }: Finding, number: number, units: Units): string {
+/** More figures than these would say that an estimate is known better than it is. */
+const FIGURES: Readonly<Record<Confidence, number>> = { good: 4, fair: 4, rough: 3, 'order of magnitude': 1 };
+
+/** An estimate with the figures that it is known to, or as many more as keep it on its own side of the limit. */
+export function vouched(number: number, confidence: Confidence, limit: number | null): number {
+  for (let figures = FIGURES[confidence]; figures < 15; figures++) {
+    const rounded = toFigures(number, figures);
+    if (limit === null || Math.sign(rounded - limit) === Math.sign(number - limit)) return rounded;
+  }
+  return number;
+}
+
+/** A number of a finding as it may be told: rounded where it is an estimate, as it is elsewhere. */
+export const toldNumber = ({ band, limit }: Pick<Finding, 'band' | 'limit'>, number: number): number =>
+  band && number !== limit ? vouched(number, band.confidence, limit) : number;
+
+export function figureText(finding: Finding, number: number, units: Units): string {
+  const { unit, value, quantity, band, limit } = finding;
+  if (band && unit !== 'm' && number !== limit) return `${`${toldNumber(finding, number)}`.replace('-', '−')}${unit && ` ${unit}`}`;
   if (unit === 'm') return formatQuantity(number, 'length', units);
   if (quantity === 'thinnest wall') return formatQuantity(number, 'smallLength', units);
   const digits = unit === 'V' || unit === 'A' ? 1 : unit === '' && Number.isInteger(value) ? 0 : 2;

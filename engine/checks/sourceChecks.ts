@@ -290,7 +290,7 @@ export const harmonics: Check = {
           alone
             ? `The demand of the whole installation at ${element.tag} is not given: with the drives taken as all of it, their`
             : `Drives take ${fixed(share_pct, 0)} % of the current at ${element.tag}; their`
-        } currents may distort the voltage by about ${fixed(thd_pct, 1)} % (limit ${fixed(limit.total_pct, 0)} %): ${study ? 'a study is needed' : 'the screen suggests that the limits can be kept; it proves nothing'}.`,
+        } currents may distort the voltage by ${thd_pct < 0.05 ? 'less than 0.1' : `about ${fixed(thd_pct, 1)}`} % (limit ${fixed(limit.total_pct, 0)} %): ${study ? 'a study is needed' : 'the screen suggests that the limits can be kept; it proves nothing'}.`,
         remedies: study ? ['Reactors or d.c. chokes at the drives.', 'A harmonic study of the site at its point of common coupling.'] : [],
         inputs: [
           ...bridges.flatMap((drive) => given(drive, 'inputCurrent_A', 'dcChoke')),

@@ -15,6 +15,7 @@ import {
   openFinding,
   type RunScope,
 } from './check.ts';
+import { vouched } from './figureText.ts';
 import type { Finding, Missing, Verdict } from './finding.ts';
 import { type MotorLimit, motorLimit, PROVISIONAL } from './motorLimit.ts';
 import { busVoltage_V, isWave, type NoWave, USUAL_RAISE_PCT, type Wave, waveAt } from './runWave.ts';
@@ -390,10 +391,12 @@ function pulses(check: CheckFacts, scope: RunScope, wave: Wave, limit: MotorLimi
   const [low, high] = PULSES.map((each) => each * wave.bus_V) as [number, number];
   const apart = least_s !== undefined && !exceeds(wave.ringOut_s, least_s);
   const over = exceeds(high, limit.peak_V);
+  const band = { low, high, confidence: 'rough' } as const;
+  const told = (volts: number): string => fixed(vouched(volts, band.confidence, limit.peak_V), 0);
   const ringOut = `${fixed(wave.ringOut_s * 1e6, 1)} µs`;
   const text = apart
     ? `${drive.tag} keeps ${fixed(least_s * 1e6, 1)} µs between edges; the ring at ${motor.tag} has fallen to a tenth after ${ringOut}.`
-    : `The ring at ${motor.tag} needs ${ringOut} to fall to a tenth${least_s === undefined ? `; whether ${drive.tag} keeps its edges that far apart is not known` : `, and ${drive.tag} lets edges follow each other after ${fixed(least_s * 1e6, 1)} µs`}. Edges that meet it make more than twice the bus possible: ${fixed(low, 0)} to ${fixed(high, 0)} V, where ${limit.name} allows ${fixed(limit.peak_V, 0)} V.`;
+    : `The ring at ${motor.tag} needs ${ringOut} to fall to a tenth${least_s === undefined ? `; whether ${drive.tag} keeps its edges that far apart is not known` : `, and ${drive.tag} lets edges follow each other after ${fixed(least_s * 1e6, 1)} µs`}. Edges that meet it make more than twice the bus possible: ${told(low)} to ${told(high)} V, where ${limit.name} allows ${fixed(limit.peak_V, 0)} V.`;
   return [
     finding(check, elementSubject(motor), [motor.tag], {
       id: `${check.slug}/element/${motor.id}/pulses`,
@@ -411,7 +414,7 @@ function pulses(check: CheckFacts, scope: RunScope, wave: Wave, limit: MotorLimi
             limit: limit.peak_V,
             unit: 'V',
             margin_pct: marginBelow(high, limit.peak_V),
-            band: { low, high, confidence: 'rough' as const },
+            band,
           }),
       inputs: [
         ...given(drive, 'pulseLeast_s', 'riseTime_s'),
@@ -422,7 +425,7 @@ function pulses(check: CheckFacts, scope: RunScope, wave: Wave, limit: MotorLimi
         `least ${PULSES[0]} × ${fixed(wave.bus_V, 1)} V, most ${PULSES[1]} × ${fixed(wave.bus_V, 1)} V`,
       ],
       assumptions: wave.assumptions,
-      phrase: apart ? 'ring dies between edges' : `up to ${fixed(high, 0)} V possible`,
+      phrase: apart ? 'ring dies between edges' : `up to ${told(high)} V possible`,
       text,
       remedies:
         apart || !over ? [] : ['Ask the drive supplier for the least time between two edges.', 'A dV/dt filter or reactor at the drive.'],

@@ -16,6 +16,10 @@ const POWERS: readonly number[] = Array.from({ length: 10 }, (_, digits) => 10 *
 const CLEAR_BELOW = 1e9;
 const DOUBT = 1e-6;
 
+/** Rounded to so many figures, wherever its point stands. */
+export const toFigures = (value: number, figures: number): number =>
+  value === 0 ? 0 : roundTo(value, figures - 1 - Math.floor(Math.log10(Math.abs(value))));
+
 /** Rounded, with its trailing zeros and a true minus. */
 export function fixed(value: number, digits: number): string {
   return roundTo(value, digits).toFixed(digits).replace('-', '−');

@@ -1,3 +1,4 @@
+import { toldNumber } from '../checks/figureText.ts';
 import type { Finding } from '../checks/finding.ts';
 import { CHECKS } from '../checks/index.ts';
 import type { Review } from '../checks/solved.ts';
@@ -65,7 +66,9 @@ function calculation(
   const result = (each: Finding): string =>
     [
       each.text,
-      ...(each.value === null ? [] : [`${each.quantity}: ${[figure(each.value), each.unit].join(' ').trim()}${bounds(each)}`]),
+      ...(each.value === null
+        ? []
+        : [`${each.quantity}: ${[figure(toldNumber(each, each.value)), each.unit].join(' ').trim()}${bounds(each)}`]),
       ...(each.limit === null ? [] : [`limit ${[figure(each.limit), each.unit].join(' ').trim()}, margin ${margin(each)}`]),
       ...rests(each),
     ].join('\n');
@@ -126,7 +129,11 @@ function calculation(
 const rests = ({ check, source }: Finding): readonly string[] =>
   source === CHECKS.find((each) => each.slug === check)?.source ? [] : [`rests on ${source}`];
 
-const bounds = ({ band }: Finding): string => (band ? `, between ${figure(band.low)} and ${figure(band.high)} (${band.confidence})` : '');
+const bounds = (finding: Finding): string => {
+  const { band } = finding;
+  const told = (number: number) => figure(toldNumber(finding, number));
+  return band ? `, between ${told(band.low)} and ${told(band.high)} (${band.confidence})` : '';
+};
 
 /** 1, 2, 3, 7 as '1–3, 7'. */
 export function ranges(list: readonly number[]): string {

@@ -1,3 +1,4 @@
+import { toldNumber } from '../checks/figureText.ts';
 import type { Finding, Verdict } from '../checks/finding.ts';
 import type { Review } from '../checks/solved.ts';
 import type { CableEnd } from '../lineup/cable.ts';
@@ -37,7 +38,7 @@ export function findingsTable(lineUp: LineUp, review: Review, wide: boolean): Ta
     each.value === null
       ? '–'
       : [
-          `${figure(each.value)} ${each.unit}`.trim(),
+          `${figure(toldNumber(each, each.value))} ${each.unit}`.trim(),
           ...(each.limit === null ? [] : [`limit ${figure(each.limit)}`]),
           ...(each.margin_pct === null ? [] : [`margin ${margin(each)}`]),
         ].join('\n');

@@ -17,6 +17,20 @@ describe('a number against its limit', () => {
   });
 });
 
+describe('an estimate', () => {
+  const rough = (value: number, limit: number | null, confidence: 'good' | 'rough' = 'rough') =>
+    ({ ...peak(value, limit), band: { low: value, high: value, confidence } }) as Finding;
+  it('has the figures that its band vouches for, and its limit has its own', () => {
+    expect(valueText(rough(1900.7, 1425.6), 'us')).toBe('1900 V, limit 1425.6 V');
+    expect(valueText(rough(1900.7, null, 'good'), 'us')).toBe('1901 V');
+  });
+  it('is never rounded to its limit or past it', () => {
+    expect(valueText(rough(1003, 1000), 'us')).toBe('1003 V, limit 1000.0 V');
+    expect(valueText(rough(999.8, 1000), 'us')).toBe('999.8 V, limit 1000.0 V');
+    expect(valueText(rough(1000, 1000), 'us')).toBe('1000.0 V, limit 1000.0 V');
+  });
+});
+
 describe('a number that moves', () => {
   it('names the limit once where it stays, and twice where it does not', () => {
     expect(movedText(peak(1480, 1426), peak(1256, 1426), 'us')).toBe('1480.0 V → 1256.0 V, limit 1426.0 V');
