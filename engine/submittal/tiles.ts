@@ -32,21 +32,28 @@ export function tilesOf(drawing: OneLine, w: number, h: number): readonly Box[] 
   return tiles;
 }
 
-/** Each cut as far on as can be where it crosses nothing; where the parts stand too close for that, where it crosses least. */
+/** Three millimetres more still stay inside the border, since the estimate of text widths is generous. */
+const SPARE_mm = 3;
+
+/**
+ * As few sheets as hold it, and as alike as can be: no sheet for a sliver of it. A cut crosses nothing; where the parts stand too close
+ * for that, it crosses least, and rather makes one sheet more.
+ */
 function cuts(start: number, length: number, most: number, kept: readonly (readonly [number, number])[]): readonly number[] {
   const end = start + length;
   const found = [start];
-  // Three more millimetres still stay inside the border (the estimate of text widths is generous): no sheet for a sliver.
-  for (let from = start; end - from > most + 3; ) {
-    const limit = from + most;
-    let cut = limit;
-    let least = Number.POSITIVE_INFINITY;
+  for (let from = start; end - from > most + SPARE_mm; ) {
+    const sheets = Math.ceil((end - from - SPARE_mm) / most);
+    const share = from + (end - from) / sheets;
+    // No sheet on either side is narrower than a quarter.
+    const limit = Math.min(from + most, end - most / 4);
+    const rest = end - SPARE_mm - (sheets - 1) * most;
     const near = kept.filter(([a, b]) => b > from && a < limit);
-    for (const at of new Set([limit, ...near.flat()])) {
-      if (at <= from + most / 4 || at > limit) continue;
-      const crossed = near.filter(([a, b]) => a < at && at < b).length;
-      if (crossed < least || (crossed === least && at > cut)) [cut, least] = [at, crossed];
-    }
+    const [cut = share] = [share, ...near.flat()]
+      .filter((at) => at > from + most / 4 && at <= limit)
+      .map((at) => ({ at, crossed: near.filter(([a, b]) => a < at && at < b).length, more: at < rest ? 1 : 0 }))
+      .sort((a, b) => a.crossed - b.crossed || a.more - b.more || Math.abs(a.at - share) - Math.abs(b.at - share))
+      .map(({ at }) => at);
     found.push(cut);
     from = cut;
   }
