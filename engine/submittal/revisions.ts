@@ -106,7 +106,18 @@ function historyTable(lineUp: LineUp, date: string, against: LineUp | undefined)
     project.createdBy ?? '',
     project.checkedBy ?? '',
   ];
-  return { title: 'Revision history', empty: '', form: true, columns, rows: padded([...issued, present], columns.length) };
+  const intro = [
+    ...(issues.length > 0 ? [] : ['No earlier issue is kept in this line-up: only the present one is listed.']),
+    ...(issues.length > 0 || !against ? [] : [`It is compared with ${issueName(against)}, from a file of its own.`]),
+  ].join(' ');
+  return {
+    title: 'Revision history',
+    ...(intro && { intro }),
+    empty: '',
+    form: true,
+    columns,
+    rows: padded([...issued, present], columns.length),
+  };
 }
 
 function commentsTable(lineUp: LineUp, against: LineUp | undefined): Table {

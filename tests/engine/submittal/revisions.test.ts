@@ -246,3 +246,17 @@ describe('the hash on the cover', () => {
     expect(named(changeComment(asked, 'c1', { reply: 'So that.', closed: '2026-11-27' }))).toBe(named(before));
   });
 });
+
+describe('the history of a line-up that was never frozen', () => {
+  const introOf = (lineUp: LineUp, against?: LineUp) =>
+    sectionsOf(lineUp, review(lineUp), { sheets: ['revisions'], wide: true, date: '2026-11-25', against })
+      .flatMap(({ blocks }) => blocks)
+      .flatMap((block) => (block.t === 'table' && block.title === 'Revision history' ? [block.intro] : []));
+  it('says that it lists the present issue alone, and with what it is compared', () => {
+    expect(introOf(changed('DS-2', 'bondBar', true), before)).toEqual([
+      'No earlier issue is kept in this line-up: only the present one is listed. It is compared with revision A, from a file of its own.',
+    ]);
+    expect(introOf(before)).toEqual(['No earlier issue is kept in this line-up: only the present one is listed.']);
+    expect(introOf(freeze(before, { date: '2026-11-25' }))).toEqual([undefined]);
+  });
+});
