@@ -18,7 +18,7 @@ import { asBuiltTables, recordsAnything } from './asBuilt.ts';
 import { calculations } from './calculations.ts';
 import { commissioning } from './commissioning.ts';
 import { type Block, type Section, table } from './content.ts';
-import { CAUTION, NOT_COVERED } from './deferral.ts';
+import { CAUTION, notCovered } from './deferral.ts';
 import { endDetails } from './ends.ts';
 import { fieldSheets } from './fieldSheet.ts';
 import { findingsTable, notJudgedTable, passesTable } from './findingTables.ts';
@@ -115,7 +115,7 @@ function blocksOf(
     case 'legend':
       return [
         ...key(lineUp, review),
-        ...[...(notesOf(lineUp).length > 0 ? [projectNotes(lineUp)] : []), NOTES, ABBREVIATIONS, CAUTION, NOT_COVERED].map(table),
+        ...[...(notesOf(lineUp).length > 0 ? [projectNotes(lineUp)] : []), NOTES, ABBREVIATIONS, CAUTION, notCovered(lineUp)].map(table),
       ];
     case 'findings':
       // What passes stands in the calculations too, with its working.
