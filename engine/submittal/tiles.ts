@@ -49,10 +49,15 @@ function cuts(start: number, length: number, most: number, kept: readonly (reado
     const limit = Math.min(from + most, end - most / 4);
     const rest = end - SPARE_mm - (sheets - 1) * most;
     const near = kept.filter(([a, b]) => b > from && a < limit);
-    const [cut = share] = [share, ...near.flat()]
+    const [cut = share] = [share, limit, ...near.flat()]
       .filter((at) => at > from + most / 4 && at <= limit)
-      .map((at) => ({ at, crossed: near.filter(([a, b]) => a < at && at < b).length, more: at < rest ? 1 : 0 }))
-      .sort((a, b) => a.crossed - b.crossed || a.more - b.more || Math.abs(a.at - share) - Math.abs(b.at - share))
+      .map((at) => {
+        const crossed = near.filter(([a, b]) => a < at && at < b);
+        // How much of what is crossed comes to stand on the wrong side.
+        const depth = Math.max(0, ...crossed.map(([a, b]) => Math.min(at - a, b - at)));
+        return { at, crossed: crossed.length, more: at < rest ? 1 : 0, depth };
+      })
+      .sort((a, b) => a.crossed - b.crossed || a.more - b.more || a.depth - b.depth || Math.abs(a.at - share) - Math.abs(b.at - share))
       .map(({ at }) => at);
     found.push(cut);
     from = cut;
