@@ -107,7 +107,7 @@ export function passesTable(review: Review): Table {
 }
 
 /** A connection inside an enclosure has a tag that stands nowhere else on paper: there it is called by what it joins. */
-function linkNames(lineUp: LineUp): ReadonlyMap<string, string> {
+export function linkNames(lineUp: LineUp): ReadonlyMap<string, string> {
   const tags = new Map(lineUp.elements.map(({ id, tag }) => [id, tag]));
   const end = ({ element }: CableEnd) => tags.get(element ?? '') ?? 'nowhere';
   return new Map(lineUp.cables.filter(({ kind }) => kind === 'link').map(({ id, from, to }) => [id, `${end(from)} to ${end(to)}`]));

@@ -6,6 +6,7 @@ import type { OneLine } from '../drawing/oneLine.ts';
 import type { LineUp } from '../lineup/lineUp.ts';
 import { sayOf } from '../lineup/vocabulary.ts';
 import { calculationOf } from './content.ts';
+import { linkNames } from './findingTables.ts';
 import { type Flow, TEXT_mm } from './flow.ts';
 import { matchesOf } from './matches.ts';
 import { areas, BORDER_mm, fits, TITLE_W_mm } from './sheet.ts';
@@ -38,6 +39,7 @@ export function oneLineSheets(flow: Flow, title: string, lineUp: LineUp, review:
   const matches = matchesOf(drawing, tiles);
   const tags = new Map([...lineUp.elements, ...lineUp.cables].map((part) => [part.id, part.tag] as const));
   const ids = new Map([...tags].map(([id, tag]) => [tag, id] as const));
+  const links = linkNames(lineUp);
   const key = legend(lineUp, review, true);
   const keyBox = extent(key);
   const beside_mm = w - BORDER_mm - TITLE_W_mm - BORDER_mm;
@@ -47,7 +49,10 @@ export function oneLineSheets(flow: Flow, title: string, lineUp: LineUp, review:
     if (index === 0) flow.begin(title);
     const first = flow.sheet - index;
     const left = area.x + (area.w - tile.w) / 2;
-    const top = area.y + Math.max(0, Math.min((area.h - tile.h) / 2, 12));
+    const own = matches.filter((each) => each.from === index || each.to === index);
+    // On narrow sheets what is said of the cuts stands at the head, and the drawing under it where it has room to.
+    const headed = beside_mm > 60 || tiles.length === 1 ? 0 : 12 + 5 * own.length;
+    const top = area.y + Math.max(0, Math.min(Math.max((area.h - tile.h) / 2, headed), Math.max(12, headed), area.h - tile.h));
     const shown = drawing.items.filter((item) => meets(extent([item]), tile));
     pen.draw(shown, left - tile.x, top - tile.y, { x: left - 0.5, y: top - 0.5, w: tile.w + 1, h: tile.h + 1 });
     for (const item of shown) {
@@ -67,7 +72,6 @@ export function oneLineSheets(flow: Flow, title: string, lineUp: LineUp, review:
     if (spot) pen.draw(key, spot.x - keyBox.x, spot.y - keyBox.y, window);
     if (tiles.length === 1) return;
     // Where it goes on stands at the foot, left of the title block, above the legend; on narrow sheets at the head.
-    const own = matches.filter((each) => each.from === index || each.to === index);
     const foot = (spot?.y ?? h - BORDER_mm - 5) - 3;
     const listTop = beside_mm > 60 ? foot - 5 * (own.length - 1) : BORDER_mm + 12;
     pen.text(sayOf(lineUp)(`Part ${index + 1} of ${tiles.length} of the one-line`), BORDER_mm + 4, BORDER_mm + 6, TEXT_mm, 600);
@@ -78,7 +82,7 @@ export function oneLineSheets(flow: Flow, title: string, lineUp: LineUp, review:
       const y = Math.min(Math.max(each.y, tile.y + RING_mm), tile.y + tile.h - RING_mm) + top - tile.y;
       pen.draw(ring(each.letter), x, y, window);
       pen.text(
-        `${each.letter}: ${tags.get(each.partId) ?? ''} ${here ? 'goes on at' : 'comes from'} sheet ${first + (here ? each.to : each.from)}`,
+        `${each.letter}: ${links.get(each.partId) ?? tags.get(each.partId) ?? ''} ${here ? 'goes on at' : 'comes from'} sheet ${first + (here ? each.to : each.from)}`,
         BORDER_mm + 4,
         listTop + 5 * row,
         TEXT_mm,
