@@ -61,6 +61,15 @@ export const inputTerminals: Check = {
 type Landing = Extract<Element, { terminalLargest?: string | undefined }>;
 const hasTerminals = (element: Element): element is Landing => element.kind !== 'supply';
 
+const named = (size: string | undefined) => (size === undefined ? null : conductorSize(size));
+/** Sizes that are written and in no table: nothing that hangs on one can pass. */
+const unlisted = (...sizes: readonly (string | undefined)[]): readonly string[] =>
+  sizes.filter((size) => size !== undefined && !conductorSize(size)) as readonly string[];
+const notASize = (sizes: readonly string[]) => ({
+  phrase: 'size not in tables',
+  text: `Cannot be judged: ${[...new Set(sizes)].join(', ')} is not a size of the tables.`,
+});
+
 /** Conductors of one phase on these terminals. */
 const perPhase = (cables: readonly Cable[]): number => cables.reduce((sum, cable) => sum + (cable.conductor.sets ?? 1), 0);
 
@@ -76,8 +85,9 @@ export const terminalRange: Check = {
     const runs = tagsOf(motors);
     const subject = cableSubject(cable);
     if (cable.kind === 'link') return [notApplicable(this, subject, runs, 'A connection inside one enclosure.')];
-    const size = cable.conductor.size === undefined ? null : conductorSize(cable.conductor.size);
-    const missing: Missing[] = size ? [] : [...missingOf(cable, 'conductor.size')];
+    const size = named(cable.conductor.size);
+    const missing: Missing[] = [...missingOf(cable, 'conductor.size')];
+    const strange: string[] = [...unlisted(cable.conductor.size)];
     const faults: Finding[] = [];
     const fits: string[] = [];
     for (const [end, element, landed] of [
@@ -85,9 +95,8 @@ export const terminalRange: Check = {
       ['to', toElement, landedTo],
     ] as const) {
       if (!hasTerminals(element)) continue;
-      const [least, most] = [element.terminalSmallest, element.terminalLargest].map((name) =>
-        name === undefined ? null : conductorSize(name),
-      );
+      const [least, most] = [named(element.terminalSmallest), named(element.terminalLargest)];
+      strange.push(...unlisted(element.terminalSmallest, element.terminalLargest));
       const many = element.kind === 'bus' ? (cable.conductor.sets ?? 1) : perPhase(landed);
       const places = element.terminalsPerPhase;
       // Each feeder of a bus has lugs of its own; elsewhere all cables of one side share them.
@@ -123,10 +132,11 @@ export const terminalRange: Check = {
           `${many} conductors a phase land on ${element.tag}, which has ${places} place${places === 1 ? '' : 's'} a phase.`,
           ['A multi-conductor terminal kit listed for the part, or a distribution block.'],
         );
-      else if (size && least && most) fits.push(`${element.tag} (${range})`);
+      else fits.push(`${element.tag} (${range})`);
     }
     if (faults.length > 0) return faults;
     if (missing.length > 0) return [openFinding(this, subject, runs, missing)];
+    if (strange.length > 0) return [openFinding(this, subject, runs, [], notASize(strange))];
     if (fits.length === 0) return [notApplicable(this, subject, runs, 'It lands on the utility’s terminals only.')];
     return [
       finding(this, subject, runs, {
@@ -157,7 +167,7 @@ export const parallelSets: Check = {
     if (cable.kind === 'link') return [notApplicable(this, subject, runs, 'A connection inside one enclosure.')];
     if (sets === undefined) return [openFinding(this, subject, runs, missingOf(cable, 'conductor.sets'))];
     if (sets === 1) return [notApplicable(this, subject, runs, 'One set.')];
-    const size = cable.conductor.size === undefined ? null : conductorSize(cable.conductor.size);
+    const size = named(cable.conductor.size);
     const inputs = given(cable, 'conductor.sets', 'conductor.size', 'setsAlike', 'setsHoldAllPhases');
     const bad = (phrase: string, text: string): Finding =>
       finding(this, subject, runs, {
@@ -189,8 +199,10 @@ export const parallelSets: Check = {
           `The sets of ${cable.tag} do not each hold all phases and a ground: a phase alone in metal heats it, and the field reaches everything near.`,
         ),
       ];
-    const missing = [...missingOf(cable, 'setsAlike', 'setsHoldAllPhases'), ...(size ? [] : missingOf(cable, 'conductor.size'))];
+    const missing = missingOf(cable, 'setsAlike', 'setsHoldAllPhases', 'conductor.size');
     if (missing.length > 0) return [openFinding(this, subject, runs, missing)];
+    const strange = unlisted(cable.conductor.size);
+    if (strange.length > 0) return [openFinding(this, subject, runs, [], notASize(strange))];
     return [
       finding(this, subject, runs, {
         verdict: 'pass',

@@ -1,0 +1,237 @@
+import { describe, expect, it } from 'vitest';
+import type { CableScope, ElementScope } from '../../../engine/checks/check.ts';
+import type { Finding } from '../../../engine/checks/finding.ts';
+import { inputTerminals, outputCapacitor, parallelSets, terminalRange } from '../../../engine/checks/terminalChecks.ts';
+import type { Cable } from '../../../engine/lineup/cable.ts';
+import type { Element, ElementOf } from '../../../engine/lineup/elements.ts';
+import { expectClose } from '../../reference/expectClose.ts';
+import { CABLE, cableScope, DRIVE, elementScope, MOTOR } from './scopes.ts';
+
+/** NEC 430.110 and 430.128 (115 %), 110.14(A) (one conductor a terminal), 310.10(G) (1/0 AWG and larger in parallel); IEC 60364-4-43. */
+
+const only = (found: readonly Finding[]): Finding => {
+  const [one, ...more] = found;
+  if (!one || more.length > 0) throw new Error(`${found.length} findings`);
+  return one;
+};
+const fields = (found: Finding) => found.missing.map((each) => `${each.tag}: ${each.field}`);
+const labels = (found: Finding) => found.inputs.map((each) => each.what);
+
+describe('the switch ahead of a drive', () => {
+  const SWITCH: ElementOf<'disconnect'> = { id: 'q1', kind: 'disconnect', tag: 'Q', ratedCurrent_A: 100 };
+  const asked = (ratedCurrent_A: number | undefined, more: Partial<ElementScope> = {}) => {
+    const { ratedCurrent_A: _, ...bare } = SWITCH;
+    const element = ratedCurrent_A === undefined ? bare : { ...SWITCH, ratedCurrent_A };
+    return inputTerminals.scope === 'element' ? inputTerminals.judge(elementScope({ element, ...more })) : [];
+  };
+  const of = (...given: Parameters<typeof asked>) => only(asked(...given));
+  it('is rated for 115 % of the input current: 82.8 A for 72 A', () => {
+    expect([of(82.8).verdict, of(82.79).verdict]).toEqual(['pass', 'fail']);
+    const found = of(69);
+    expect([found.value, found.unit, found.quantity, found.phrase, found.authority]).toEqual([
+      69,
+      'A',
+      'rated current of the switch',
+      '69 of 83 A',
+      'code',
+    ]);
+    expectClose(found.limit ?? 0, 82.8, { relative: 1e-12 }, '1.15 × 72');
+    expectClose(found.margin_pct ?? 0, (100 * (69 - 82.8)) / 82.8, { relative: 1e-9 }, 'a sixth short');
+    expect([found.text, found.working, found.remedies, of(100).remedies]).toEqual([
+      'Q is rated 69 A; 82.8 A are needed (1.15 × 72.0 A rated input of D).',
+      ['1.15 × 72.00 A = 82.80 A'],
+      ['The next size of switch.'],
+      [],
+    ]);
+    expect([labels(found), found.runs]).toEqual([['Rated current of Q', 'Rated input current of D'], ['M']]);
+  });
+  it('is rated for the current itself under IEC', () => {
+    const iec = (amperes: number) => of(amperes, { basis: 'iec' });
+    expect([iec(72).verdict, iec(71.9).verdict]).toEqual(['pass', 'fail']);
+    expect([iec(72).text, iec(72).working]).toEqual([
+      'Q is rated 72 A; 72.0 A are needed (72.0 A rated input of D).',
+      ['72.00 A = 72.00 A'],
+    ]);
+  });
+  it('of several drives carries them together', () => {
+    const found = of(165.6, { drives: [DRIVE, { ...DRIVE, tag: 'E' }] });
+    expect([found.verdict, labels(found).length, found.text.includes('144.0 A rated input of D, E')]).toEqual(['pass', 3, true]);
+  });
+  it('is open while a current is not known, and asked only where it feeds a drive', () => {
+    const { inputCurrent_A: _, ...silent } = { ...DRIVE, tag: 'E' };
+    const found = of(undefined, { drives: [DRIVE, silent] });
+    expect([found.verdict, ...fields(found)]).toEqual(['open', 'Q: ratedCurrent_A', 'E: inputCurrent_A']);
+    expect([of(undefined).verdict, of(500, { drives: [silent] }).verdict]).toEqual(['open', 'open']);
+    expect(of(100, { drives: [] }).verdict).toBe('not-applicable');
+    expect([asked(1, { side: 'output' }), asked(1, { element: DRIVE })]).toEqual([[], []]);
+  });
+});
+
+describe('the range of terminals', () => {
+  const RANGE = { terminalSmallest: '8 AWG', terminalLargest: '1/0 AWG' } as const;
+  const [FROM, TO]: readonly [Element, Element] = [
+    { ...DRIVE, ...RANGE, terminalsPerPhase: 1 },
+    { ...MOTOR, ...RANGE, terminalsPerPhase: 1 },
+  ];
+  const judge = (cable: Partial<Cable> = {}, more: Partial<CableScope> = {}) => {
+    const one: Cable = { ...CABLE, ...cable };
+    return terminalRange.scope === 'cable'
+      ? terminalRange.judge(cableScope({ cable: one, fromElement: FROM, toElement: TO, landedFrom: [one], landedTo: [one], ...more }))
+      : [];
+  };
+  const size = (text: string, more: Partial<CableScope> = {}) => judge({ conductor: { size: text, metal: 'copper', sets: 1 } }, more);
+  it('passes at both of its ends and fails beyond, at each place by itself', () => {
+    expect(['8 AWG', '1/0 AWG'].map((each) => only(size(each)).verdict)).toEqual(['pass', 'pass']);
+    const [big, small] = [size('2/0 AWG'), size('10 AWG')];
+    expect(big.map((each) => [each.verdict, each.phrase, each.subject.end, each.remedies.length])).toEqual([
+      ['fail', 'too big for the terminal', 'from', 2],
+      ['fail', 'too big for the terminal', 'to', 2],
+    ]);
+    expect(small.map((each) => [each.verdict, each.phrase, each.subject.end, each.remedies.length])).toEqual([
+      ['fail', 'too small for the terminal', 'from', 1],
+      ['fail', 'too small for the terminal', 'to', 1],
+    ]);
+    expect([big[0]?.text, small[1]?.text]).toEqual([
+      'W is 2/0 AWG; the terminals of D take 8 AWG to 1/0 AWG.',
+      'W is 10 AWG; the terminals of M take 8 AWG to 1/0 AWG.',
+    ]);
+    expect(big[0] ? labels(big[0]) : []).toEqual([
+      'Conductor size of W',
+      'Sets in parallel of W',
+      'Smallest conductor of D',
+      'Largest conductor of D',
+      'Terminals per phase of D',
+    ]);
+    const found = only(size('8 AWG'));
+    expect([found.text, found.phrase, labels(found), found.subject.kind]).toEqual([
+      'W fits the terminals of D (8 AWG to 1/0 AWG) and M (8 AWG to 1/0 AWG).',
+      'fits its terminals',
+      ['Conductor size of W', 'Sets in parallel of W'],
+      'cable',
+    ]);
+  });
+  it('fails by what is known of it, whatever is not, and writes that as a question', () => {
+    const upTo: Element = { ...MOTOR, terminalLargest: '1/0 AWG' };
+    const from: Element = { ...DRIVE, terminalSmallest: '25 mm2' };
+    const found = size('2/0 AWG', { toElement: upTo });
+    expect([found.length, found[1]?.text]).toEqual([2, 'W is 2/0 AWG; the terminals of M take ? to 1/0 AWG.']);
+    expect(size('16 mm2', { fromElement: from, toElement: { ...MOTOR, ...RANGE } }).map((each) => each.text)).toEqual([
+      'W is 16 mm²; the terminals of D take 25 mm² to ?.',
+    ]);
+    const metric: Element = { ...DRIVE, terminalSmallest: '10 mm2', terminalLargest: '16 mm2' };
+    expect(size('25 mm2', { fromElement: metric })[0]?.text).toBe('W is 25 mm²; the terminals of D take 10 mm² to 16 mm².');
+  });
+  it('has one place for each conductor, of all cables that land there', () => {
+    const two = judge({ conductor: { size: '1/0 AWG', metal: 'copper', sets: 2 } });
+    expect(two.map((each) => [each.verdict, each.phrase, each.remedies.length])).toEqual([
+      ['fail', '2 conductors, 1 places', 1],
+      ['fail', '2 conductors, 1 places', 1],
+    ]);
+    expect(two[0]?.text).toBe('2 conductors a phase land on D, which has 1 place a phase.');
+    const places: Element = { ...MOTOR, ...RANGE, terminalsPerPhase: 2 };
+    expect(size('2 AWG', { toElement: places, landedTo: [CABLE, CABLE] }).map((each) => each.verdict)).toEqual(['pass']);
+    expect(size('2 AWG', { toElement: places, landedTo: [CABLE, CABLE, { ...CABLE, conductor: {} }] })[0]?.text).toBe(
+      '3 conductors a phase land on M, which has 2 places a phase.',
+    );
+    const unplaced: Element = { ...MOTOR, ...RANGE };
+    expect(only(size('2 AWG', { toElement: unplaced })).verdict).toBe('pass');
+    const open = only(size('2 AWG', { toElement: unplaced, landedTo: [CABLE, CABLE] }));
+    expect([open.verdict, ...fields(open)]).toEqual(['open', 'M: terminalsPerPhase']);
+  });
+  it('of a bus is for each feeder by itself', () => {
+    const bus: Element = { id: 'b1', kind: 'bus', tag: 'B', ...RANGE, terminalsPerPhase: 1 };
+    expect(only(size('2 AWG', { fromElement: bus, landedFrom: [CABLE, CABLE] })).verdict).toBe('pass');
+    const two = judge(
+      { conductor: { size: '1/0 AWG', metal: 'copper', sets: 2 } },
+      { fromElement: bus, toElement: { id: 's', kind: 'supply', tag: 'S' } },
+    );
+    expect(two.map((each) => each.verdict)).toEqual(['fail']);
+    const one = judge({ conductor: { size: '1/0 AWG', metal: 'copper' } }, { fromElement: bus });
+    expect(one.map((each) => each.verdict)).toEqual(['pass']);
+  });
+  it('is not asked inside one enclosure, nor of the utility', () => {
+    expect(only(judge({ kind: 'link' })).verdict).toBe('not-applicable');
+    const utility: Element = { id: 's', kind: 'supply', tag: 'S' };
+    expect(only(size('2 AWG', { fromElement: utility, toElement: utility })).text).toBe('It lands on the utility’s terminals only.');
+    expect(only(size('2 AWG', { fromElement: utility })).text).toBe('W fits the terminals of M (8 AWG to 1/0 AWG).');
+  });
+  it('is open while size or range is not known, and says which', () => {
+    expect(fields(only(judge({ conductor: {} })))).toEqual(['W: conductor.size']);
+    const found = only(size('2 AWG', { fromElement: DRIVE, toElement: { ...MOTOR, terminalSmallest: '8 AWG' } }));
+    expect([found.verdict, ...fields(found)]).toEqual(['open', 'D: terminalSmallest', 'D: terminalLargest', 'M: terminalLargest']);
+  });
+  it('never passes on a size that no table has, of the conductor or of the terminal', () => {
+    const neither = only(size('7 AWG', { toElement: { ...MOTOR, terminalSmallest: '7 kcmil', terminalLargest: '1/0 AWG' } }));
+    expect([neither.text, neither.phrase]).toEqual(['Cannot be judged: 7 AWG, 7 kcmil is not a size of the tables.', 'size not in tables']);
+    for (const found of [
+      only(size('7 AWG')),
+      only(size('2 AWG', { toElement: { ...MOTOR, terminalSmallest: '8 AWG', terminalLargest: '7 kcmil' } })),
+      only(size('2 AWG', { fromElement: { ...DRIVE, terminalSmallest: '7 kcmil', terminalLargest: '1/0 AWG' } })),
+    ])
+      expect([found.verdict, found.text.includes('is not a size of the tables')]).toEqual(['open', true]);
+  });
+});
+
+describe('sets in parallel', () => {
+  const sets = (cable: Partial<Cable>, basis: 'us' | 'iec' = 'us') =>
+    only(parallelSets.scope === 'cable' ? parallelSets.judge(cableScope({ basis, cable: { ...CABLE, ...cable } })) : []);
+  const two = (size: string, more: Partial<Cable> = {}, basis: 'us' | 'iec' = 'us') =>
+    sets({ conductor: { size, metal: 'copper', sets: 2 }, setsAlike: true, setsHoldAllPhases: true, ...more }, basis);
+  it('are of 1/0 AWG or larger by the code, of any size by IEC', () => {
+    expect([two('1/0 AWG').verdict, two('1 AWG').verdict, two('1 AWG', {}, 'iec').verdict]).toEqual(['pass', 'fail', 'pass']);
+    const found = two('1 AWG');
+    expect([found.phrase, found.authority, found.remedies.length, labels(found).length]).toEqual(['2 sets of 1 AWG', 'code', 2, 4]);
+    expect([two('1/0 AWG').phrase, labels(two('1/0 AWG'))]).toEqual([
+      '2 sets alike',
+      ['Sets in parallel of W', 'Conductor size of W', 'Sets alike of W', 'All phases in each set of W'],
+    ]);
+  });
+  it('are twins, each with all phases', () => {
+    const [unlike, split] = [two('1/0 AWG', { setsAlike: false }), two('1/0 AWG', { setsHoldAllPhases: false }, 'iec')];
+    expect([unlike, split].map((each) => [each.verdict, each.phrase, each.authority])).toEqual([
+      ['fail', 'sets not alike', 'code'],
+      ['fail', 'phases split', 'standard'],
+    ]);
+  });
+  it('are not asked of one set, nor inside one enclosure', () => {
+    expect([sets({}).text, sets({ kind: 'link' }).text]).toEqual(['One set.', 'A connection inside one enclosure.']);
+    expect([sets({}).verdict, sets({ kind: 'link' }).verdict]).toEqual(['not-applicable', 'not-applicable']);
+  });
+  it('are open while a value is not known, and say which', () => {
+    const bare = { conductor: { sets: 2 } };
+    expect([sets(bare).verdict, ...fields(sets(bare))]).toEqual(['open', 'W: setsAlike', 'W: setsHoldAllPhases', 'W: conductor.size']);
+    expect([sets({ conductor: {} }).verdict, ...fields(sets({ conductor: {} }))]).toEqual(['open', 'W: conductor.sets']);
+    expect([sets({ ...bare, setsAlike: false }).verdict, two('7 AWG').verdict]).toEqual(['fail', 'open']);
+    expect(fields(sets({ conductor: { size: '1/0 AWG', sets: 2 }, setsAlike: true }))).toEqual(['W: setsHoldAllPhases']);
+  });
+});
+
+describe('a capacitor behind a drive', () => {
+  const judge = (element: Element, side: 'input' | 'output' = 'output') =>
+    outputCapacitor.scope === 'element' ? outputCapacitor.judge(elementScope({ element, side })) : [];
+  it('fails, wherever it is', () => {
+    for (const kind of ['motor', 'junction', 'bus'] as const) {
+      const element: Element = { id: 'x', kind, tag: 'X' };
+      const [there, none, unsaid] = [
+        only(judge({ ...element, capacitor: true })),
+        only(judge({ ...element, capacitor: false })),
+        only(judge(element)),
+      ];
+      expect([there, none, unsaid].map((each) => each.verdict)).toEqual(['fail', 'pass', 'open']);
+      expect([there.phrase, none.phrase, there.remedies.length, none.remedies, fields(unsaid)]).toEqual([
+        'capacitor on the output',
+        'no capacitor',
+        1,
+        [],
+        ['X: capacitor'],
+      ]);
+      expect([there.text, none.text, there.inputs.length]).toEqual([
+        'A power-factor capacitor or surge arrester is connected at X, on a drive’s output.',
+        'No capacitor or arrester is connected at X.',
+        1,
+      ]);
+      expect(judge({ ...element, capacitor: true }, 'input')).toEqual([]);
+    }
+    expect(judge(DRIVE)).toEqual([]);
+  });
+});
