@@ -49,7 +49,7 @@ export const smallestConductor: Check = {
       ];
     const least = size.system === 'us' ? LEAST_US_MM2 : LEAST_IEC_MM2;
     const small = size.area_mm2 < least;
-    const between = !small && size.area_mm2 < LEAST_US_MM2 - 0.09;
+    const between = !small && size.area_mm2 < LEAST_US_MM2;
     return [
       finding(this, subject, runs, {
         verdict: small ? 'caution' : between ? 'note' : 'pass',
@@ -63,7 +63,7 @@ export const smallestConductor: Check = {
         limit: least,
         unit: 'mm²',
         margin_pct: marginAbove(size.area_mm2, least),
-        phrase: `${cable.conductor.size} is small`,
+        phrase: `${cable.conductor.size}${small || between ? ' is small' : ''}`,
         text: `${cable.tag} has ${cable.conductor.size?.replace('mm2', 'mm²')} conductors (${fixed(size.area_mm2, 2)} mm²); ${size.system === 'us' ? '14 AWG' : '1.5 mm²'} is the least that is usual on a drive’s output.`,
         remedies: ['A larger size, or a thicker wall in the same size.'],
       }),
