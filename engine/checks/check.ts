@@ -175,8 +175,8 @@ export function finding(check: CheckFacts, subject: Subject, runs: readonly stri
   };
 }
 
-/** The one comparison: over a limit only beyond rounding noise. */
-export const exceeds = (value: number, limit: number): boolean => value > limit * (1 + 1e-9) + 1e-12;
+/** The one comparison: over a limit only beyond rounding noise, below zero too. */
+export const exceeds = (value: number, limit: number): boolean => value > limit + Math.abs(limit) * 1e-9 + 1e-12;
 
 /** Room to an upper limit, or over a lower one, in per cent of the limit. */
 export const marginBelow = (value: number, limit: number): number | null => (limit === 0 ? null : (100 * (limit - value)) / limit);

@@ -32,21 +32,18 @@ export const insulationTemperature: Check = {
       'installation.sunlight',
       'insulation.sunlightRated',
     );
-    if (flexing === true) {
-      const build = cable.conductor.build;
-      if (build === undefined) return [openFinding(this, subject, runs, missingOf(cable, 'conductor.build'))];
-      if (build !== 'flexible')
-        return [
-          finding(this, subject, runs, {
-            verdict: 'fail',
-            authority: 'physics',
-            phrase: 'fixed cable that moves',
-            text: `${cable.tag} moves in use and has ${build} conductors, which break.`,
-            inputs,
-            remedies: ['A cable made for festoon or drag chain, of fine strands.'],
-          }),
-        ];
-    }
+    const { build } = cable.conductor;
+    if (flexing === true && build !== undefined && build !== 'flexible')
+      return [
+        finding(this, subject, runs, {
+          verdict: 'fail',
+          authority: 'physics',
+          phrase: 'fixed cable that moves',
+          text: `${cable.tag} moves in use and has ${build} conductors, which break.`,
+          inputs,
+          remedies: ['A cable made for festoon or drag chain, of fine strands.'],
+        }),
+      ];
     if (sunlight === true && cable.insulation.sunlightRated === false)
       return [
         finding(this, subject, runs, {
@@ -65,8 +62,11 @@ export const insulationTemperature: Check = {
       ...(least === undefined ? [lacks(cable, 'insulation.type')] : []),
       ...missingOf(cable, 'installation.ambientLeast_C', 'installation.flexing', 'installation.sunlight'),
       ...(sunlight === true ? missingOf(cable, 'insulation.sunlightRated') : []),
+      ...(flexing === true ? missingOf(cable, 'conductor.build') : []),
     ];
-    if (least !== undefined && ambientLeast_C !== undefined && exceeds(least, ambientLeast_C)) {
+    // Before the cold, which is a caution: what is not known might fail it.
+    if (missing.length > 0 || least === undefined || ambientLeast_C === undefined) return [openFinding(this, subject, runs, missing)];
+    if (exceeds(least, ambientLeast_C)) {
       return [
         finding(this, subject, runs, {
           verdict: 'caution',
@@ -82,7 +82,6 @@ export const insulationTemperature: Check = {
         }),
       ];
     }
-    if (missing.length > 0 || least === undefined || ambientLeast_C === undefined) return [openFinding(this, subject, runs, missing)];
     return [
       finding(this, subject, runs, {
         verdict: 'pass',
