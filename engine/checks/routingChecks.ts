@@ -51,13 +51,17 @@ export const separation: Check = {
       'installation.divider',
       'installation.raceway',
     );
-    const near = [
-      ...(toControl_mm !== undefined && exceeds(control, toControl_mm)
-        ? [`${fixed(toControl_mm, 0)} mm from control cables (${control} asked)`]
-        : []),
-      ...(toPower_mm !== undefined && exceeds(power, toPower_mm) ? [`${fixed(toPower_mm, 0)} mm from other power (${power} asked)`] : []),
+    const distances = [
+      { from: 'control cables', value: toControl_mm, limit: control },
+      { from: 'other power', value: toPower_mm, limit: power },
     ];
-    if (near.length > 0) {
+    // The worse one, by its share of what is asked, first.
+    const short = distances
+      .flatMap(({ from, value, limit }) => (value !== undefined && exceeds(limit, value) ? [{ from, value, limit }] : []))
+      .sort((a, b) => a.value / a.limit - b.value / b.limit);
+    const near = short.map(({ from, value, limit }) => `${fixed(value, 0)} mm from ${from} (${limit} asked)`);
+    const [worst] = short;
+    if (worst) {
       if (divider === undefined)
         return [
           openFinding(this, subject, runs, [lacks(cable, 'installation.divider')], {
@@ -65,17 +69,15 @@ export const separation: Check = {
             inputs,
           }),
         ];
-      const value = Math.min(toControl_mm ?? Number.POSITIVE_INFINITY, toPower_mm ?? Number.POSITIVE_INFINITY);
-      const limit = toControl_mm !== undefined && exceeds(control, toControl_mm) ? control : power;
       return [
         finding(this, subject, runs, {
           verdict: divider ? 'note' : 'caution',
           quantity: 'distance',
           working: near,
-          value,
-          limit,
+          value: worst.value,
+          limit: worst.limit,
           unit: 'mm',
-          margin_pct: marginAbove(value, limit),
+          margin_pct: marginAbove(worst.value, worst.limit),
           phrase: divider ? 'near, with a divider' : 'too near to other cables',
           text: `${cable.tag} lies ${near.join(' and ')}${parallel_m === undefined ? '' : `, side by side for ${lengthSaid(parallel_m, project)}`}${divider ? '; a metal divider stands between' : ''}.`,
           inputs,
@@ -118,7 +120,7 @@ export const sharedRaceway: Check = {
     'two drive makers’ published guides (one allows no other output in the pipe, one up to three sets); NEC 300.3(C) for control wires',
   why: 'Outputs of drives in one pipe drive current into each other; a supply beside an output carries its noise back to everyone.',
   scope: 'cable',
-  judge({ cable, side, motors, drive, together, togetherFed, project }): readonly Finding[] {
+  judge({ cable, side, motors, drive, together, togetherFed }): readonly Finding[] {
     const runs = tagsOf(motors);
     const subject = cableSubject(cable);
     if (cable.kind === 'link') return [notApplicable(this, subject, runs, 'A connection inside one enclosure.')];
@@ -168,7 +170,7 @@ export const sharedRaceway: Check = {
     if (control)
       return [
         say(
-          project.basis === 'us' ? 'caution' : 'caution',
+          'caution',
           'control wires beside power',
           `${cable.tag} holds control cores without a shield of their own beside its power conductors.`,
         ),
