@@ -47,10 +47,16 @@ export interface CableScope extends Common {
   readonly drive: ElementOf<'drive'> | null;
   /** Nominal voltage: on the output side that of the drive's supply, or of a transformer between. */
   readonly nominal_V: number | null;
+  /** The part that makes that voltage: the nearest transformer ahead, or the supply. */
+  readonly voltageFrom: Element;
+  /** What its zone begins with: the supply, or a drive. */
+  readonly source: Element;
   /** The zone holds an EMC filter ahead of it (input side). */
   readonly filterAhead: boolean;
   /** The overcurrent device ahead. */
   readonly guard: ElementOf<'disconnect'> | null;
+  /** The nearest disconnect ahead that may be one: breaker, fuse or switch is not said. */
+  readonly unsorted: ElementOf<'disconnect'> | null;
   /** Motors that a closed bypass would feed through it. */
   readonly bypassed: readonly ElementOf<'motor'>[];
   /** Other cables in the same raceway, and what feeds each: 'input' for the supply, the id of a drive, or 'unfed'. */
@@ -71,6 +77,8 @@ export interface ElementScope extends Common {
   /** Itself, where it is an overcurrent device, else the one ahead. */
   readonly guard: ElementOf<'disconnect'> | null;
   readonly nominal_V: number | null;
+  /** The part that makes that voltage: the nearest transformer ahead, or the supply. */
+  readonly voltageFrom: Element;
   /** Between the drive and it (output side), nearest to the drive first. */
   readonly seriesBoxes: readonly Element[];
   /** Parts and cables from here back to the source of its zone, itself included. */
@@ -110,7 +118,13 @@ export interface RunScope extends Common {
   readonly terminal: StepResult;
   /** Nominal voltage at the drive's input. */
   readonly nominal_V: number | null;
+  /** The part that makes that voltage: the nearest transformer ahead, or the supply. */
+  readonly voltageFrom: Element;
   readonly inputKnown: boolean;
+  /** Parts and cables from the drive’s input back to the supply. */
+  readonly ahead: readonly (Element | Cable)[];
+  /** All motors on the drive, this one included. */
+  readonly driven: readonly ElementOf<'motor'>[];
   readonly shield: ShieldPath;
   /** All that hangs on the drive, as waves run through it. */
   readonly tree: WaveTree;
@@ -129,6 +143,8 @@ export interface OutputScope extends Common {
   readonly tree: WaveTree;
   /** Nominal voltage at the drive's input. */
   readonly nominal_V: number | null;
+  /** The part that makes that voltage: the nearest transformer ahead, or the supply. */
+  readonly voltageFrom: Element;
 }
 
 export type FaultScope = TopologyFault;
@@ -246,6 +262,12 @@ export const manualOf = (drive: ElementOf<'drive'>): string =>
 
 /** A value that a table gave. */
 export const lookedUp = (what: string, value: string, source: string): Input => ({ what, value, origin: 'looked up', source });
+
+/** The field of a part that makes the nominal voltage behind it, where it makes one. */
+const voltagePaths = ({ kind }: Element): readonly string[] =>
+  kind === 'transformer' ? ['secondaryVoltage_V'] : kind === 'supply' ? ['voltage_V'] : [];
+export const voltageGiven = (part: Element): readonly Input[] => given(part, ...voltagePaths(part));
+export const voltageMissing = (part: Element): readonly Missing[] => missingOf(part, ...voltagePaths(part));
 
 /** Those of the fields that are not there. */
 export const missingOf = (part: Element | Cable, ...paths: readonly string[]): readonly Missing[] =>

@@ -6,7 +6,19 @@ import { commonModePeak_A, groundBounce_V, shareOutside, wireInductance_H } from
 import { windingCapacitance_F } from '../physics/wave/lineConstants.ts';
 import { cableLine } from './cableLine.ts';
 import { worstLength_m } from './cableModel.ts';
-import { type Check, elementSubject, finding, given, lacks, missingOf, notApplicable, openFinding, type RunScope } from './check.ts';
+import {
+  type Check,
+  elementSubject,
+  finding,
+  given,
+  lacks,
+  missingOf,
+  notApplicable,
+  openFinding,
+  type RunScope,
+  voltageGiven,
+  voltageMissing,
+} from './check.ts';
 import type { Assumption, Finding, Missing } from './finding.ts';
 import { busVoltage_V } from './runWave.ts';
 import { carrierOf } from './shieldPath.ts';
@@ -50,6 +62,7 @@ export const commonMode: Check = {
     const missing: readonly Missing[] = [
       ...real.flatMap((cable) => missingOf(cable, 'length_m')),
       ...(motor.windingCapacitance_F === undefined ? missingOf(motor, 'ratedPower_W') : []),
+      ...(scope.nominal_V === null ? voltageMissing(scope.voltageFrom) : []),
     ];
     const current = missing.length > 0 ? null : currentOf(scope, real);
     if (!current)
@@ -119,7 +132,8 @@ function currentOf(scope: RunScope, cables: readonly Cable[]): Current | null {
   };
 }
 
-const partsOf = ({ drive, motor }: RunScope, cables: readonly Cable[]) => [
+const partsOf = ({ drive, motor, voltageFrom }: RunScope, cables: readonly Cable[]) => [
+  ...voltageGiven(voltageFrom),
   ...given(drive, 'riseTime_s', 'frontEnd', 'busRaise_pct'),
   ...given(motor, 'ratedPower_W', 'windingCapacitance_F', 'bearingProtection'),
   ...cables.flatMap((cable) =>

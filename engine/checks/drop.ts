@@ -1,16 +1,15 @@
 import type { Cable } from '../lineup/cable.ts';
-import type { ElementOf } from '../lineup/elements.ts';
 import type { Project } from '../lineup/project.ts';
 import { fixed } from '../lineup/roundTo.ts';
 import { worstLength_m } from './cableModel.ts';
 import {
+  type CableScope,
   type Check,
   cableSubject,
   elementSubject,
   exceeds,
   finding,
   given,
-  lacks,
   lengthSaid,
   manualOf,
   marginAbove,
@@ -20,14 +19,18 @@ import {
   openFinding,
   tagsOf,
   verdictOver,
+  voltageGiven,
+  voltageMissing,
 } from './check.ts';
+import { impedanceGaps, impedanceGiven } from './faultChecks.ts';
 import { type Authority, type Finding, type Missing, SIZE_UP } from './finding.ts';
 
 /** Voltage lost on feeders and on motor leads. */
 
 const REMEDIES = [`${SIZE_UP} (check terminals, fill and cable capacitance again).`, 'A shorter route.', 'A higher supply tap.'];
 
-const inputsOf = (cable: Cable, drives: readonly ElementOf<'drive'>[]) => [
+const inputsOf = ({ cable, drives, source, voltageFrom }: Pick<CableScope, 'cable' | 'drives' | 'source' | 'voltageFrom'>) => [
+  ...[...new Set([source, voltageFrom])].flatMap(voltageGiven),
   ...given(
     cable,
     'conductor.size',
@@ -60,13 +63,17 @@ export const feederDrop: Check = {
   source: 'NEC 215.2(A)(2) informational note 2 (3 % on a feeder); IEC 60364-5-52 Annex G (5 % from a public supply)',
   why: 'What the feeder loses, the drive cannot give to the motor: at base speed its output follows its input. The limit is advice, not law.',
   scope: 'cable',
-  judge({ cable, side, flow, project, basis, drives, motors, nominal_V, arrivesAt, arrivals }): readonly Finding[] {
+  judge({ cable, side, flow, project, basis, drives, motors, nominal_V, source, voltageFrom, arrivesAt, arrivals }): readonly Finding[] {
     if (side !== 'input') return [];
     const runs = tagsOf(motors);
     const subject = cableSubject(cable);
     if (cable.kind === 'link' || worstLength_m(cable) === 0)
       return [notApplicable(this, subject, runs, 'No length: a connection inside one enclosure.')];
-    const missing: Missing[] = [...missingOf(cable, ...cableFields), ...drives.flatMap((drive) => missingOf(drive, 'inputCurrent_A'))];
+    const missing: Missing[] = [
+      ...missingOf(cable, ...cableFields),
+      ...drives.flatMap((drive) => missingOf(drive, 'inputCurrent_A')),
+      ...[...new Set([source, voltageFrom])].flatMap(voltageMissing),
+    ];
     if (flow.collapsed)
       return [
         finding(this, subject, runs, {
@@ -75,7 +82,7 @@ export const feederDrop: Check = {
           phrase: 'load cannot be carried',
           text: `${cable.tag} and what is ahead of it cannot carry the drives’ rated input: the voltage collapses.`,
           remedies: REMEDIES,
-          inputs: inputsOf(cable, drives),
+          inputs: inputsOf({ cable, drives, source, voltageFrom }),
           working: flow.says,
         }),
       ];
@@ -128,7 +135,7 @@ export const feederDrop: Check = {
             phrase: `${fixed(low_pct, 1)} % at low line`,
             text: `${cable.tag} loses ${fixed(flow.drop_V, 2)} V at rated input.${atLow.at(-1) ?? ''} Its manual asks for ${fixed(least_pct, 1)} %.`,
             remedies: REMEDIES,
-            inputs: inputsOf(cable, drives),
+            inputs: inputsOf({ cable, drives, source, voltageFrom }),
             working: flow.says,
             assumptions: flow.assumptions,
           }),
@@ -150,7 +157,7 @@ export const feederDrop: Check = {
         text: `${cable.tag} loses ${fixed(flow.drop_V, 2)} V, ${fixed(value, 2)} % of ${fixed(nominal_V, 0)} V, at ${fixed(flow.current_A ?? 0, 1)} A; ${own === undefined ? 'the guide allows' : 'this project allows'} ${fixed(limit, 1)} %.${atLow.join('')}${range(cable, value, limit, project)}`,
         remedies: REMEDIES,
         case: 'rated',
-        inputs: inputsOf(cable, drives),
+        inputs: inputsOf({ cable, drives, source, voltageFrom }),
         working: [
           ...flow.says,
           `Z = ${fixed(1000 * (flow.resistance_ohm ?? 0), 3)} + j${fixed(1000 * (flow.reactance_ohm ?? 0), 3)} mΩ, whole length, sets in parallel`,
@@ -181,7 +188,7 @@ export const leadDrop: Check = {
     'NEC 210.19 informational note (3 % on a branch circuit); one drive maker’s published manual (2 %); NEMA MG 1 12.44 (90 % at the terminals, from memory)',
   why: 'At low speed the drive can add volts; at base speed it has none to add. What is lost on the leads, and what the feeder lost before, is missing at the motor’s terminals, and torque falls with it.',
   scope: 'run',
-  judge({ motor, drive, cables, boxes, start, terminal, project, basis, inputKnown, assumptions }): readonly Finding[] {
+  judge({ motor, drive, cables, boxes, start, terminal, project, basis, inputKnown, ahead, driven, assumptions }): readonly Finding[] {
     const subject = elementSubject(motor);
     const runs = [motor.tag];
     const missing: Missing[] = [
@@ -207,10 +214,16 @@ export const leadDrop: Check = {
       ];
     if (start.voltage_V === null || terminal.voltage_V === null) {
       return [
-        openFinding(this, subject, runs, [], {
-          phrase: 'load not known',
-          text: 'Cannot be judged yet: another motor on this drive is not described, or the leads cannot carry the load at all.',
-        }),
+        openFinding(
+          this,
+          subject,
+          runs,
+          driven.flatMap((each) => missingOf(each, 'ratedCurrent_A', 'ratedVoltage_V')),
+          {
+            phrase: 'load not known',
+            text: 'Cannot be judged yet: another motor on this drive is not described, or the leads cannot carry the load at all.',
+          },
+        ),
       ];
     }
     // Across a transformer on the output, the volts at the drive are those it would give the motor without load.
@@ -249,6 +262,9 @@ export const leadDrop: Check = {
         ...given(motor, 'ratedVoltage_V', 'ratedCurrent_A', 'powerFactor', 'ratedFrequency_Hz'),
         ...cables.flatMap((cable) => given(cable, 'conductor.size', 'conductor.metal', 'conductor.sets', 'length_m', 'lengthMost_m')),
         ...boxes.flatMap((box) => given(box, 'impedance_pct', 'drop_pct', 'ratedCurrent_A')),
+        ...driven.filter((each) => each !== motor).flatMap((each) => given(each, 'ratedVoltage_V', 'ratedCurrent_A')),
+        ...given(drive, 'inputCurrent_A'),
+        ...impedanceGiven(ahead),
       ],
       working: [
         `current of ${motor.tag}: ${fixed(motor.ratedCurrent_A ?? 0, 1)} A at ${fixed(motor.ratedFrequency_Hz ?? (basis === 'us' ? 60 : 50), 0)} Hz`,
@@ -271,7 +287,7 @@ export const leadDrop: Check = {
           ...found,
           verdict: 'open',
           phrase: 'input voltage?',
-          missing: drive.inputCurrent_A === undefined ? [lacks(drive, 'inputCurrent_A')] : [],
+          missing: [...missingOf(drive, 'inputCurrent_A'), ...impedanceGaps(ahead)],
         },
       ];
     }

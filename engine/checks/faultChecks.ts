@@ -2,29 +2,26 @@ import type { Cable } from '../lineup/cable.ts';
 import type { Element } from '../lineup/elements.ts';
 import { fixed } from '../lineup/roundTo.ts';
 import { type Check, elementSubject, exceeds, finding, given, marginBelow, missingOf, openFinding, tagsOf } from './check.ts';
-import type { Finding, Missing } from './finding.ts';
+import type { Finding, Input, Missing } from './finding.ts';
 
 /** Whether parts stand the fault current that can flow through them. */
 
 const isCable = (part: Element | Cable): part is Cable => part.kind === 'cable' || part.kind === 'link';
 
-/** What keeps the fault current from being known. */
+/** What the impedance of a part or cable is made of. */
+const impedancePaths = (part: Element | Cable): readonly string[] => {
+  if (isCable(part)) return part.kind === 'link' || part.length_m === 0 ? [] : ['conductor.size', 'conductor.metal', 'length_m'];
+  if (part.kind === 'supply') return ['voltage_V', 'faultCurrent_A'];
+  if (part.kind === 'transformer') return ['ratedPower_VA', 'primaryVoltage_V', 'secondaryVoltage_V', 'impedance_pct'];
+  if (part.kind === 'reactor') return ['impedance_pct', 'ratedCurrent_A'];
+  return part.kind === 'filter' && part.drop_pct === undefined ? ['role'] : [];
+};
+
+/** What keeps the impedance of the way from the source from being known, and what it was made from. */
 export const impedanceGaps = (ahead: readonly (Element | Cable)[]): readonly Missing[] =>
-  ahead.flatMap((part) =>
-    isCable(part)
-      ? part.kind === 'link' || part.length_m === 0
-        ? []
-        : missingOf(part, 'conductor.size', 'conductor.metal', 'length_m')
-      : part.kind === 'supply'
-        ? missingOf(part, 'voltage_V', 'faultCurrent_A')
-        : part.kind === 'transformer'
-          ? missingOf(part, 'ratedPower_VA', 'primaryVoltage_V', 'secondaryVoltage_V', 'impedance_pct')
-          : part.kind === 'reactor'
-            ? missingOf(part, 'impedance_pct', 'ratedCurrent_A')
-            : part.kind === 'filter' && part.drop_pct === undefined
-              ? missingOf(part, 'role')
-              : [],
-  );
+  ahead.flatMap((part) => missingOf(part, ...impedancePaths(part)));
+export const impedanceGiven = (ahead: readonly (Element | Cable)[]): readonly Input[] =>
+  ahead.flatMap((part) => given(part, ...impedancePaths(part)));
 
 export const faultRating: Check = {
   slug: 'fault-rating',
@@ -46,6 +43,7 @@ export const faultRating: Check = {
       ...(supply ? [{ what: `fault level of ${supply.tag}`, value: 'unlimited', source: 'worst case for faults: not given' }] : []),
     ];
     const rating = element.faultRating_A;
+    const inputs = [...given(element, 'faultRating_A', 'faultRatingDevice', 'faultRatingDeviceDrawn'), ...impedanceGiven(ahead)];
     if (element.kind === 'drive' && rating !== undefined && element.faultRatingDeviceDrawn === false)
       return [
         finding(this, subject, runs, {
@@ -73,7 +71,7 @@ export const faultRating: Check = {
             element.kind === 'drive' ? 'A listed fuse or reactor combination with a higher marking.' : 'A part of a higher rating.',
             'Current-limiting fuses ahead, where the marking allows that combination.',
           ],
-          inputs: given(element, 'faultRating_A', 'faultRatingDevice'),
+          inputs,
           working: workingOf(flow, basis),
           assumptions,
         }),
@@ -85,7 +83,7 @@ export const faultRating: Check = {
           value: available,
           unit: 'A',
           quantity: 'available fault current',
-          inputs: ahead.flatMap((part) => given(part, 'faultCurrent_A', 'ratedPower_VA', 'impedance_pct', 'conductor.size', 'length_m')),
+          inputs,
           working: workingOf(flow, basis),
           text: `Cannot be judged yet: ${missing.length > 0 ? `${missing.map((each) => `${each.label.toLowerCase()} of ${each.tag}`).join(', ')} not known` : 'the impedance of something ahead cannot be made out'}.${known}`,
           ...(missing.length > 0 ? {} : { phrase: 'fault current?', remedies: ['Look at the sizes and voltages of what is ahead of it.'] }),
@@ -96,7 +94,7 @@ export const faultRating: Check = {
         ...numbers(available, rating),
         verdict: 'pass',
         text: `${fixed(available / 1000, 2)} kA are available at ${element.tag}, which is marked for ${fixed(rating / 1000, 1)} kA${element.kind === 'drive' ? ` with ${element.faultRatingDevice ?? ''}` : ''}.`,
-        inputs: given(element, 'faultRating_A', 'faultRatingDevice'),
+        inputs,
         working: workingOf(flow, basis),
         assumptions,
       }),

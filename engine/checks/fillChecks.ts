@@ -37,6 +37,16 @@ function readTrade(text: string): { readonly trade: string; readonly kind: Condu
   return { trade: (match[1] ?? '').replace('-', ' '), kind: (match[2]?.toUpperCase().replace(' ', '') as Conduit | undefined) ?? null };
 }
 
+const CONTENTS = [
+  'construction',
+  'conductor.size',
+  'insulation.type',
+  'insulation.wall_mm',
+  'outerDiameter_mm',
+  'grounds.count',
+  'grounds.size',
+] as const;
+
 /** Outer area of what one raceway holds of this cable, with the number of conductors or cables, or what is missing. */
 function contents(cable: Cable): { readonly area_mm2: number; readonly count: number; readonly says: string } | readonly Missing[] {
   const od = cable.outerDiameter_mm;
@@ -129,7 +139,8 @@ function fill(check: Check, cable: Cable, together: readonly Cable[], basis: 'us
     phrase: `fill ${fixed(value, 0)} %`,
     text: `${cable.tag}${together.length > 0 ? ` with ${tagsOf(together).join(', ')}` : ''} fills ${fixed(value, 1)} % of a ${read.trade} in ${smallest.kind} raceway; ${limit} % is the most for ${count > 2 ? 'more than two' : count === 2 ? 'two' : 'one'}.`,
     inputs: [
-      ...given(cable, 'installation.racewaySize', 'conductor.size', 'insulation.type', 'outerDiameter_mm', 'grounds.count', 'grounds.size'),
+      ...given(cable, 'installation.raceway', 'installation.racewaySize'),
+      ...[cable, ...together].flatMap((each) => given(each, ...CONTENTS)),
       lookedUp(`area of ${read.trade} ${smallest.kind}`, `${fixed(smallest.area, 0)} mm²`, cite(FILL_TABLE_4)),
       lookedUp('most fill', `${limit} %`, cite(FILL_TABLE_1)),
     ],

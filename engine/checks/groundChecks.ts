@@ -78,9 +78,20 @@ function leftOpen(cable: Cable): { readonly end: string; readonly landed: number
   return fewest.landed < count ? fewest : null;
 }
 
+/** What the size of a grounding conductor and of what is asked is made of. */
+const GROUND = [
+  'grounds.count',
+  'grounds.size',
+  'grounds.metal',
+  'conductor.size',
+  'conductor.metal',
+  'from.groundsLanded',
+  'to.groundsLanded',
+] as const;
+
 const landings = (cable: Cable): readonly Missing[] => missingOf(cable, 'from.groundsLanded', 'to.groundsLanded');
 
-function usGround(check: CheckFacts, { cable, motors, guard }: CableScope): Finding {
+function usGround(check: CheckFacts, { cable, motors, guard, unsorted }: CableScope): Finding {
   const runs = tagsOf(motors);
   const subject = cableSubject(cable);
   const { raceway } = cable.installation;
@@ -116,6 +127,7 @@ function usGround(check: CheckFacts, { cable, motors, guard }: CableScope): Find
   ];
   const table = trip === undefined || metal === undefined ? null : equipmentGround(trip, metal);
   const phase = cable.conductor.size === undefined ? null : conductorSize(cable.conductor.size);
+  if (!guard && unsorted) return openFinding(check, subject, runs, [lacks(unsorted, 'device'), ...missing]);
   if (!guard)
     return openFinding(check, subject, runs, missing, {
       phrase: 'device ahead?',
@@ -145,8 +157,8 @@ function usGround(check: CheckFacts, { cable, motors, guard }: CableScope): Find
     text: `${cable.tag} has ${fixed(area, 1)} mm² of grounding conductor; behind ${guard.tag} at ${fixed(trip, 0)} A ${table.size}${sets > 1 ? ` in each of ${sets} sets` : ''} is asked (${fixed(need, 1)} mm²).`,
     source: `${check.source}; ${cite(TABLE_250_122)}`,
     inputs: [
-      ...given(cable, 'grounds.count', 'grounds.size', 'grounds.metal', 'conductor.size'),
-      ...given(guard, 'tripCurrent_A'),
+      ...given(cable, ...GROUND, 'conductor.sets'),
+      ...given(guard, 'device', 'tripCurrent_A'),
       lookedUp('grounding conductor', table.size, cite(TABLE_250_122)),
     ],
     working: [`${cable.grounds.count ?? 0} × ${cable.grounds.size ?? ''}${sets > 1 ? ` × ${sets} sets` : ''} = ${fixed(area, 2)} mm²`],
@@ -203,7 +215,7 @@ function iecGround(check: CheckFacts, { cable, motors, drives, drive }: CableSco
     phrase: `PE ${fixed(area, 1)} of ${fixed(need, 1)} mm²`,
     text: `${cable.tag} has ${fixed(area, 1)} mm² of grounding conductor${shield > 0 ? ' (its shield counted)' : none && carrierOf(cable) === 'shield' ? ' (a shield alone does not count as one)' : ''}; ${fixed(need, 1)} mm² are asked${need > table ? ' because more than 3.5 mA may flow to ground' : ''}.`,
     source: `${check.source}; ${cite(TABLE_54_2)}`,
-    inputs: given(cable, 'grounds.count', 'grounds.size', 'grounds.metal', 'shieldArea_mm2', 'conductor.size', 'conductor.sets'),
+    inputs: given(cable, ...GROUND, 'shieldArea_mm2', 'conductor.sets'),
     working: [
       `line conductor ${fixed(phase.area_mm2, 1)} mm²: grounding conductor ${fixed(table, 1)} mm² (${cite(TABLE_54_2)}${other ? ', × 143 / 94 for aluminium beside copper' : ''})`,
     ],

@@ -4,9 +4,20 @@ import { insulationFacts, wallThickness_mm } from '../catalog/insulation.ts';
 import type { Cable } from '../lineup/cable.ts';
 import { fixed } from '../lineup/roundTo.ts';
 import { airDensity, empirical_V, type InceptionInput, inception_V, wedge_V } from '../physics/wave/inception.ts';
-import { type Check, cableSubject, exceeds, finding, given, missingOf, type OutputScope, openFinding, tagsOf } from './check.ts';
+import {
+  type Check,
+  cableSubject,
+  exceeds,
+  finding,
+  given,
+  missingOf,
+  type OutputScope,
+  openFinding,
+  tagsOf,
+  voltageGiven,
+} from './check.ts';
 import type { Finding, Verdict } from './finding.ts';
-import { type RunPeak, runPeak } from './runPeak.ts';
+import { isPeak, type NoPeak, type RunPeak, runPeak } from './runPeak.ts';
 import { carrierOf } from './shieldPath.ts';
 import { hopsTo } from './waveTree.ts';
 
@@ -107,15 +118,24 @@ export const insulationInception: Check = {
         const behind = scope.motors.filter((motor) => hopsTo(scope.tree, motor.id).some((hop) => hop.cable === cable));
         const peaks = behind.map((motor) => runPeak(scope, motor));
         // The highest of those that run through it, and none while one of them is not known.
-        const known = peaks.flatMap((peak) => peak ?? []);
+        const known = peaks.filter(isPeak);
         const highest =
           known.length === peaks.length ? known.reduce<RunPeak | null>((a, b) => (a && a.peak_V >= b.peak_V ? a : b), null) : null;
-        return judgeCable(this, scope, cable, highest, tagsOf(behind));
+        const lacking = new Map(
+          peaks.flatMap((peak) => (isPeak(peak) ? [] : peak.lacking)).map((each) => [`${each.id} ${each.field}`, each]),
+        );
+        return judgeCable(this, scope, cable, highest ?? { lacking: [...lacking.values()] }, tagsOf(behind));
       });
   },
 };
 
-function judgeCable(check: Check, { project, drive }: OutputScope, cable: Cable, peak: RunPeak | null, runs: readonly string[]): Finding {
+function judgeCable(
+  check: Check,
+  { project, drive, voltageFrom, tree }: OutputScope,
+  cable: Cable,
+  peak: RunPeak | NoPeak,
+  runs: readonly string[],
+): Finding {
   const subject = cableSubject(cable);
   const altitude_m = project.altitude_m ?? USUAL_ALTITUDE_M;
   const place = placeOf(cable);
@@ -123,8 +143,8 @@ function judgeCable(check: Check, { project, drive }: OutputScope, cable: Cable,
     ...missingOf(cable, 'insulation.type', 'conductor.size'),
     ...(place === undefined ? missingOf(cable, 'installation.moisture') : []),
   ];
-  if (!peak)
-    return openFinding(check, subject, runs, lacking, {
+  if (!isPeak(peak))
+    return openFinding(check, subject, runs, [...lacking, ...peak.lacking], {
       phrase: 'peak?',
       text: runs.length > 0 ? `The peak at ${runs.join(', ')} is not solved yet: see it first.` : 'No motor is fed by it yet.',
     });
@@ -155,6 +175,8 @@ function judgeCable(check: Check, { project, drive }: OutputScope, cable: Cable,
         'construction',
       ),
       ...given(drive, 'riseTime_s'),
+      ...voltageGiven(voltageFrom),
+      ...tree.hops.flatMap((hop) => given(hop.cable, 'length_m')),
     ],
     working: found.working,
     assumptions: [

@@ -13,6 +13,8 @@ import {
   notApplicable,
   openFinding,
   tagsOf,
+  voltageGiven,
+  voltageMissing,
 } from './check.ts';
 import type { Missing } from './finding.ts';
 
@@ -181,14 +183,17 @@ export const insulationVoltage: Check = {
     'one drive maker’s published guide: 600 V cable to 500 V supply, 750 V to 600 V, 1 kV to 690 V; E. Bulington and others, IEEE PCIC 1998 (thicker wall on 600 V drives)',
   why: 'The reflected wave puts up to twice the bus voltage on the cable, many times a second. A cable at the edge of its class has no room for that.',
   scope: 'cable',
-  judge({ cable, side, motors, nominal_V }) {
+  judge({ cable, side, motors, nominal_V, voltageFrom }) {
     if (side !== 'output') return [];
     const subject = cableSubject(cable);
     const runs = tagsOf(motors);
     if (cable.kind === 'link') return [notApplicable(this, subject, runs, 'A connection inside one enclosure.')];
     const facts = insulationFacts(cable.insulation.type);
     const value = cable.insulation.voltage_V ?? facts?.voltage_V;
-    const missing = value === undefined ? [lacks(cable, 'insulation.voltage_V')] : [];
+    const missing = [
+      ...(value === undefined ? missingOf(cable, 'insulation.voltage_V', 'insulation.type') : []),
+      ...(nominal_V === null ? voltageMissing(voltageFrom) : []),
+    ];
     if (value === undefined || nominal_V === null)
       return [
         openFinding(
@@ -208,7 +213,7 @@ export const insulationVoltage: Check = {
         value,
         limit,
         unit: 'V',
-        inputs: given(cable, 'insulation.type', 'insulation.voltage_V'),
+        inputs: [...given(cable, 'insulation.type', 'insulation.voltage_V'), ...voltageGiven(voltageFrom)],
         working: [`cable ${fixed(value, 0)} V; supply ${fixed(nominal_V, 0)} V asks ${fixed(limit, 0)} V`],
         margin_pct: marginAbove(value, limit),
         phrase: `${fixed(value, 0)} V class`,

@@ -66,7 +66,7 @@ export const motorIsolation: Check = {
         source: basis === 'us' ? 'NEC 430.102(B), 110.25' : 'IEC 60204-1 5.3.3, 5.6 (from memory)',
         phrase: iecPass ? 'lockable' : (PHRASE[verdict] ?? ''),
         text: `${by.tag} ${iecPass ? 'can be locked open' : SAYS[verdict]?.(motor.tag)}.`,
-        inputs: switches.flatMap((one) => given(one, 'withinSight', 'lockable')),
+        inputs: switches.flatMap((one) => given(one, 'device', 'withinSight', 'lockable')),
         remedies:
           verdict === 'fail' || verdict === 'caution'
             ? [

@@ -21,6 +21,8 @@ import {
   type OutputScope,
   openFinding,
   tagsOf,
+  voltageGiven,
+  voltageMissing,
 } from './check.ts';
 import type { Finding, Missing, Verdict } from './finding.ts';
 import { busVoltage_V } from './runWave.ts';
@@ -63,7 +65,7 @@ export const chargingCurrentCheck: Check = {
     'first launch of an edge into the modes of the cable, from a field solution of typical cross-sections; ± 40 %; the maker’s own table wins',
   why: 'Every edge must fill the cable before anything reaches the motor. Small drives have no amperes to spare for it, and shielded or thicker cable takes more.',
   scope: 'output',
-  judge({ drive, cables, first, motors, nominal_V, parts, basis, project }): readonly Finding[] {
+  judge({ drive, cables, first, motors, nominal_V, voltageFrom, parts, basis, project }): readonly Finding[] {
     const subject = elementSubject(drive);
     const runs = tagsOf(motors);
     const real = cables.filter((cable) => cable.kind === 'cable');
@@ -83,6 +85,7 @@ export const chargingCurrentCheck: Check = {
       ...lengthsMissing(cables),
       ...missingOf(drive, 'carrier_Hz', 'outputCurrent_A'),
       ...motors.flatMap((motor) => missingOf(motor, 'ratedCurrent_A')),
+      ...(nominal_V === null ? voltageMissing(voltageFrom) : []),
     ];
     const { carrier_Hz, outputCurrent_A } = drive;
     if (missing.length > 0 || total === null || carrier_Hz === undefined || outputCurrent_A === undefined || nominal_V === null)
@@ -146,6 +149,7 @@ export const chargingCurrentCheck: Check = {
         phrase: `charging ${fixed(peak_A, 0)} A peak`,
         text: `${lengthSaid(total, project)} of cable behind ${drive.tag} take about ${fixed(peak_A, 0)} A at each edge (${fixed((1 - SPREAD) * peak_A, 0)} to ${fixed((1 + SPREAD) * peak_A, 0)}) and ${fixed(rms_A, 1)} A effective at ${fixed(carrier_Hz / 1000, 1)} kHz; with ${fixed(motor_A, 1)} A of motor that is ${fixed(value, 0)} % of its ${fixed(outputCurrent_A, 1)} A${exceeds(peak_A, 2 * outputCurrent_A) ? ', and the peak is over twice its rating' : ''}.${straddles ? ` It may be up to ${fixed(high, 0)} %: the band straddles the limit.` : ''}`,
         inputs: [
+          ...voltageGiven(voltageFrom),
           ...given(drive, 'carrier_Hz', 'outputCurrent_A', 'riseTime_s'),
           ...motors.flatMap((motor) => given(motor, 'ratedCurrent_A')),
           ...real.flatMap((cable) => given(cable, 'length_m', 'lengthMost_m', 'conductor.sets', 'construction')),

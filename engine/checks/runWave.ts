@@ -18,7 +18,8 @@ import { motorSurgeImpedance_ohm, SURGE_IMPEDANCE_BAND } from '../physics/wave/l
 import { reactorPeakPerUnit } from '../physics/wave/reactorPeak.ts';
 import { type CableLine, cableLine } from './cableLine.ts';
 import { worstLength_m } from './cableModel.ts';
-import type { Assumption, Confidence } from './finding.ts';
+import { lacks } from './check.ts';
+import type { Assumption, Confidence, Missing } from './finding.ts';
 import { hopsTo, type WaveTree } from './waveTree.ts';
 
 /** The wave at one motor after one edge of its drive: closed form where one cable leads to one motor, travelling waves for all else. */
@@ -73,6 +74,12 @@ export function waveAt(tree: WaveTree, motor: ElementOf<'motor'>, at: WaveCase):
   const wave = solve(tree, motor, at);
   known.set(key, wave);
   return wave;
+}
+
+/** What a wave that could not be solved lacks. */
+export function lackingIn(none: NoWave): readonly Missing[] {
+  if (none.none === 'no cable') return [];
+  return [lacks(none.cable, none.none === 'dimensions' ? 'insulation.wall_mm' : 'length_m')];
 }
 
 export const isWave = (wave: Wave | NoWave): wave is Wave => !('none' in wave);

@@ -250,7 +250,14 @@ export const shieldLanding: Check = {
     ).map(([end, element]) => {
       const subject = endSubject(cable, end);
       const { landing, pigtailLength_mm, pigtailWidth_mm } = cable[end];
-      const inputs = given(cable, `${end}.landing`, `${end}.pigtailLength_mm`, `${end}.pigtailWidth_mm`);
+      const inputs = given(
+        cable,
+        'construction',
+        'installation.raceway',
+        `${end}.landing`,
+        `${end}.pigtailLength_mm`,
+        `${end}.pigtailWidth_mm`,
+      );
       if (carrier === 'unknown') return openFinding(this, subject, runs, missingOf(cable, 'construction', 'installation.raceway'));
       if (landing === undefined)
         return openFinding(this, subject, runs, [lacks(cable, `${end}.landing`)], { phrase: `landing at ${element.tag}?` });

@@ -16,6 +16,7 @@ import {
   notApplicable,
   openFinding,
   tagsOf,
+  voltageGiven,
 } from './check.ts';
 import type { Finding, Verdict } from './finding.ts';
 
@@ -144,8 +145,12 @@ export const supplyStiffness: Check = {
       phrase: `source ${fixed(total, 2)} %`,
       working: [...stiff.working, `together ${fixed(total, 3)} %`],
       inputs: [
-        ...given(drive, 'inputCurrent_A', 'dcChoke'),
-        ...(transformer ? given(transformer, 'ratedPower_VA', 'impedance_pct') : supply ? given(supply, 'faultCurrent_A') : []),
+        ...given(drive, 'inputCurrent_A', 'dcChoke', 'manual.reactorRequired'),
+        ...(transformer
+          ? given(transformer, 'ratedPower_VA', 'impedance_pct', 'secondaryVoltage_V')
+          : supply
+            ? given(supply, 'faultCurrent_A', 'voltage_V')
+            : []),
         ...reactors.flatMap((reactor) => given(reactor, 'impedance_pct', 'ratedCurrent_A')),
       ],
       remedies: STIFFNESS_REMEDIES,
@@ -294,6 +299,7 @@ export const harmonics: Check = {
         remedies: study ? ['Reactors or d.c. chokes at the drives.', 'A harmonic study of the site at its point of common coupling.'] : [],
         inputs: [
           ...bridges.flatMap((drive) => given(drive, 'inputCurrent_A', 'dcChoke')),
+          ...voltageGiven(element),
           ...given(element, 'ratedPower_VA', 'impedance_pct', 'faultCurrent_A', 'demandCurrent_A'),
         ],
         working: [
@@ -349,7 +355,7 @@ export const residualCurrent: Check = {
           verdict: 'pass',
           phrase: 'no residual-current device',
           text: `${element.tag} has no residual-current device.`,
-          inputs: given(element, 'residualCurrentType'),
+          inputs: given(element, 'device', 'residualCurrentType'),
         }),
       ];
     if (type !== 'B')
@@ -358,7 +364,7 @@ export const residualCurrent: Check = {
           verdict: 'caution',
           phrase: `residual-current type ${type}`,
           text: `${element.tag} has a residual-current device of type ${type} ahead of ${tagsOf(drives).join(', ')}; behind a three-phase rectifier only type B sees a fault.`,
-          inputs: given(element, 'residualCurrentType'),
+          inputs: given(element, 'device', 'residualCurrentType'),
           remedies: ['A type B device.', 'Leave it out where the code allows, and rely on the grounding conductor.'],
         }),
       ];
@@ -381,7 +387,7 @@ export const residualCurrent: Check = {
         phrase: `${fixed(1000 * sum, 0)} mA to ground`,
         text: `The drives behind ${element.tag} pass ${fixed(1000 * sum, 1)} mA to ground; ${fixed(1000 * limit, 1)} mA is 30 % of its setting.`,
         inputs: [
-          ...given(element, 'residualCurrentType', 'residualCurrent_A'),
+          ...given(element, 'device', 'residualCurrentType', 'residualCurrent_A'),
           ...drives.flatMap((drive) => given(drive, 'leakageCurrent_A')),
         ],
         remedies: over

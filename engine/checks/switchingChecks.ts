@@ -15,6 +15,7 @@ import {
   openFinding,
   tagsOf,
 } from './check.ts';
+import { impedanceGaps, impedanceGiven } from './faultChecks.ts';
 import type { Finding, Missing } from './finding.ts';
 import { carrierOf } from './shieldPath.ts';
 
@@ -162,7 +163,7 @@ export const bypass: Check = {
   source: 'drive makers’ published manuals (mains on the output destroys the drive); NEC 430.122(C); common practice (15 % at starting)',
   why: 'With the way around closed the motor starts across the line: six times its current through the feeder, and mains a contactor’s width from the drive’s output.',
   scope: 'element',
-  judge({ element, side, bypassed, bypassLeg, bypassParts, flow, nominal_V }): readonly Finding[] {
+  judge({ element, side, bypassed, bypassLeg, bypassParts, flow, nominal_V, ahead }): readonly Finding[] {
     if (element.kind !== 'contactor' || element.role !== 'bypass' || side !== 'input') return [];
     const subject = elementSubject(element);
     const runs = tagsOf(bypassed);
@@ -227,8 +228,9 @@ export const bypass: Check = {
       return [...found, notApplicable({ ...this }, subject, runs, 'No motor is connected behind it.')].map((each, i) =>
         i === 0 ? each : { ...each, id: id('start') },
       );
-    const missing = bypassed.flatMap((motor) => missingOf(motor, 'ratedCurrent_A'));
+    const missing: Missing[] = bypassed.flatMap((motor) => missingOf(motor, 'ratedCurrent_A'));
     const path = flow.path_ohm;
+    if (!path) missing.push(...impedanceGaps(ahead));
     if (missing.length > 0 || !path || !nominal_V)
       return [
         ...found,
@@ -254,7 +256,7 @@ export const bypass: Check = {
         margin_pct: marginBelow(value, START_DROP_PCT),
         phrase: `start drop ${fixed(value, 1)} %`,
         text: `Started through ${element.tag}, the motor draws about ${fixed(start_A, 0)} A and the voltage there sags by ${fixed(value, 1)} %; ${START_DROP_PCT} % is usual as the most.`,
-        inputs: bypassed.flatMap((motor) => given(motor, 'ratedCurrent_A')),
+        inputs: [...bypassed.flatMap((motor) => given(motor, 'ratedCurrent_A')), ...impedanceGiven(ahead)],
         working: [
           `I = ${INRUSH} × ${fixed(start_A / INRUSH, 1)} A`,
           `√3 I (R cos φ + X sin φ), R ${fixed(1000 * path.re, 3)} mΩ, X ${fixed(1000 * path.im, 3)} mΩ, cos φ ${START_PF} = ${fixed(drop_V, 2)} V`,

@@ -73,6 +73,8 @@ const notASize = (sizes: readonly string[]) => ({
 /** Conductors of one phase on these terminals. */
 const perPhase = (cables: readonly Cable[]): number => cables.reduce((sum, cable) => sum + (cable.conductor.sets ?? 1), 0);
 
+const RANGE = ['terminalSmallest', 'terminalLargest', 'terminalsPerPhase'] as const;
+
 export const terminalRange: Check = {
   slug: 'terminal-range',
   rule: 'The conductor lies within the marked range, one a place.',
@@ -90,6 +92,7 @@ export const terminalRange: Check = {
     const strange: string[] = [...unlisted(cable.conductor.size)];
     const faults: Finding[] = [];
     const fits: string[] = [];
+    const lands = [fromElement, toElement].filter(hasTerminals);
     for (const [end, element, landed] of [
       ['from', fromElement, landedFrom],
       ['to', toElement, landedTo],
@@ -108,10 +111,7 @@ export const terminalRange: Check = {
             phrase,
             text,
             remedies,
-            inputs: [
-              ...given(cable, 'conductor.size', 'conductor.sets'),
-              ...given(element, 'terminalSmallest', 'terminalLargest', 'terminalsPerPhase'),
-            ],
+            inputs: [...given(cable, 'conductor.size', 'conductor.sets'), ...given(element, ...RANGE)],
           }),
         );
       };
@@ -143,7 +143,7 @@ export const terminalRange: Check = {
         verdict: 'pass',
         phrase: 'fits its terminals',
         text: `${cable.tag} fits the terminals of ${fits.join(' and ')}.`,
-        inputs: given(cable, 'conductor.size', 'conductor.sets'),
+        inputs: [cable, ...lands].flatMap((part) => given(part, 'conductor.size', 'conductor.sets', ...RANGE)),
       }),
     ];
   },

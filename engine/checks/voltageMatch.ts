@@ -1,5 +1,16 @@
 import { fixed } from '../lineup/roundTo.ts';
-import { type Check, elementSubject, exceeds, finding, given, missingOf, openFinding, tagsOf } from './check.ts';
+import {
+  type Check,
+  elementSubject,
+  exceeds,
+  finding,
+  given,
+  missingOf,
+  openFinding,
+  tagsOf,
+  voltageGiven,
+  voltageMissing,
+} from './check.ts';
 import type { Finding, Verdict } from './finding.ts';
 
 /** Whether parts are made for the voltage at which they stand: the combinations that cannot be. */
@@ -15,7 +26,7 @@ export const voltageMatch: Check = {
   source: 'the nameplates; ± 10 % is usual (IEC 60038, NEMA MG 1 12.44, from memory)',
   why: 'A part on the wrong voltage fails at once or never does its work: a drive cannot make more voltage than it is given.',
   scope: 'element',
-  judge({ element, side, flow, motors, nominal_V, atSource }): readonly Finding[] {
+  judge({ element, side, flow, motors, nominal_V, voltageFrom, atSource }): readonly Finding[] {
     if (atSource) return [];
     const subject = elementSubject(element);
     const runs = tagsOf(motors);
@@ -36,7 +47,7 @@ export const voltageMatch: Check = {
           this,
           subject,
           runs,
-          missingOf(element, path),
+          [...missingOf(element, path), ...(here === null ? voltageMissing(voltageFrom) : [])],
           rated === undefined ? {} : { text: 'Cannot be judged yet: the nominal voltage at it is not known.' },
         ),
       ];
@@ -54,7 +65,7 @@ export const voltageMatch: Check = {
         unit: 'V',
         phrase: `${fixed(rated, 0)} V on ${fixed(here, 0)} V`,
         text: `${element.tag} is made for ${fixed(rated, 0)} V and stands on ${fixed(here, 0)} V${low ? ': its drive must be set to its voltage, and the peaks are those of the supply' : ''}.`,
-        inputs: given(element, path),
+        inputs: [...given(element, path), ...voltageGiven(voltageFrom)],
         working: [`${fixed(rated, 1)} / ${fixed(here, 1)} V = ${fixed(100 * ratio, 1)} %`],
         remedies: verdict === 'pass' ? [] : ['A part for this voltage, another tap, or a transformer between.', 'Check what was entered.'],
       }),

@@ -14,11 +14,13 @@ import {
   notApplicable,
   openFinding,
   type RunScope,
+  voltageGiven,
+  voltageMissing,
 } from './check.ts';
 import { vouched } from './figureText.ts';
 import type { Finding, Missing, Verdict } from './finding.ts';
 import { type MotorLimit, motorLimit, PROVISIONAL } from './motorLimit.ts';
-import { busVoltage_V, isWave, type NoWave, USUAL_RAISE_PCT, type Wave, waveAt } from './runWave.ts';
+import { busVoltage_V, isWave, lackingIn, type NoWave, USUAL_RAISE_PCT, type Wave, waveAt } from './runWave.ts';
 import { hopsTo, makersWord } from './waveTree.ts';
 
 /** What the pulses do at the motor. */
@@ -39,11 +41,6 @@ const cableFields = [
 ];
 const waveFields = ['wave.impedance_ohm', 'wave.velocity_mPerS', 'wave.toShield_FPerM', 'wave.betweenCores_FPerM'];
 
-/** What a wave that could not be solved lacks. */
-function lackingIn(none: NoWave): readonly Missing[] {
-  if (none.none === 'no cable') return [];
-  return [lacks(none.cable, none.none === 'dimensions' ? 'insulation.wall_mm' : 'length_m')];
-}
 const OUT_OF_REACH = {
   dimensions: 'its size and wall give no line that a wave could run on: mend them, or enter its surge impedance',
   reach: 'its length, those of the other cables and the rise time lie too far apart to be solved together: see them',
@@ -86,7 +83,7 @@ export const criticalLength: Check = {
       margin_pct: marginBelow(length_m, critical_m),
       inputs: [
         ...given(drive, 'riseTime_s'),
-        ...cables.flatMap((cable) => given(cable, 'length_m', 'lengthMost_m', 'wave.velocity_mPerS')),
+        ...tree.hops.flatMap(({ cable }) => given(cable, 'length_m', 'lengthMost_m', 'wave.velocity_mPerS')),
       ],
       working: [
         ...wave.working.slice(0, 1),
@@ -140,7 +137,7 @@ export const motorPeakVoltage: Check = {
     const limitMissing = 'missing' in anyEdge ? anyEdge.missing : [];
     if (nominal_V === null)
       return [
-        openFinding(this, subject, runs, [...limitMissing, ...lengths], {
+        openFinding(this, subject, runs, [...limitMissing, ...lengths, ...voltageMissing(scope.voltageFrom)], {
           text: 'Cannot be judged yet: the supply voltage of its drive is not known.',
         }),
       ];
@@ -207,7 +204,7 @@ const braking_V = (wave: Wave, { drive }: RunScope): number =>
 
 /** Everything that a peak is shown with, whatever is decided of it. */
 function shownOf(scope: RunScope, wave: Wave, limit: MotorLimit, nominal_V: number): Shown {
-  const { motor, drive, tree, cables } = scope;
+  const { motor, drive, tree, voltageFrom } = scope;
   const { central_V, low_V, high_V, bus_V, confidence } = wave;
   const raised = drive.frontEnd === 'active';
   const braking = braking_V(wave, scope);
@@ -218,6 +215,7 @@ function shownOf(scope: RunScope, wave: Wave, limit: MotorLimit, nominal_V: numb
     quantity: 'peak line to line, nominal supply',
     case: 'rated',
     inputs: [
+      ...voltageGiven(voltageFrom),
       ...given(drive, 'riseTime_s', 'frontEnd', 'busRaise_pct', 'brakingBus_V'),
       ...given(
         motor,
@@ -229,7 +227,7 @@ function shownOf(scope: RunScope, wave: Wave, limit: MotorLimit, nominal_V: numb
         'ratedPower_W',
         'surgeImpedance_ohm',
       ),
-      ...cables.flatMap((cable) => given(cable, ...cableFields, ...waveFields)),
+      ...tree.hops.flatMap(({ cable }) => given(cable, ...cableFields, ...waveFields)),
       ...(softener
         ? given(
             softener,

@@ -13,7 +13,7 @@ import type { Element, ElementOf } from '../lineup/elements.ts';
 import type { Project } from '../lineup/project.ts';
 import type { EndName, Run, Step, Zone } from '../network/network.ts';
 import { type Group, groupOf } from './order.ts';
-import { ahead, type Below, earthingAt, filtersAhead, NOTHING_BELOW, upstream } from './upstream.ts';
+import { ahead, type Below, earthingAt, filtersAhead, NOTHING_BELOW, upstream, voltageFrom } from './upstream.ts';
 
 /** Everything that can be said of one zone: findings in order, and what was solved. */
 export interface ZoneReview {
@@ -125,6 +125,7 @@ export function judgeZone(zone: Zone, around: Around): ZoneReview {
         drive,
         guard: guardOf(zone, step, true),
         nominal_V: zone.kind === 'output' ? (drive && sourceIsScaled(zone, step) ? flow.nominal_V : atDrive) : flow.nominal_V,
+        voltageFrom: voltageFrom(zone, step),
         seriesBoxes: zone.kind === 'output' ? boxesBefore(zone, step) : [],
         ahead: zone.kind === 'input' ? partsAhead(zone, step) : [],
         bypassed: bypassed(element).motors,
@@ -200,8 +201,11 @@ export function judgeZone(zone: Zone, around: Around): ZoneReview {
       motors: here.motors,
       drive,
       nominal_V: zone.kind === 'output' && !scaled ? atDrive : flow.nominal_V,
+      voltageFrom: voltageFrom(zone, step),
+      source: zone.source,
       filterAhead: zone.kind === 'input' && filtersAhead(zone, step).length > 0,
       guard: guardOf(zone, step, false),
+      unsorted: ahead(zone, step, 'disconnect').find((each) => each.device === undefined && each !== step.element) ?? null,
       bypassed: zone.kind === 'input' ? bypassedBelow(zone, step) : [],
       together: neighbours(cable).map((each) => each.cable),
       togetherFed: neighbours(cable).map((each) =>
@@ -223,17 +227,19 @@ export function judgeZone(zone: Zone, around: Around): ZoneReview {
   }
 
   const tree = memo.keep(`tree/${zone.source.id}`, waveTree(zone.steps));
-  if (drive && kinds.has('output')) {
+  const source = zone.steps[0];
+  if (drive && source && kinds.has('output')) {
     const scope: OutputScope = {
       project,
       basis,
       drive,
       cables: zone.steps.flatMap((step) => (step.via?.kind === 'cable' ? [step.via.cable] : [])),
       parts: [...new Set(zone.steps.map((step) => step.element))].filter((element) => element !== drive),
-      motors: zone.steps.flatMap(({ element }) => (element.kind === 'motor' ? [element] : [])),
+      motors: motorsOf(zone),
       first: zone.steps.flatMap((step) => (step.parent === 0 && step.via?.kind === 'cable' ? [step.via.cable] : [])),
       tree,
       nominal_V: atDrive,
+      voltageFrom: voltageFrom(zone, source),
     };
     findings.push(...judge(around, 'output', drive.id, scope));
   }
@@ -272,6 +278,7 @@ export function judgeZone(zone: Zone, around: Around): ZoneReview {
     const leads = hops.map((hop) => hop.cable);
     const boxes = [...new Set(lead.slice(1, -1).map(({ step }) => step.element))];
     const feed = stepOf(start.zone.feed.zone, start.zone.feed.step);
+    const fedAt = start.zone.feed.zone.steps[start.zone.feed.step];
     const terminal = stepOf(end.zone, end.step.index);
     const shield = memo.keep(`shield/${motor.id}`, traceShield(run.drive, hops));
     if (kinds.has('run')) {
@@ -286,7 +293,10 @@ export function judgeZone(zone: Zone, around: Around): ZoneReview {
         start: stepOf(start.zone, 0),
         terminal,
         nominal_V: feed.nominal_V,
+        voltageFrom: voltageFrom(start.zone, start.step),
         inputKnown: feed.voltage_V !== null,
+        ahead: fedAt ? partsAhead(start.zone.feed.zone, fedAt) : [],
+        driven: motorsOf(start.zone),
         shield,
         tree,
         assumptions: lead.flatMap(({ zone: each, step }) => stepOf(each, step.index).assumptions),
@@ -383,6 +393,9 @@ function guardOf(zone: Zone, step: Step, ownCounts: boolean) {
   const devices = ahead(zone, step, 'disconnect').filter((each) => each.device !== undefined && each.device !== 'switch');
   return devices.find((each) => ownCounts || each !== step.element) ?? null;
 }
+
+const motorsOf = (zone: Zone): readonly ElementOf<'motor'>[] =>
+  zone.steps.flatMap(({ element }) => (element.kind === 'motor' ? [element] : []));
 
 /** Parts and cables from here back to the source of the zone. */
 const partsAhead = (zone: Zone, step: Step): readonly (Element | Cable)[] => {

@@ -43,6 +43,15 @@ export function earthingAt(zone: Zone, step: Step): { readonly earthing: Earthin
   return { earthing: undefined, part: zone.source };
 }
 
+/** The part that makes the nominal voltage of a place: the nearest transformer ahead, by way of its drive too, or the supply. */
+export function voltageFrom(zone: Zone, step: Step): Element {
+  for (const at of upstream(zone, step)) {
+    if (at.element.kind === 'supply' || (at.element.kind === 'transformer' && at.via?.kind === 'element')) return at.element;
+  }
+  const fed = zone.feed?.zone.steps[zone.feed.step];
+  return zone.feed && fed ? voltageFrom(zone.feed.zone, fed) : zone.source;
+}
+
 export function filtersAhead(zone: Zone, step: Step): readonly ElementOf<'filter'>[] {
   const found = new Set<ElementOf<'filter'>>();
   for (const at of upstream(zone, step)) if (at.element.kind === 'filter') found.add(at.element);

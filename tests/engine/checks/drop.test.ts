@@ -89,6 +89,7 @@ describe('the drop of a feeder', () => {
       drives: [{ ...DRIVE, manual: { inputVoltageLeast_pct: 85 } }],
     });
     expect(labels(found)).toEqual([
+      'Voltage, line to line of S',
       'Conductor size of W',
       'Conductor metal of W',
       'Sets in parallel of W',
@@ -301,6 +302,9 @@ describe('the drop from drive to motor', () => {
       'Impedance of L',
       'Rated current of L',
       'Drop at rated current of Z',
+      'Rated input current of D',
+      'Voltage, line to line of S',
+      'Fault current of S',
     ]);
     expect(found.assumptions.map((each) => each.what)).toEqual(['a']);
     const { outputRatio_pct: _, ...drive } = DRIVE;

@@ -63,7 +63,7 @@ describe('what is available against what is marked', () => {
     expect([of(10_000, { element: knife }).verdict, of(10_001, { element: knife }).verdict]).toEqual(['pass', 'fail']);
     const found = of(65_000, { element: MARKED });
     expect([found.verdict, found.text]).toEqual(['pass', '65.00 kA are available at D, which is marked for 100.0 kA with a class J fuse.']);
-    expect(labels(found)).toEqual(['Fault rating of D', 'Fault rating holds with of D']);
+    expect(labels(found)).toEqual(['Fault rating of D', 'Fault rating holds with of D', 'Device as marked of D']);
     expect(of(110_000, { element: MARKED }).remedies[0]).toContain('A listed fuse or reactor combination');
   });
   it('a drive with another device fails, whatever is available', () => {
@@ -168,6 +168,7 @@ describe('what it was made from', () => {
       'Rated power of T',
       'Impedance of T',
       'Conductor size of W',
+      'Conductor metal of W',
       'Length, one way of W',
       'Fault current of S',
     ]);

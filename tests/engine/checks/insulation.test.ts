@@ -145,7 +145,7 @@ describe('voltage class', () => {
     expect([found?.value, found?.assumptions.map((each) => each.value)]).toEqual([600, ['600 V']]);
     expect(judged('insulation-voltage', { 'insulation.voltage_V': 1000 })?.assumptions).toEqual([]);
     const open = judged('insulation-voltage', { 'insulation.type': undefined });
-    expect([open?.verdict, open?.missing.map((each) => each.field)]).toEqual(['open', ['insulation.voltage_V']]);
+    expect([open?.verdict, open?.missing.map((each) => each.field)]).toEqual(['open', ['insulation.voltage_V', 'insulation.type']]);
     expect(supplied(undefined, 600)?.verdict).toBe('open');
     expect(supplied(undefined, 600)?.text).toBe('Cannot be judged yet: the supply voltage of its drive is not known.');
   });

@@ -33,14 +33,14 @@ describe('rated voltages', () => {
     const [found, ...more] = judged(tag, path, undefined);
     expect([found?.verdict, more.length, found?.missing.map((each) => each.field)]).toEqual(['open', 0, [path]]);
   });
-  it('on a supply that is not known the part is not asked for what it says', () => {
+  it('on a supply that is not known the supply is asked, not the part', () => {
     const supply = MILL.elements.find((each) => each.kind === 'supply')?.id ?? '';
     const found = review(setValue(MILL, supply, 'voltage_V', undefined)).findings.find(
       (each) => each.check === 'voltage-match' && each.subject.tag === 'T-1',
     );
-    expect([found?.verdict, found?.missing, found?.text]).toEqual([
+    expect([found?.verdict, found?.missing.map((each) => `${each.tag}: ${each.field}`), found?.text]).toEqual([
       'open',
-      [],
+      ['UTIL: voltage_V'],
       'Cannot be judged yet: the nominal voltage at it is not known.',
     ]);
   });

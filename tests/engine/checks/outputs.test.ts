@@ -5,7 +5,7 @@ import { carrierWindow, chargingCurrentCheck, manualLimits, outputTransformer } 
 import type { Cable } from '../../../engine/lineup/cable.ts';
 import type { Element, ElementOf } from '../../../engine/lineup/elements.ts';
 import { expectClose } from '../../reference/expectClose.ts';
-import { CABLE, cableScope, DRIVE, MOTOR } from './scopes.ts';
+import { CABLE, cableScope, DRIVE, MOTOR, SUPPLY } from './scopes.ts';
 
 /** What hangs on all cable behind a drive together: each limit of its manual at its edge, and which of several holds. */
 
@@ -27,6 +27,7 @@ const asked = (check: Check, more: Partial<Omit<OutputScope, 'tree'>>): readonly
     motors: [MOTOR],
     first: [SHIELDED],
     nominal_V: 480,
+    voltageFrom: SUPPLY,
     ...more,
   } satisfies Omit<OutputScope, 'tree'>;
   return check.scope === 'output' ? check.judge(scope as unknown as OutputScope) : [];
@@ -328,6 +329,7 @@ describe('charging current', () => {
     expectClose(high, 1.4 * peak, { absolute: 1 }, '+ 40 %');
     expect(found.text).toContain('effective at 4.0 kHz; with 60.0 A of motor');
     expect(labels(found)).toEqual([
+      'Voltage, line to line of S',
       'Carrier of D',
       'Rated output current of D',
       'Rise time, 10 to 90 % of D',

@@ -39,6 +39,8 @@ export const MOTOR: ElementOf<'motor'> = {
   powerFactor: 0.86,
 };
 
+export const SUPPLY: ElementOf<'supply'> = { id: 'e0', kind: 'supply', tag: 'S', voltage_V: 480, faultCurrent_A: 20_000 };
+
 const none: CaseResult = { voltage_V: null, current_A: null, drop_V: null };
 export const step = (more: Partial<StepResult> = {}): StepResult => ({
   voltage_V: 480,
@@ -82,8 +84,11 @@ export const cableScope = (more: Partial<CableScope> = {}): CableScope => ({
   motors: [MOTOR],
   drive: null,
   nominal_V: 480,
+  voltageFrom: SUPPLY,
+  source: SUPPLY,
   filterAhead: false,
   guard: null,
+  unsorted: null,
   bypassed: [],
   together: [],
   togetherFed: [],
@@ -102,6 +107,7 @@ export const elementScope = (more: Partial<ElementScope> = {}): ElementScope => 
   drive: null,
   guard: null,
   nominal_V: 480,
+  voltageFrom: SUPPLY,
   seriesBoxes: [],
   ahead: [],
   bypassed: [],
@@ -121,7 +127,10 @@ export const runScope = (more: Partial<RunScope> = {}): Omit<RunScope, 'tree' | 
   start: step({ voltage_V: 460 }),
   terminal: step({ voltage_V: 460 }),
   nominal_V: 480,
+  voltageFrom: SUPPLY,
   inputKnown: true,
+  ahead: [SUPPLY],
+  driven: [MOTOR],
   assumptions: [],
   ...more,
 });
