@@ -82,5 +82,26 @@ describe('where it goes at a box', () => {
     within(shareOutside(1.25e-6, 100, 0.1e-6), 0.01, 0.08);
     within(shareOutside(1.25e-6, 10, 0.1e-6), 0.08, 0.3);
   });
-  it('nothing in the way lets nothing out', () => expect(shareOutside(0, 100, 1e-7)).toEqual([0, 0]));
+  /**
+   * By hand: the ratio L / (L + l × 0.4 to 1.2 µH/m), and past a tenth of the wave at 1 / (pi tr), 150 m/µs, also ωL / (ωL + 2 × 100 to 300 Ω)
+   * with ω = 2 / tr. A tenth is 4.71 m for 0.1 µs and 47.1 m for 1 µs.
+   */
+  it.each([
+    [100, 0.1, 0.6 / 120.6, 12 / 212],
+    [5, 0.1, 12 / 612, 0.6 / 2.6],
+    [4, 0.1, 0.6 / 5.4, 0.6 / 2.2],
+    [0.5, 0.1, 0.6 / 1.8, 0.6 / 1],
+    [48, 1, 1.2 / 601.2, 0.6 / 19.8],
+    [46, 1, 0.6 / 55.8, 0.6 / 19],
+  ])('0.6 µH in %d m at %d µs', (length_m, us, least, most) => {
+    const [low, high] = shareOutside(0.6e-6, length_m, us * 1e-6);
+    expectClose(low, least, { relative: 1e-9 }, 'least');
+    expectClose(high, most, { relative: 1e-9 }, 'most');
+  });
+  it('nothing in the way lets nothing out', () =>
+    expect([shareOutside(0, 100, 1e-7), shareOutside(-1e-9, 100, 1e-7)]).toEqual([
+      [0, 0],
+      [0, 0],
+    ]));
+  it('a wire of no length has no inductance', () => expect(wireInductance_H(0, 3e-3)).toBe(0));
 });
