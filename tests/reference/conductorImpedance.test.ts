@@ -48,6 +48,13 @@ describe('NEC', () => {
     expectClose((us('700 kcmil')?.reactance_ohmPerM ?? 0) * KFT_M, 0.048, { relative: 1e-9 }, 'Table 9, 750 kcmil');
     expect(us('2 AWG', { temperature_C: 25 })?.working[0]).toContain('= 0.1677 Ω/kft');
   });
+  it('14 and 18 AWG of aluminium, which Table 9 leaves out: 5.17 and 13.1 Ω/kft, raised by as little as 12 AWG is', () => {
+    for (const [size, ohm] of [
+      ['14 AWG', 5.17],
+      ['18 AWG', 13.1],
+    ] as const)
+      expectClose((us(size, { metal: 'aluminium' })?.resistance_ohmPerM ?? 0) * KFT_M, ohm, { relative: 1e-9 }, 'Table 8');
+  });
   it('what no table has is not known', () =>
     expect([us('7/0 AWG'), iec('3 mm2'), iec('1.5 mm2', { metal: 'aluminium' })]).toEqual([null, null, null]));
 });
@@ -77,6 +84,14 @@ describe('IEC', () => {
       (iec('35 mm2', { metal, temperature_C: 90 })?.resistance_ohmPerM ?? 0) / (iec('35 mm2', { metal })?.resistance_ohmPerM ?? 1);
     expectClose(ratio('copper'), 1 + 70 * 0.00393, { relative: 0.003 }, 'copper');
     expectClose(ratio('aluminium'), 1 + 70 * 0.00403, { relative: 0.003 }, 'aluminium');
+  });
+  it('cores far apart have skin effect alone, 3.62 % at 400 mm² and 20 °C; the nearer they lie, the more is added', () => {
+    // 0.047 Ω/km: x² = 8π 50 / 0.000047 × 1e-7 = 2.67366; x⁴ / (192 + 0.8 x⁴) = 0.036155.
+    const of = (wall_mm?: number) => 1000 * (iec('400 mm2', { wall_mm })?.resistance_ohmPerM ?? 0);
+    expectClose(of(1e6), 0.047 * 1.036155, { relative: 1e-5 }, 'IEC 60287-1-1');
+    expect(of(1)).toBeGreaterThan(of(2));
+    expect(of(2)).toBeGreaterThan(of(1e6));
+    expect(of()).toBe(of(0.7));
   });
   it('says how, with the frequency where it is another', () => {
     const { working = [] } = iec('35 mm2', { temperature_C: 70 }) ?? {};
