@@ -24,6 +24,7 @@ import {
 } from './check.ts';
 import type { Finding, Missing } from './finding.ts';
 import { carrierOf } from './shieldPath.ts';
+import { notASize, unlisted } from './unlistedSize.ts';
 
 /** The green wire beside the shield, and the shield's own quality. */
 
@@ -134,6 +135,8 @@ function usGround(check: CheckFacts, { cable, motors, guard, unsorted }: CableSc
       text: `Cannot be judged yet: no breaker or fuse is drawn ahead of ${cable.tag}, and its rating decides the size of the grounding conductor.`,
       remedies: ['Draw the device ahead and give its rating.'],
     });
+  const strange = unlisted(cable.grounds.size, cable.conductor.size);
+  if (missing.length === 0 && strange.length > 0) return openFinding(check, subject, runs, [], notASize(strange));
   if (missing.length > 0 || area === null || trip === undefined || metal === undefined || !phase)
     return openFinding(check, subject, runs, missing);
   if (!table)
@@ -193,6 +196,8 @@ function iecGround(check: CheckFacts, { cable, motors, drives, drive }: CableSco
     ...missingOf(cable, 'grounds.count', 'conductor.size', 'conductor.metal'),
     ...(cable.grounds.count === 0 ? [] : [...missingOf(cable, 'grounds.size', 'grounds.metal'), ...landings(cable)]),
   ];
+  const strange = unlisted(none ? undefined : cable.grounds.size, cable.conductor.size);
+  if (missing.length === 0 && strange.length > 0) return openFinding(check, subject, runs, [], notASize(strange));
   if (missing.length > 0 || grounds === null || !phase || metal === undefined) return openFinding(check, subject, runs, missing);
   const area = grounds + shield;
   // Copper beside aluminium could be thinner: that is not made use of.
@@ -320,6 +325,8 @@ export const shieldAdequacy: Check = {
       }
     }
     if (missing.length > 0) return [openFinding(this, subject, runs, missing)];
+    const strange = cable.construction === 'corrugated-armour' ? [] : unlisted(cable.conductor.size);
+    if (strange.length > 0) return [openFinding(this, subject, runs, [], notASize(strange))];
     return say('pass', 'good shield', `The shield of ${cable.tag} is dense and conducts at least a tenth of a phase.`);
   },
 };

@@ -17,6 +17,7 @@ import {
   tagsOf,
 } from './check.ts';
 import type { Finding, Missing } from './finding.ts';
+import { notASize, unlisted } from './unlistedSize.ts';
 
 /** Whether conductors can be landed: switch size, lug range, number of lugs. */
 
@@ -62,13 +63,6 @@ type Landing = Extract<Element, { terminalLargest?: string | undefined }>;
 const hasTerminals = (element: Element): element is Landing => element.kind !== 'supply';
 
 const named = (size: string | undefined) => (size === undefined ? null : conductorSize(size));
-/** Sizes that are written and in no table: nothing that hangs on one can pass. */
-const unlisted = (...sizes: readonly (string | undefined)[]): readonly string[] =>
-  sizes.filter((size) => size !== undefined && !conductorSize(size)) as readonly string[];
-const notASize = (sizes: readonly string[]) => ({
-  phrase: 'size not in tables',
-  text: `Cannot be judged: ${[...new Set(sizes)].join(', ')} is not a size of the tables.`,
-});
 
 /** Conductors of one phase on these terminals. */
 const perPhase = (cables: readonly Cable[]): number => cables.reduce((sum, cable) => sum + (cable.conductor.sets ?? 1), 0);

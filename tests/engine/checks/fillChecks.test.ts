@@ -52,7 +52,9 @@ describe('the fill of a raceway', () => {
     expectClose(found.margin_pct ?? 0, (100 * (40 - (found.value ?? 0))) / 40, { relative: 1e-9 }, 'of the limit');
     expect(found.text).toMatch(/^W fills 15\.\d % of a 1 in EMT raceway; 40 % is the most for more than two\.$/);
     expect(found.inputs.map((each) => each.what)).toEqual([
+      'Laid in of W',
       'Raceway size of W',
+      'Construction of W',
       'Conductor size of W',
       'Insulation type of W',
       'Grounding conductors of W',

@@ -45,6 +45,34 @@ const earth = (cable: Partial<Cable> = {}, more: Partial<CableScope> = {}) =>
 
 describe('a grounding conductor', () => {
   it('is not asked inside one enclosure', () => expect(earth({ kind: 'link' }).verdict).toBe('not-applicable'));
+  it('of a size that is in no table is open, and so is the phase conductor of one; a shield is not measured against such a size', () => {
+    const strange = [
+      earth({ ...grounds(1, '7 AWG'), grounds: { count: 1, size: '7 AWG', metal: 'copper' } }),
+      earth({ conductor: { ...CABLE.conductor, size: '7 AWG' } }),
+      earth({ conductor: { ...CABLE.conductor, size: '7 AWG' } }, { basis: 'iec' }),
+      only(
+        shieldAdequacy.scope === 'cable'
+          ? shieldAdequacy.judge(
+              cableScope({
+                cable: {
+                  ...CABLE,
+                  construction: 'foil-and-braid',
+                  shieldCoverage_pct: 90,
+                  shieldArea_mm2: 10,
+                  phasesScreened: false,
+                  conductor: { ...CABLE.conductor, size: '7 AWG' },
+                },
+                side: 'output',
+              }),
+            )
+          : [],
+      ),
+    ];
+    for (const each of strange) {
+      expect([each.verdict, each.text]).toEqual(['open', 'Cannot be judged: 7 AWG is not a size of the tables.']);
+      expect(each.remedies).toEqual(['Write a size that the tables have, such as 2 AWG or 35 mm2.']);
+    }
+  });
   it('landed at neither end is broken, landed in part is a caution; the worse end is told, the start of two alike', () => {
     const at = (start: number | undefined, end: number | undefined, count = 3) =>
       earth({
@@ -89,6 +117,10 @@ describe('a grounding conductor by NEC 250.122', () => {
       'Grounding conductor size of W',
       'Grounding conductor metal of W',
       'Conductor size of W',
+      'Conductor metal of W',
+      'Grounds landed, start of W',
+      'Grounds landed, end of W',
+      'Sets in parallel of W',
       'Trip rating of Q',
       'grounding conductor',
     ]);
@@ -200,6 +232,9 @@ describe('a grounding conductor by IEC', () => {
       'Grounding conductor size of W',
       'Grounding conductor metal of W',
       'Conductor size of W',
+      'Conductor metal of W',
+      'Grounds landed, start of W',
+      'Grounds landed, end of W',
       'Sets in parallel of W',
     ]);
     expect(found.working[0]).toMatch(/^line conductor 16\.0 mm²: grounding conductor 16\.0 mm² \(.*[^4]\)$/);
@@ -466,7 +501,7 @@ describe('symmetry of the grounds, and the bearings', () => {
       of(75_000, [EVEN]),
     ];
     expect([below, bare, ringed, unsaid].map((each) => each.verdict)).toEqual(['pass', 'caution', 'pass', 'open']);
-    expect(bare.text).toContain('M (75 kW) has neither');
+    expect(bare.text).toContain('M (75 kW) has no insulated bearing, shaft ring or common-mode cores');
     expect([below.text, ringed.text]).toEqual([
       'The grounds to M are symmetrical.',
       'The grounds to M are symmetrical, and its bearings are protected.',

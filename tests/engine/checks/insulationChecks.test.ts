@@ -192,7 +192,7 @@ describe('the voltage class', () => {
     expectClose(found.margin_pct ?? 0, 200 / 3, { relative: 1e-12 }, 'two thirds');
     expect([found.working, labels(found), found.assumptions]).toEqual([
       ['cable 1000 V; supply 480 V asks 600 V'],
-      ['Insulation voltage of W'],
+      ['Insulation voltage of W', 'Voltage, line to line of S'],
       [],
     ]);
     expect(found.text).toBe('W is rated 1000 V; on a 480 V drive 600 V is asked.');
@@ -205,14 +205,15 @@ describe('the voltage class', () => {
       [['cable voltage', '600 V']],
     ]);
     expect(found.assumptions[0]?.source).toMatch(/^XHHW-2, .+/);
-    expect([labels(found), rated(1000, 480, 'XHHW-2').assumptions]).toEqual([['Insulation type of W'], []]);
+    expect([labels(found), rated(1000, 480, 'XHHW-2').assumptions]).toEqual([['Insulation type of W', 'Voltage, line to line of S'], []]);
   });
   it('is open without either, or without the supply’s voltage', () => {
     const [bare, dark] = [rated(undefined, 480), rated(600, null)];
     expect([bare.verdict, ...fields(bare), bare.text]).toEqual([
       'open',
       'W: insulation.voltage_V',
-      'Cannot be judged yet: insulation voltage of W not known.',
+      'W: insulation.type',
+      'Cannot be judged yet: insulation voltage of W, insulation type of W not known.',
     ]);
     expect([dark.verdict, dark.missing, dark.text]).toEqual([
       'open',

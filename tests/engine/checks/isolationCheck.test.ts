@@ -62,7 +62,7 @@ describe('the isolation of a motor', () => {
     expect(said(yes, no, 'iec')).toEqual(['lockable', 'Q can be locked open.', 'standard', 0]);
     const found = judge([one('A', no, no), one('B', no, yes)]);
     expect([found.inputs.length, found.remedies, found.runs, found.subject.tag]).toEqual([
-      4,
+      6,
       [
         'A lock for B or A.',
         'A disconnect that can be locked open, within sight of motor and machine, with an early-break contact that stops D.',

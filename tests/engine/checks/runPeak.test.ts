@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import type { OutputScope } from '../../../engine/checks/check.ts';
-import { runPeak } from '../../../engine/checks/runPeak.ts';
+import { isPeak, runPeak } from '../../../engine/checks/runPeak.ts';
 import type { WaveTree } from '../../../engine/checks/waveTree.ts';
 import type { Cable } from '../../../engine/lineup/cable.ts';
 import type { ElementOf } from '../../../engine/lineup/elements.ts';
@@ -9,7 +9,7 @@ import { CABLE, cableScope, DRIVE, MOTOR } from './scopes.ts';
 
 /** The peak that other checks take as an input, of a bus of √2 × 480 V = 678.8 V. */
 
-const { project } = cableScope();
+const { project, voltageFrom } = cableScope();
 const WIRED: Cable = { ...CABLE, insulation: { type: 'XHHW-2' }, length_m: 100 };
 const TREE: WaveTree = {
   hops: [{ cable: WIRED, from: 0, to: 1 }],
@@ -19,7 +19,7 @@ const TREE: WaveTree = {
   unmodelled: null,
 };
 const FILTER: ElementOf<'filter'> = { id: 'f1', kind: 'filter', tag: 'Z', role: 'dvdt' };
-const of = (tree: Partial<WaveTree>, more: Partial<OutputScope> = {}) =>
+const asked = (tree: Partial<WaveTree>, more: Partial<OutputScope> = {}) =>
   runPeak(
     {
       project,
@@ -30,11 +30,16 @@ const of = (tree: Partial<WaveTree>, more: Partial<OutputScope> = {}) =>
       motors: [MOTOR],
       first: [WIRED],
       nominal_V: 480,
+      voltageFrom,
       tree: { ...TREE, ...tree },
       ...more,
     },
     MOTOR,
   );
+const of = (...of: Parameters<typeof asked>) => {
+  const found = asked(...of);
+  return isPeak(found) ? found : null;
+};
 
 describe('the peak of a run', () => {
   it('is not known without the supply’s voltage, or while a maker must be asked', () => {

@@ -289,8 +289,8 @@ describe('a shield is landed', () => {
     ]);
     expect(found.map((each) => each.text)).toEqual(['The shield of W is landed all round at D.', 'The shield of W is not landed at M.']);
     expect(found.map((each) => each.inputs.map((input) => input.what))).toEqual([
-      ['Shield landing, start of W'],
-      ['Shield landing, end of W'],
+      ['Construction of W', 'Laid in of W', 'Shield landing, start of W'],
+      ['Construction of W', 'Laid in of W', 'Shield landing, end of W'],
     ]);
     expect(found[1]?.remedies).toHaveLength(1);
     expect(at({ landing: 'clamp' }).verdict).toBe('pass');
@@ -337,7 +337,7 @@ describe('a shield is landed', () => {
       ]);
       expectClose(found.margin_pct ?? 0, 40, { relative: 1e-12 }, 'two fifths are left');
       expect([found.working, found.remedies.length]).toEqual([['30.0 mm / 10.0 mm = 3.00'], 2]);
-      expect(found.inputs).toHaveLength(3);
+      expect(found.inputs).toHaveLength(5);
     });
     it('is open while category or size is not known', () => {
       expect(fields(at({ landing: 'pigtail', pigtailLength_mm: 5, pigtailWidth_mm: 5 }))).toEqual(['the project: emcCategory']);

@@ -106,7 +106,16 @@ describe('the range of terminals', () => {
     expect([found.text, found.phrase, labels(found), found.subject.kind]).toEqual([
       'W fits the terminals of D (8 AWG to 1/0 AWG) and M (8 AWG to 1/0 AWG).',
       'fits its terminals',
-      ['Conductor size of W', 'Sets in parallel of W'],
+      [
+        'Conductor size of W',
+        'Sets in parallel of W',
+        'Smallest conductor of D',
+        'Largest conductor of D',
+        'Terminals per phase of D',
+        'Smallest conductor of M',
+        'Largest conductor of M',
+        'Terminals per phase of M',
+      ],
       'cable',
     ]);
   });
