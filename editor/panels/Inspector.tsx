@@ -12,7 +12,7 @@ import { ValueField } from './ValueField.tsx';
 
 type Part = Element | Cable;
 /** The first of them says which headings there are. */
-type Several = readonly [Part, ...Part[]];
+export type Several = readonly [Part, ...Part[]];
 const isCable = (part: Part): part is Cable => part.kind === 'cable' || part.kind === 'link';
 
 const field = (path: string, label: string, kind: Field['kind'], more: Partial<Field> = {}): Field => ({

@@ -1,17 +1,15 @@
 import { groundRules, type LineUp, type Review } from '../../engine/index.ts';
 import { partsOf } from '../commands/related.ts';
 import { arrange, type Reading, useDesk } from '../store/deskStore.ts';
-import { select, useEditor } from '../store/editorStore.ts';
+import { useEditor } from '../store/editorStore.ts';
 import { late } from './late.tsx';
-import { WorstFirst } from './WorstFirst.tsx';
 import '../ui/reading.css';
 
 // Fetched as soon as the sheet is: the list is the first thing that is read, and then what is chosen in it.
-const arriving = [import('./Overview.tsx'), import('./FindingView.tsx'), import('./Inspector.tsx'), import('./CableAnswers.tsx')] as const;
+const arriving = [import('./Overview.tsx'), import('./FindingView.tsx'), import('./Chosen.tsx')] as const;
 const Overview = late(() => arriving[0]);
 const FindingView = late(() => arriving[1]);
-const Inspector = late(() => arriving[2]);
-const CableAnswers = late(() => arriving[3]);
+const Chosen = late(() => arriving[2]);
 
 const RunWalk = late(() => import('./RunWalk.tsx'));
 const FieldSheets = late(() => import('./FieldSheets.tsx'));
@@ -32,25 +30,12 @@ export function Reader({ lineUp, review }: { readonly lineUp: LineUp; readonly r
       </aside>
     );
   const [part, ...others] = partsOf(lineUp).filter((each) => selected.includes(each.id));
-  if (part) {
-    const own = review.findings.filter((each) => selected.includes(each.subject.id));
+  if (part)
     return (
       <aside className="reader" aria-label="Review" key={selected.join()}>
-        <button type="button" className="quiet" onClick={() => select([])}>
-          All findings
-        </button>
-        <h1 className="serif">{others.length === 0 ? part.tag : `${others.length + 1} parts selected`}</h1>
-        {others.length > 0 && (
-          <p className="muted">
-            {[part, ...others].map((each) => each.tag).join(', ')}. A value that is typed here is given to all of them.
-          </p>
-        )}
-        <WorstFirst findings={own} />
-        {others.length === 0 && part.kind === 'cable' && <CableAnswers cable={part} lineUp={lineUp} />}
-        <Inspector parts={[part, ...others]} units={lineUp.project.units} others={lineUp.cables} />
+        <Chosen lineUp={lineUp} review={review} parts={[part, ...others]} />
       </aside>
     );
-  }
   return (
     <aside className="reader" aria-label="Review" key="all">
       <h1 className="serif">{working ? `${lineUp.project.title} is being judged…` : headline(lineUp, review)}</h1>
