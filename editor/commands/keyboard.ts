@@ -27,7 +27,8 @@ export function onKey(event: KeyboardEvent): void {
   const taken = event.defaultPrevented && event.key !== ' ';
   if (event.isComposing || taken || document.querySelector('dialog[open]')) return;
   const target = event.target instanceof Element ? event.target : null;
-  const typing = target?.closest('input, select, textarea') != null;
+  // For a moment the focus stays in a dialog that has just been closed: nothing is typed there.
+  const typing = target?.closest('input, select, textarea') != null && target.closest('dialog') === null;
   const clean = target?.closest('select, [data-clean="true"]') != null;
   const key = keyOf(event);
   if (ownKey(target, key) || (isLetter(key) && !desk().letters)) return;
