@@ -17,6 +17,7 @@ test('the sign is true: what it calls saved is there after a reload', async ({ p
 test('an edit just before leaving is kept too', async ({ page }) => {
   await page.getByRole('button', { name: 'Blank sheet' }).click();
   await dragPart(page, 'Motor', 300, 200);
+  await expect(page.locator('.react-flow__node')).toHaveCount(1);
   await page.reload();
   await expect(page.locator('.react-flow__node')).toHaveCount(1);
 });
