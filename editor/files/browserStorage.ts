@@ -22,22 +22,35 @@ async function takeOver(transaction: IDBPTransaction<unknown, string[], 'version
 
 /** Kept open: while a page is being left there is no time to open anything, only to begin a write. */
 let opened: IDBPDatabase | null = null;
-const database = async (): Promise<IDBPDatabase> => {
-  opened ??= await openDB('copperline', 2, {
-    upgrade: async (db, version, _to, transaction) => {
-      db.createObjectStore(STORE);
-      if (version === 1) await takeOver(transaction);
-    },
-    // A tab with a newer program wants to bring the store up to date.
-    blocking: () => {
-      opened?.close();
-      opened = null;
-    },
-    terminated: () => {
-      opened = null;
-    },
-  });
-  return opened;
+/** One opening for all who ask meanwhile: a second connection would stay open unknown to anyone, and keep a newer program from its store. */
+let opening: Promise<IDBPDatabase> | null = null;
+const forget = (): void => {
+  opened = null;
+  opening = null;
+};
+async function open(): Promise<IDBPDatabase> {
+  try {
+    opened = await openDB('copperline', 2, {
+      upgrade: async (db, version, _to, transaction) => {
+        db.createObjectStore(STORE);
+        if (version === 1) await takeOver(transaction);
+      },
+      // A tab with a newer program wants to bring the store up to date.
+      blocking: () => {
+        opened?.close();
+        forget();
+      },
+      terminated: forget,
+    });
+    return opened;
+  } catch (fault) {
+    forget();
+    throw fault;
+  }
+}
+const database = (): Promise<IDBPDatabase> => {
+  opening ??= open();
+  return opening;
 };
 
 async function change(act: (store: { put: IDBObjectStore['put']; delete: IDBObjectStore['delete'] }) => unknown): Promise<void> {
