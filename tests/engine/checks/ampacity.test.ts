@@ -2,11 +2,11 @@ import { describe, expect, it } from 'vitest';
 import { feederAmpacity, leadAmpacity } from '../../../engine/checks/ampacityChecks.ts';
 import { cableAmpacity, insulationTemperature_C, loadTemperature_C, terminals } from '../../../engine/checks/cableAmpacity.ts';
 import type { CableScope } from '../../../engine/checks/check.ts';
-import type { Finding } from '../../../engine/checks/finding.ts';
 import type { Cable } from '../../../engine/lineup/cable.ts';
 import { expectClose } from '../../reference/expectClose.ts';
 import { horsepower } from '../lineUpBuilder.ts';
 import { CABLE, cableScope, DRIVE, MOTOR } from './scopes.ts';
+import { fields, labels, only } from './told.ts';
 
 /**
  * What feeders and leads must carry, at the edge of each rule: NEC 430.122, 430.22, 430.24 with Table 310.16 and Table 430.250, and IEC
@@ -26,17 +26,10 @@ const [drive, motor] = [
 ];
 const scopeOf = (more: Partial<CableScope>) =>
   cableScope({ cable: LAID, fromElement: motor, toElement: drive, drives: [drive], motors: [motor], ...more });
-const only = (found: readonly Finding[]): Finding => {
-  const [one, ...more] = found;
-  if (!one || more.length > 0) throw new Error(`${found.length} findings`);
-  return one;
-};
 const feeder = (more: Partial<CableScope> = {}) => only(feederAmpacity.scope === 'cable' ? feederAmpacity.judge(scopeOf(more)) : []);
 const lead = (more: Partial<CableScope> = {}) =>
   only(leadAmpacity.scope === 'cable' ? leadAmpacity.judge(scopeOf({ side: 'output', ...more })) : []);
 const drawing = (...amperes: readonly number[]) => amperes.map((inputCurrent_A, i) => ({ ...drive, tag: `D${i + 1}`, inputCurrent_A }));
-const labels = (found: Finding) => found.inputs.map((each) => each.what);
-const fields = (found: Finding) => found.missing.map((each) => `${each.tag}: ${each.field}`);
 const laid = (more: Partial<Cable['installation']>): Cable => ({ ...LAID, installation: { ...LAID.installation, ...more } });
 /** IEC: 25 mm² copper in conduit, method B1: 89 A with PVC (B.52.4), 117 A with XLPE (B.52.5). */
 const metric: Cable = {

@@ -1,21 +1,13 @@
 import { describe, expect, it } from 'vitest';
 import type { CableScope } from '../../../engine/checks/check.ts';
 import { conductorMetal, smallestConductor } from '../../../engine/checks/conductorChecks.ts';
-import type { Finding } from '../../../engine/checks/finding.ts';
 import type { Cable } from '../../../engine/lineup/cable.ts';
 import type { Element } from '../../../engine/lineup/elements.ts';
 import { expectClose } from '../../reference/expectClose.ts';
 import { CABLE, cableScope, DRIVE, MOTOR } from './scopes.ts';
+import { fields, labels, only } from './told.ts';
 
 /** Least size by common practice (14 AWG, 2.081 mm² in NEC Chapter 9 Table 8; 1.5 mm²); aluminium at terminals by NEC 110.14. */
-
-const only = (found: readonly Finding[]): Finding => {
-  const [one, ...more] = found;
-  if (!one || more.length > 0) throw new Error(`${found.length} findings`);
-  return one;
-};
-const fields = (found: Finding) => found.missing.map((each) => `${each.tag}: ${each.field}`);
-const labels = (found: Finding) => found.inputs.map((each) => each.what);
 
 describe('the smallest conductor', () => {
   const judge = (cable: Partial<Cable>, side: 'input' | 'output' = 'output') =>

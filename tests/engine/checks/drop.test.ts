@@ -1,25 +1,18 @@
 import { describe, expect, it } from 'vitest';
 import type { CableScope, RunScope } from '../../../engine/checks/check.ts';
 import { feederDrop, leadDrop } from '../../../engine/checks/drop.ts';
-import type { Finding } from '../../../engine/checks/finding.ts';
 import { expectClose } from '../../reference/expectClose.ts';
 import { CABLE, cableScope, cases, DRIVE, MOTOR, runScope, step } from './scopes.ts';
+import { fields, labels, only } from './told.ts';
 
 /**
  * The limits of both drops, each at its edge: NEC 215.2(A)(2) informational note 2 (3 % on a feeder), IEC 60364-5-52 Annex G (5 %), NEC
  * 210.19 informational note (3 % on a lead), one maker's manual (2 %), NEMA MG 1 12.44 (90 % at the terminals). Figures worked by hand.
  */
 
-const only = (found: readonly Finding[]): Finding => {
-  const [one, ...more] = found;
-  if (!one || more.length > 0) throw new Error(`${found.length} findings`);
-  return one;
-};
 const feeder = (more: Partial<CableScope> = {}) => only(feederDrop.scope === 'cable' ? feederDrop.judge(cableScope(more)) : []);
 const lead = (more: Partial<RunScope> = {}) => only(leadDrop.scope === 'run' ? leadDrop.judge(runScope(more) as RunScope) : []);
 const { project } = cableScope();
-const labels = (found: Finding) => found.inputs.map((each) => each.what);
-const fields = (found: Finding) => found.missing.map((each) => `${each.tag}: ${each.field}`);
 
 describe('the drop of a feeder', () => {
   const losing = (drop_V: number, more: Partial<CableScope> = {}) => feeder({ flow: step({ drop_V }), ...more });

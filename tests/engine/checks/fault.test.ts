@@ -7,6 +7,7 @@ import { complex } from '../../../engine/physics/complex.ts';
 import { expectClose } from '../../reference/expectClose.ts';
 import { LineUpBuilder } from '../lineUpBuilder.ts';
 import { CABLE, DRIVE, elementScope, MOTOR, step } from './scopes.ts';
+import { fields, labels } from './told.ts';
 
 /** NEC 110.9 and 110.10: what is available at a part against what it is marked for, and a drive only with its own device. */
 
@@ -27,8 +28,6 @@ const one = (more: Partial<ElementScope> = {}): Finding => {
 };
 const of = (faultCurrent_A: number | null, more: Partial<ElementScope> = {}) =>
   one({ flow: step({ faultCurrent_A, coldPath_ohm: complex(0.003, 0.004), faultPeak_A: 30_000 }), ...more });
-const fields = (found: Finding) => found.missing.map((each) => `${each.tag}: ${each.field}`);
-const labels = (found: Finding) => found.inputs.map((each) => each.what);
 
 describe('what is available against what is marked', () => {
   it('passes up to the marking and fails beyond it', () => {

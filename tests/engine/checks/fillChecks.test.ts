@@ -5,6 +5,7 @@ import type { Finding } from '../../../engine/checks/finding.ts';
 import type { Cable } from '../../../engine/lineup/cable.ts';
 import { expectClose } from '../../reference/expectClose.ts';
 import { CABLE, cableScope } from './scopes.ts';
+import { fields } from './told.ts';
 
 /**
  * NEC Chapter 9 Table 1 (53, 31 and 40 %), Table 4 (total areas in square inches, from memory: 2 EMT 3.356, 2 RMC 3.408, 1 EMT 0.864) and
@@ -12,7 +13,6 @@ import { CABLE, cableScope } from './scopes.ts';
  */
 
 const IN2 = 25.4 * 25.4;
-const fields = (found: Finding) => found.missing.map((each) => `${each.tag}: ${each.field}`);
 const WIRES: Cable = {
   ...CABLE,
   conductor: { size: '8 AWG', metal: 'copper', sets: 1 },

@@ -1,24 +1,17 @@
 import { describe, expect, it } from 'vitest';
 import type { CableScope, RunScope } from '../../../engine/checks/check.ts';
-import type { Finding } from '../../../engine/checks/finding.ts';
 import { protectiveEarth, shieldAdequacy, symmetry } from '../../../engine/checks/groundChecks.ts';
 import type { Cable } from '../../../engine/lineup/cable.ts';
 import type { ElementOf } from '../../../engine/lineup/elements.ts';
 import { expectClose } from '../../reference/expectClose.ts';
 import { CABLE, cableScope, DRIVE, MOTOR, runScope } from './scopes.ts';
+import { fields, labels, only } from './told.ts';
 
 /**
  * The grounding conductor at the edges of NEC 250.122 and of IEC 60364-5-54 Table 54.2 with IEC 61800-5-1; the quality of the shield and the
  * symmetry of the grounds by the guides that the checks cite. Areas of AWG from NEC Chapter 9 Table 8: 8 AWG 8.367, 2 AWG 33.62 mm².
  */
 
-const only = (found: readonly Finding[]): Finding => {
-  const [one, ...more] = found;
-  if (!one || more.length > 0) throw new Error(`${found.length} findings`);
-  return one;
-};
-const fields = (found: Finding) => found.missing.map((each) => `${each.tag}: ${each.field}`);
-const labels = (found: Finding) => found.inputs.map((each) => each.what);
 const without = <T extends object, K extends keyof T>(of: T, ...keys: readonly K[]): Omit<T, K> =>
   Object.fromEntries(Object.entries(of).filter(([key]) => !keys.includes(key as K))) as Omit<T, K>;
 

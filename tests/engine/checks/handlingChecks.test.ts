@@ -1,18 +1,12 @@
 import { describe, expect, it } from 'vitest';
 import { exceeds } from '../../../engine/checks/check.ts';
-import type { Finding } from '../../../engine/checks/finding.ts';
 import { existingCable, insulationTemperature } from '../../../engine/checks/handlingChecks.ts';
 import type { Cable } from '../../../engine/lineup/cable.ts';
 import { CABLE, cableScope } from './scopes.ts';
+import { fields, only } from './told.ts';
 
 /** PVC stiffens below −10 °C (NEC 310.10 informational note); NEC 310.10(D) for sunlight; an existing cable by common practice. */
 
-const only = (found: readonly Finding[]): Finding => {
-  const [one, ...more] = found;
-  if (!one || more.length > 0) throw new Error(`${found.length} findings`);
-  return one;
-};
-const fields = (found: Finding) => found.missing.map((each) => `${each.tag}: ${each.field}`);
 type Laid = Cable['installation'];
 
 describe('cold, sun and movement', () => {

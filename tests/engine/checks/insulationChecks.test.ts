@@ -5,19 +5,13 @@ import { insulationMoisture, insulationVoltage, insulationWall } from '../../../
 import type { Cable } from '../../../engine/lineup/cable.ts';
 import { expectClose } from '../../reference/expectClose.ts';
 import { CABLE, cableScope } from './scopes.ts';
+import { fields, labels, only } from './told.ts';
 
 /**
  * Insulation behind a drive, asked directly: 15 mil everywhere (two makers' guides), 90 % of nominal at the thinnest (ICEA S-95-658, UL 758),
  * the letters of NEC Table 310.4(1), 600 V to 500 V, 750 V to 600 V and 1 kV above (one maker's guide).
  */
 
-const only = (found: readonly Finding[]): Finding => {
-  const [one, ...more] = found;
-  if (!one || more.length > 0) throw new Error(`${found.length} findings`);
-  return one;
-};
-const fields = (found: Finding) => found.missing.map((each) => `${each.tag}: ${each.field}`);
-const labels = (found: Finding) => found.inputs.map((each) => each.what);
 type Check = typeof insulationWall;
 const asked = (check: Check, cable: Partial<Cable>, more: Partial<CableScope> = {}): readonly Finding[] =>
   check.scope === 'cable' ? check.judge(cableScope({ cable: { ...CABLE, ...cable }, side: 'output', ...more })) : [];

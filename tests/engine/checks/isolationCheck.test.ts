@@ -4,6 +4,7 @@ import type { Finding } from '../../../engine/checks/finding.ts';
 import { motorIsolation } from '../../../engine/checks/isolationCheck.ts';
 import type { ElementOf } from '../../../engine/lineup/elements.ts';
 import { runScope } from './scopes.ts';
+import { fields } from './told.ts';
 
 /** NEC 430.102(B): in sight of the motor, and 110.25: to be locked open; IEC 60204-1 5.3.3 and 5.6: to be locked. */
 
@@ -23,7 +24,6 @@ const judge = (disconnects: readonly Disconnect[], basis: 'us' | 'iec' = 'us', m
   if (!first || others.length > 0) throw new Error(`${found.length} findings`);
   return first;
 };
-const fields = (found: Finding) => found.missing.map((each) => `${each.tag}: ${each.field}`);
 const [yes, no] = [true, false];
 
 describe('the isolation of a motor', () => {

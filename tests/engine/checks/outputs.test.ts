@@ -6,6 +6,7 @@ import type { Cable } from '../../../engine/lineup/cable.ts';
 import type { Element, ElementOf } from '../../../engine/lineup/elements.ts';
 import { expectClose } from '../../reference/expectClose.ts';
 import { CABLE, cableScope, DRIVE, MOTOR, SUPPLY } from './scopes.ts';
+import { fields, labels, only } from './told.ts';
 
 /** What hangs on all cable behind a drive together: each limit of its manual at its edge, and which of several holds. */
 
@@ -32,13 +33,6 @@ const asked = (check: Check, more: Partial<Omit<OutputScope, 'tree'>>): readonly
   } satisfies Omit<OutputScope, 'tree'>;
   return check.scope === 'output' ? check.judge(scope as unknown as OutputScope) : [];
 };
-const only = (found: readonly Finding[]): Finding => {
-  const [one, ...more] = found;
-  if (!one || more.length > 0) throw new Error(`${found.length} findings`);
-  return one;
-};
-const fields = (found: Finding) => found.missing.map((each) => `${each.tag}: ${each.field}`);
-const labels = (found: Finding) => found.inputs.map((each) => each.what);
 
 describe('the length that a manual allows', () => {
   const length = (more: Partial<Omit<OutputScope, 'tree'>>) => only(asked(manualLimits, more));

@@ -1,19 +1,13 @@
 import { describe, expect, it } from 'vitest';
 import type { CableScope } from '../../../engine/checks/check.ts';
-import type { Finding } from '../../../engine/checks/finding.ts';
 import { separation, sharedRaceway, spareConductors } from '../../../engine/checks/routingChecks.ts';
 import type { Cable } from '../../../engine/lineup/cable.ts';
 import { expectClose } from '../../reference/expectClose.ts';
 import { CABLE, cableScope, DRIVE } from './scopes.ts';
+import { fields, only } from './told.ts';
 
 /** Distances and company by the makers' guides that the checks cite: 500, 300 and 200 mm, 3 in between steel; NEC 300.3(C). */
 
-const only = (found: readonly Finding[]): Finding => {
-  const [one, ...more] = found;
-  if (!one || more.length > 0) throw new Error(`${found.length} findings`);
-  return one;
-};
-const fields = (found: Finding) => found.missing.map((each) => `${each.tag}: ${each.field}`);
 type Laid = Cable['installation'];
 
 describe('the distance to other cables', () => {

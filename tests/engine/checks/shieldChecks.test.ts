@@ -8,18 +8,13 @@ import type { Element, ElementOf } from '../../../engine/lineup/elements.ts';
 import type { Project } from '../../../engine/lineup/project.ts';
 import { expectClose } from '../../reference/expectClose.ts';
 import { CABLE, cableScope, DRIVE, MOTOR, runScope } from './scopes.ts';
+import { fields, only } from './told.ts';
 
 /** The shield by what the makers' guides ask (as the checks cite them), NEC 300.3(C) for other cores, and IEC 61800-3 for its categories. */
 
 /** Whose contract nobody has read yet. */
 const { emcCategory: _asked, ...project } = cableScope().project;
 const asks = (emcCategory?: Project['emcCategory']): Project => ({ ...project, ...(emcCategory ? { emcCategory } : {}) });
-const fields = (found: Finding) => found.missing.map((each) => `${each.tag}: ${each.field}`);
-const only = (found: readonly Finding[]): Finding => {
-  const [one, ...more] = found;
-  if (!one || more.length > 0) throw new Error(`${found.length} findings`);
-  return one;
-};
 
 const SHIELDED: Cable = {
   ...CABLE,

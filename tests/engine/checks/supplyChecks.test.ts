@@ -5,16 +5,11 @@ import { inputShield, supplyEarthing } from '../../../engine/checks/supplyChecks
 import type { Cable } from '../../../engine/lineup/cable.ts';
 import type { Earthing, Element, ElementOf } from '../../../engine/lineup/elements.ts';
 import { CABLE, cableScope, DRIVE, MOTOR, step } from './scopes.ts';
+import { fields, only } from './told.ts';
 
 /** The shield of a feeder and the grounding of a supply, by the drive's manual and the makers' published ones: no filter to ground on IT. */
 
 type Drive = ElementOf<'drive'>;
-const only = (found: readonly Finding[]): Finding => {
-  const [one, ...more] = found;
-  if (!one || more.length > 0) throw new Error(`${found.length} findings`);
-  return one;
-};
-const fields = (found: Finding) => found.missing.map((each) => `${each.tag}: ${each.field}`);
 const FILTER: ElementOf<'filter'> = { id: 'f1', kind: 'filter', tag: 'Z', role: 'emc-input' };
 
 describe('a shield on the input', () => {

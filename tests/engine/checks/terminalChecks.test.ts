@@ -1,21 +1,13 @@
 import { describe, expect, it } from 'vitest';
 import type { CableScope, ElementScope } from '../../../engine/checks/check.ts';
-import type { Finding } from '../../../engine/checks/finding.ts';
 import { inputTerminals, outputCapacitor, parallelSets, terminalRange } from '../../../engine/checks/terminalChecks.ts';
 import type { Cable } from '../../../engine/lineup/cable.ts';
 import type { Element, ElementOf } from '../../../engine/lineup/elements.ts';
 import { expectClose } from '../../reference/expectClose.ts';
 import { CABLE, cableScope, DRIVE, elementScope, MOTOR } from './scopes.ts';
+import { fields, labels, only } from './told.ts';
 
 /** NEC 430.110 and 430.128 (115 %), 110.14(A) (one conductor a terminal), 310.10(G) (1/0 AWG and larger in parallel); IEC 60364-4-43. */
-
-const only = (found: readonly Finding[]): Finding => {
-  const [one, ...more] = found;
-  if (!one || more.length > 0) throw new Error(`${found.length} findings`);
-  return one;
-};
-const fields = (found: Finding) => found.missing.map((each) => `${each.tag}: ${each.field}`);
-const labels = (found: Finding) => found.inputs.map((each) => each.what);
 
 describe('the switch ahead of a drive', () => {
   const SWITCH: ElementOf<'disconnect'> = { id: 'q1', kind: 'disconnect', tag: 'Q', ratedCurrent_A: 100 };
