@@ -52,7 +52,7 @@ export function elementLines(element: Element, units: Units, inLead = false): re
       return lines(
         joined(u(deviceCurrent(element), 'current'), element.device ? DEVICES[element.device] : null),
         boxLine(element),
-        inLead ? (element.earlyBreakContact === 'wired' ? 'early break wired' : 'open only when stopped') : '',
+        inLead ? (element.earlyBreakContact === 'wired' ? 'early break wired' : 'not under load') : '',
       );
     case 'reactor':
       return lines(joined(u(element.impedance_pct, 'percent'), u(element.ratedCurrent_A, 'current')), boxLine(element));

@@ -1,7 +1,7 @@
 import { MAKER, PROGRAM } from '../lineup/maker.ts';
 import type { Project } from '../lineup/project.ts';
 import type { Pen } from './pen.ts';
-import { BORDER_mm, STRIP_mm, TITLE_H_mm, TITLE_W_mm } from './sheet.ts';
+import { BORDER_mm, besideTitle_mm, STRIP_mm, TITLE_H_mm, TITLE_W_mm } from './sheet.ts';
 
 /** Border with zones, title block (fields after ISO 7200, from memory) and the short strip of the sheets that follow. */
 
@@ -87,8 +87,8 @@ export function drawTitleBlock(pen: Pen, facts: SheetFacts): void {
       x += each.w;
     });
   });
-  const room = left - BORDER_mm - 4;
-  if (room > 60)
+  const room = besideTitle_mm({ w });
+  if (room !== null)
     pen.fitted(
       `${MAKER}. A design aid: local code, authority and engineer of record decide.`,
       BORDER_mm + 2,

@@ -33,13 +33,20 @@ export function fits(sheet: { readonly w: number; readonly h: number }, width_mm
   return areas(sheet).some((area) => width_mm <= area.w && height_mm <= area.h);
 }
 
+/** Room beside the title block for the line that says what made the sheet; null on narrow sheets, where the line stands above the block. */
+export function besideTitle_mm({ w }: { readonly w: number }): number | null {
+  const room = w - 2 * BORDER_mm - TITLE_W_mm - 4;
+  return room > 60 ? room : null;
+}
+const LINE_mm = 6;
+
 /** Where a drawing may stand: above the title block, or at its left over the whole height. */
 export function areas(sheet: { readonly w: number; readonly h: number }) {
   const edge = BORDER_mm + 2;
   const w = sheet.w - 2 * edge;
   const h = sheet.h - 2 * edge;
   return [
-    { x: edge, y: edge, w, h: h - TITLE_H_mm },
+    { x: edge, y: edge, w, h: h - TITLE_H_mm - (besideTitle_mm(sheet) === null ? LINE_mm : 0) },
     { x: edge, y: edge, w: w - TITLE_W_mm, h },
   ];
 }

@@ -42,7 +42,7 @@ describe('one-line', () => {
       expect(inLeads.size).toBeGreaterThan(0);
       return [
         inLeads.size,
-        said.filter((text) => text === 'open only when stopped').length,
+        said.filter((text) => text === 'not under load').length,
         said.filter((text) => text === 'early break wired').length,
       ];
     };
