@@ -1,5 +1,6 @@
 import { type IDBPDatabase, type IDBPTransaction, openDB } from 'idb';
 import { sha256 } from '../../engine/index.ts';
+import { bringBack, forgetLeft, isLeaving, leave } from './leaving.ts';
 import { keyOf, seal } from './sealed.ts';
 import type { Storage } from './storage.ts';
 
@@ -42,6 +43,7 @@ async function open(): Promise<IDBPDatabase> {
       },
       terminated: forget,
     });
+    await bringBack(async (key, state) => void (await opened?.put(STORE, state, key)));
     return opened;
   } catch (fault) {
     forget();
@@ -71,7 +73,11 @@ async function sum(text: string): Promise<string> {
 
 export const browserStorage: Storage = {
   read: async (key) => (await database()).get(STORE, key),
-  write: (key, value) => change((store) => store.put(value, key)),
+  write: async (key, value) => {
+    const left = isLeaving() && leave(key, value);
+    await change((store) => store.put(value, key));
+    if (left) forgetLeft(key);
+  },
   list: async (prefix) => (await (await database()).getAllKeys(STORE, IDBKeyRange.bound(prefix, `${prefix}\uffff`))).map(String),
   delete: (key) => change((store) => store.delete(key)),
   sum,

@@ -22,6 +22,32 @@ test('an edit just before leaving is kept too', async ({ page }) => {
   await expect(page.locator('.react-flow__node')).toHaveCount(1);
 });
 
+test('an edit just before leaving is kept where the store is busy, and its write would be rolled back with the page', async ({ page }) => {
+  await page.getByRole('button', { name: 'Blank sheet' }).click();
+  await dragPart(page, 'Motor', 300, 200);
+  await expect(page.getByTestId('saved')).toHaveText(KEPT);
+  await page.evaluate(
+    () =>
+      new Promise<void>((begun) => {
+        const opening = indexedDB.open('copperline');
+        opening.onsuccess = () => {
+          const store = opening.result.transaction('states', 'readwrite').objectStore('states');
+          const again = (): void => {
+            begun();
+            store.count().onsuccess = again;
+          };
+          again();
+        };
+      }),
+  );
+  await dragPart(page, 'Motor', 300, 400);
+  await expect(page.locator('.react-flow__node')).toHaveCount(2);
+  await page.reload();
+  await expect(page.locator('.react-flow__node')).toHaveCount(2);
+  // What was brought back has its place among the others: nothing is left over to be brought back again.
+  expect(await page.evaluate(() => Object.keys(localStorage).filter((key) => key.includes('left')))).toEqual([]);
+});
+
 test('the start page does not close the line-up, and one that gave way to another can be taken up again', async ({ page }) => {
   await page.getByRole('button', { name: 'Blank sheet' }).click();
   await type(page, 'Title', 'Reed pumps');
