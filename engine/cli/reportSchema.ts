@@ -3,7 +3,7 @@ import { z } from '../lineup/zod.ts';
 
 /** The shape of `check --json`: a list with one entry a file that could be read. Numbers are SI with the unit at the end of the name; null is not known. */
 
-const known = z.number().nullable();
+const known = z.nullable(z.number());
 const verdict = z.enum(VERDICTS);
 
 const finding = z.strictObject({
@@ -14,7 +14,7 @@ const finding = z.strictObject({
     kind: z.enum(['element', 'cable', 'end', 'run', 'lineup']),
     id: z.string(),
     tag: z.string(),
-    end: z.enum(['from', 'to']).optional(),
+    end: z.optional(z.enum(['from', 'to'])),
   }),
   runs: z.array(z.string()),
   verdict,
@@ -24,13 +24,13 @@ const finding = z.strictObject({
   value: known,
   limit: known,
   unit: z.string(),
-  band: z.strictObject({ low: z.number(), high: z.number(), confidence: z.enum(CONFIDENCES) }).nullable(),
+  band: z.nullable(z.strictObject({ low: z.number(), high: z.number(), confidence: z.enum(CONFIDENCES) })),
   margin_pct: known,
   phrase: z.string(),
   text: z.string(),
   why: z.string(),
   remedies: z.array(z.string()),
-  case: z.enum(CASES).nullable(),
+  case: z.nullable(z.enum(CASES)),
   inputs: z.array(z.strictObject({ what: z.string(), value: z.string(), origin: z.enum(ORIGINS), source: z.string() })),
   working: z.array(z.string()),
   assumptions: z.array(z.strictObject({ what: z.string(), value: z.string(), source: z.string() })),
@@ -58,7 +58,7 @@ const solved = z.strictObject({
     z.strictObject({
       motorId: z.string(),
       motorTag: z.string(),
-      driveId: z.string().nullable(),
+      driveId: z.nullable(z.string()),
       path: z.array(z.string()),
       terminalVoltage_pct: known,
       bus_V: known,
@@ -74,7 +74,7 @@ const solved = z.strictObject({
       breaks: z.array(
         z.strictObject({
           state: z.enum(['broken', 'open']),
-          elementId: z.string().nullable(),
+          elementId: z.nullable(z.string()),
           ends: z.array(z.strictObject({ cableId: z.string(), end: z.enum(['from', 'to']) })),
         }),
       ),
@@ -83,8 +83,8 @@ const solved = z.strictObject({
   ),
 });
 
-const choice = z.strictObject({ size: z.string(), sets: z.int().min(1) });
-const obstacle = finding.pick({ id: true, check: true, subject: true, verdict: true, text: true, remedies: true });
+const choice = z.strictObject({ size: z.string(), sets: z.int().check(z.gte(1)) });
+const obstacle = z.pick(finding, { id: true, check: true, subject: true, verdict: true, text: true, remedies: true });
 
 /** With --least-copper. Volumes are length × 3 phases × sets × area. */
 const sizing = z.strictObject({
@@ -93,24 +93,24 @@ const sizing = z.strictObject({
       id: z.string(),
       tag: z.string(),
       locked: z.boolean(),
-      now: choice.nullable(),
+      now: z.nullable(choice),
       /** Null: no size passes, or it cannot be said; `unmet` tells why. */
-      least: choice.nullable(),
+      least: z.nullable(choice),
       volumeNow_m3: known,
       volume_m3: known,
-      governs: z.string().nullable(),
-      below: choice.nullable(),
+      governs: z.nullable(z.string()),
+      below: z.nullable(choice),
       breaks: z.array(obstacle),
     }),
   ),
   volume_m3: z.number(),
   unmet: z.array(
-    obstacle.extend({
+    z.extend(obstacle, {
       cables: z.array(z.string()),
       proved: z.boolean(),
       locked: z.array(z.string()),
       /** The nearest sizes that would meet it, and what they break. */
-      inTheWay: z.strictObject({ sizes: z.array(z.strictObject({ tag: z.string(), choice })), breaks: z.array(obstacle) }).nullable(),
+      inTheWay: z.nullable(z.strictObject({ sizes: z.array(z.strictObject({ tag: z.string(), choice })), breaks: z.array(obstacle) })),
     }),
   ),
   /** Cables whose sizes pass but were not shown to be the least: the volume found, and one that no combination is below. */
@@ -123,13 +123,13 @@ export const report = z.array(
   z.strictObject({
     file: z.string(),
     verdict,
-    counts: z.record(verdict, z.int().min(0)),
+    counts: z.record(verdict, z.int().check(z.gte(0))),
     /** Limits the project sets and checks it switches off, in a sentence; '' when there are none. */
     rules: z.string(),
     findings: z.array(finding),
     solved,
     /** Other ways to build it, held aside in the document. */
-    variants: z.array(z.strictObject({ name: z.string(), verdict, counts: z.record(verdict, z.int().min(0)) })).optional(),
-    sizing: sizing.optional(),
+    variants: z.optional(z.array(z.strictObject({ name: z.string(), verdict, counts: z.record(verdict, z.int().check(z.gte(0))) }))),
+    sizing: z.optional(sizing),
   }),
 );

@@ -51,21 +51,21 @@ export type Landing = z.infer<typeof landing>;
 
 const size = z
   .string()
-  .regex(/^(\d+(\/0)? AWG|\d+ kcmil|\d+(\.\d+)? mm2)$/, "a size reads like '2 AWG', '1/0 AWG', '500 kcmil' or '16 mm2'");
+  .check(z.regex(/^(\d+(\/0)? AWG|\d+ kcmil|\d+(\.\d+)? mm2)$/, "a size reads like '2 AWG', '1/0 AWG', '500 kcmil' or '16 mm2'"));
 
 /** How the shield (or, without one, the metal raceway) is landed at this end. Missing means not known. */
 export const cableEnd = z.looseObject({
   /** The element it lands on. Missing: the cable leads nowhere yet. */
-  element: id.optional(),
-  port: z.enum(['line', 'load']).optional(),
-  landing: landing.optional(),
-  pigtailLength_mm: positive.optional(),
-  pigtailWidth_mm: positive.optional(),
+  element: z.optional(id),
+  port: z.optional(z.enum(['line', 'load'])),
+  landing: z.optional(landing),
+  pigtailLength_mm: z.optional(positive),
+  pigtailWidth_mm: z.optional(positive),
   /** Of the grounding conductors, how many are landed or spliced through here. */
-  groundsLanded: notNegative.optional(),
+  groundsLanded: z.optional(notNegative),
   /** Diameters the gland takes. */
-  glandLeast_mm: positive.optional(),
-  glandMost_mm: positive.optional(),
+  glandLeast_mm: z.optional(positive),
+  glandMost_mm: z.optional(positive),
 });
 export type CableEnd = z.infer<typeof cableEnd>;
 
@@ -85,127 +85,127 @@ const method = z.enum(['B1', 'B2', 'C', 'D1', 'D2', 'E', 'F']);
 const moisture = z.enum(['dry', 'damp', 'wet']);
 
 const landed = z.looseObject({
-  landing: landing.optional(),
-  pigtailLength_mm: positive.optional(),
-  pigtailWidth_mm: positive.optional(),
+  landing: z.optional(landing),
+  pigtailLength_mm: z.optional(positive),
+  pigtailWidth_mm: z.optional(positive),
 });
 
 /** As found on site, each value at the path it has in the design. Missing means not recorded. */
 const asBuilt = z.looseObject({
-  length_m: notNegative.optional(),
-  conductor: z.looseObject({ size: size.optional() }).optional(),
-  insulation: z.looseObject({ type: insulationType.optional() }).optional(),
-  from: landed.optional(),
-  to: landed.optional(),
-  installation: z
-    .looseObject({
-      raceway: raceway.optional(),
-      method: method.optional(),
-      ambient_C: celsius.optional(),
-      loadedConductors: z.int().min(1).max(500).optional(),
-      groupedCircuits: z.int().min(1).max(500).optional(),
-      moisture: moisture.optional(),
-    })
-    .optional(),
+  length_m: z.optional(notNegative),
+  conductor: z.optional(z.looseObject({ size: z.optional(size) })),
+  insulation: z.optional(z.looseObject({ type: z.optional(insulationType) })),
+  from: z.optional(landed),
+  to: z.optional(landed),
+  installation: z.optional(
+    z.looseObject({
+      raceway: z.optional(raceway),
+      method: z.optional(method),
+      ambient_C: z.optional(celsius),
+      loadedConductors: z.optional(z.int().check(z.gte(1), z.lte(500))),
+      groupedCircuits: z.optional(z.int().check(z.gte(1), z.lte(500))),
+      moisture: z.optional(moisture),
+    }),
+  ),
 });
 
 export const cable = z.looseObject({
   id,
-  tag: text.min(1),
+  tag: text.check(z.minLength(1)),
   kind: z.enum(['cable', 'link']),
   from: cableEnd,
   to: cableEnd,
-  note: text.optional(),
-  provenance: provenance.optional(),
+  note: z.optional(text),
+  provenance: z.optional(provenance),
   conductor: z.looseObject({
     /** Trade size: '2 AWG', '1/0 AWG', '500 kcmil', '16 mm2'. */
-    size: size.optional(),
-    metal: z.enum(['copper', 'aluminium']).optional(),
-    sets: z.int().min(1).max(50).optional(),
-    build: z.enum(['solid', 'stranded', 'flexible']).optional(),
+    size: z.optional(size),
+    metal: z.optional(z.enum(['copper', 'aluminium'])),
+    sets: z.optional(z.int().check(z.gte(1), z.lte(50))),
+    build: z.optional(z.enum(['solid', 'stranded', 'flexible'])),
   }),
   insulation: z.looseObject({
-    type: insulationType.optional(),
-    voltage_V: positive.optional(),
+    type: z.optional(insulationType),
+    voltage_V: z.optional(positive),
     /** Nominal wall of one conductor. Entered, it overrides the published table of the type. */
-    wall_mm: positive.optional(),
+    wall_mm: z.optional(positive),
     /** Thinnest over nominal wall. */
-    concentricity_pct: percentOfWhole.optional(),
-    temperature_C: celsius.optional(),
-    wetRated: yesNo.optional(),
+    concentricity_pct: z.optional(percentOfWhole),
+    temperature_C: z.optional(celsius),
+    wetRated: z.optional(yesNo),
     /** Coldest it may be laid or moved at. */
-    temperatureLeast_C: celsius.optional(),
-    sunlightRated: yesNo.optional(),
+    temperatureLeast_C: z.optional(celsius),
+    sunlightRated: z.optional(yesNo),
   }),
-  construction: construction.optional(),
-  shieldCoverage_pct: percent.optional(),
+  construction: z.optional(construction),
+  shieldCoverage_pct: z.optional(percent),
   /** Copper-equivalent cross-section of the shield. */
-  shieldArea_mm2: positive.optional(),
+  shieldArea_mm2: z.optional(positive),
   /** Each phase has a shield of its own. */
-  phasesScreened: yesNo.optional(),
-  outerDiameter_mm: positive.optional(),
+  phasesScreened: z.optional(yesNo),
+  outerDiameter_mm: z.optional(positive),
   /** With sets in parallel: every set holds all phases and a ground of full size, and all are of one length, metal, size and make. */
-  setsAlike: yesNo.optional(),
-  setsHoldAllPhases: yesNo.optional(),
+  setsAlike: z.optional(yesNo),
+  setsHoldAllPhases: z.optional(yesNo),
   grounds: z.looseObject({
-    count: z.int().min(0).max(50).optional(),
-    size: text.optional(),
-    metal: z.enum(['copper', 'aluminium']).optional(),
-    arrangement: z.enum(['symmetrical', 'single', 'concentric']).optional(),
+    count: z.optional(z.int().check(z.gte(0), z.lte(50))),
+    size: z.optional(text),
+    metal: z.optional(z.enum(['copper', 'aluminium'])),
+    arrangement: z.optional(z.enum(['symmetrical', 'single', 'concentric'])),
   }),
   /** Cores for other uses in the same cable or raceway. An empty list means there are none. */
   auxiliary: z.array(
     z.looseObject({
       use: z.enum(['brake', 'thermistor', 'encoder', 'control']),
-      screened: yesNo.optional(),
-      screenLanded: z.enum(['both', 'one', 'none']).optional(),
-      insulation_V: positive.optional(),
+      screened: z.optional(yesNo),
+      screenLanded: z.optional(z.enum(['both', 'one', 'none'])),
+      insulation_V: z.optional(positive),
     }),
   ),
   /** From the maker's data sheet, of one set; each overrides what is worked out from the dimensions. */
-  wave: z
-    .looseObject({
+  wave: z.optional(
+    z.looseObject({
       /** Line to line. */
-      impedance_ohm: lineImpedance.optional(),
-      velocity_mPerS: waveVelocity.optional(),
+      impedance_ohm: z.optional(lineImpedance),
+      velocity_mPerS: z.optional(waveVelocity),
       /** One core to the shield or pipe, and between any two cores. */
-      toShield_FPerM: lineCapacitance.optional(),
-      betweenCores_FPerM: lineCapacitance.optional(),
-    })
-    .optional(),
+      toShield_FPerM: z.optional(lineCapacitance),
+      betweenCores_FPerM: z.optional(lineCapacitance),
+    }),
+  ),
   /** One way. With lengthMost_m it is the least of a range. */
-  length_m: notNegative.optional(),
-  lengthMost_m: notNegative.optional(),
-  lengthOrigin: z.enum(['drawn', 'estimated', 'measured']).optional(),
+  length_m: z.optional(notNegative),
+  lengthMost_m: z.optional(notNegative),
+  lengthOrigin: z.optional(z.enum(['drawn', 'estimated', 'measured'])),
   installation: z.looseObject({
-    raceway: raceway.optional(),
-    racewaySize: text.optional(),
+    raceway: z.optional(raceway),
+    racewaySize: z.optional(text),
     /** IEC 60364-5-52 reference method. */
-    method: method.optional(),
-    ambient_C: celsius.optional(),
-    ambientLeast_C: celsius.optional(),
+    method: z.optional(method),
+    ambient_C: z.optional(celsius),
+    ambientLeast_C: z.optional(celsius),
     /** Current-carrying conductors in the same raceway or bundle, this circuit's own included. */
-    loadedConductors: z.int().min(1).max(500).optional(),
+    loadedConductors: z.optional(z.int().check(z.gte(1), z.lte(500))),
     /** Circuits grouped together, this one included (IEC). */
-    groupedCircuits: z.int().min(1).max(500).optional(),
-    moisture: moisture.optional(),
-    sunlight: yesNo.optional(),
-    existing: yesNo.optional(),
+    groupedCircuits: z.optional(z.int().check(z.gte(1), z.lte(500))),
+    moisture: z.optional(moisture),
+    sunlight: z.optional(yesNo),
+    existing: z.optional(yesNo),
     /** Of an existing cable: identified, and its insulation tested with both ends lifted. */
-    tested: yesNo.optional(),
-    flexing: yesNo.optional(),
+    tested: z.optional(yesNo),
+    flexing: z.optional(yesNo),
     /** Thermal resistivity of the soil (IEC methods D1, D2). */
-    soil_KmPerW: positive.lt(100).optional(),
+    soil_KmPerW: z.optional(positive.check(z.lt(100))),
     /** Spare conductors in it. */
-    spares: z.enum(['none', 'grounded-both-ends', 'left-open']).optional(),
+    spares: z.optional(z.enum(['none', 'grounded-both-ends', 'left-open'])),
     /** A metal divider stands between it and its neighbours. */
-    divider: yesNo.optional(),
+    divider: z.optional(yesNo),
     /** Ids of other cables in the same raceway. Empty: it lies alone. */
-    sharedWith: z.array(id).max(1000).optional(),
-    toControl_mm: notNegative.optional(),
-    toPower_mm: notNegative.optional(),
-    parallel_m: notNegative.optional(),
+    sharedWith: z.optional(z.array(id).check(z.maxLength(1000))),
+    toControl_mm: z.optional(notNegative),
+    toPower_mm: z.optional(notNegative),
+    parallel_m: z.optional(notNegative),
   }),
-  asBuilt: asBuilt.optional(),
+  asBuilt: z.optional(asBuilt),
 });
 export type Cable = z.infer<typeof cable>;

@@ -19,18 +19,18 @@ export const DESIGNATED = [
 ] as const;
 export type Designated = ElementKind | 'cable';
 
-const letters = z.string().min(1).max(12);
+const letters = z.string().check(z.minLength(1), z.maxLength(12));
 export const designations = z.looseObject({
   /** Between letters and number. */
-  separator: z.enum(['hyphen', 'point', 'none']).optional(),
+  separator: z.optional(z.enum(['hyphen', 'point', 'none'])),
   /** Filled up with zeros to this many figures. */
-  digits: z.int().min(1).max(6).optional(),
+  digits: z.optional(z.int().check(z.gte(1), z.lte(6))),
   /** By kind, instead of the usual ones. */
-  letters: z
-    .looseObject(
-      Object.fromEntries(DESIGNATED.map((kind) => [kind, letters.optional()])) as Record<Designated, z.ZodOptional<typeof letters>>,
-    )
-    .optional(),
+  letters: z.optional(
+    z.looseObject(
+      Object.fromEntries(DESIGNATED.map((kind) => [kind, z.optional(letters)])) as Record<Designated, z.ZodMiniOptional<typeof letters>>,
+    ),
+  ),
 });
 
 const SEPARATORS = { hyphen: '-', point: '.', none: '' } as const;

@@ -24,44 +24,44 @@ export type Earthing = z.infer<typeof earthing>;
 
 const common = {
   id,
-  tag: text.min(1),
-  note: text.optional(),
-  enclosure: text.optional(),
-  provenance: provenance.optional(),
+  tag: text.check(z.minLength(1)),
+  note: z.optional(text),
+  enclosure: z.optional(text),
+  provenance: z.optional(provenance),
 };
 
 export const supply = z.looseObject({
   ...common,
   kind: z.literal('supply'),
   /** Line to line, r.m.s. */
-  voltage_V: positive.optional(),
-  frequency_Hz: positive.optional(),
+  voltage_V: z.optional(positive),
+  frequency_Hz: z.optional(positive),
   /** Three-phase symmetrical available fault current at the terminals. */
-  faultCurrent_A: positive.optional(),
-  xOverR: notNegative.optional(),
-  earthing: earthing.optional(),
+  faultCurrent_A: z.optional(positive),
+  xOverR: z.optional(notNegative),
+  earthing: z.optional(earthing),
   /** Lowest and highest line voltage that is promised, of nominal. */
-  voltageLeast_pct: percent.optional(),
-  voltageMost_pct: percent.optional(),
+  voltageLeast_pct: z.optional(percent),
+  voltageMost_pct: z.optional(percent),
   /** Greatest deviation from the mean of the three line voltages, of the mean. */
-  unbalance_pct: percent.optional(),
+  unbalance_pct: z.optional(percent),
   /** Maximum demand current of the whole installation at the point of common coupling (IEEE 519's IL). */
-  demandCurrent_A: positive.optional(),
+  demandCurrent_A: z.optional(positive),
 });
 
 export const transformer = z.looseObject({
   ...common,
   kind: z.literal('transformer'),
-  ratedPower_VA: positive.optional(),
-  primaryVoltage_V: positive.optional(),
-  secondaryVoltage_V: positive.optional(),
-  impedance_pct: percent.optional(),
-  xOverR: notNegative.optional(),
-  tap_pct: z.number().min(-50).max(50).optional(),
-  connection: text.optional(),
-  secondaryEarthing: earthing.optional(),
+  ratedPower_VA: z.optional(positive),
+  primaryVoltage_V: z.optional(positive),
+  secondaryVoltage_V: z.optional(positive),
+  impedance_pct: z.optional(percent),
+  xOverR: z.optional(notNegative),
+  tap_pct: z.optional(z.number().check(z.gte(-50), z.lte(50))),
+  connection: z.optional(text),
+  secondaryEarthing: z.optional(earthing),
   /** Its maker allows it behind a drive with a sine filter, at low speed too, in writing. */
-  driveDuty: yesNo.optional(),
+  driveDuty: z.optional(yesNo),
   ...boxFields,
   ...terminalFields,
 });
@@ -69,26 +69,26 @@ export const transformer = z.looseObject({
 export const bus = z.looseObject({
   ...common,
   kind: z.literal('bus'),
-  ratedCurrent_A: positive.optional(),
-  faultRating_A: positive.optional(),
-  capacitor: yesNo.optional(),
+  ratedCurrent_A: z.optional(positive),
+  faultRating_A: z.optional(positive),
+  capacitor: z.optional(yesNo),
   ...terminalFields,
 });
 
 export const disconnect = z.looseObject({
   ...common,
   kind: z.literal('disconnect'),
-  device: z.enum(['switch', 'breaker', 'fuse', 'fused-switch']).optional(),
-  state: z.enum(['closed', 'open']).optional(),
-  ratedCurrent_A: positive.optional(),
+  device: z.optional(z.enum(['switch', 'breaker', 'fuse', 'fused-switch'])),
+  state: z.optional(z.enum(['closed', 'open'])),
+  ratedCurrent_A: z.optional(positive),
   /** Rating or setting of the overcurrent device. */
-  tripCurrent_A: positive.optional(),
-  faultRating_A: positive.optional(),
-  earlyBreakContact: z.enum(['wired', 'absent']).optional(),
-  lockable: yesNo.optional(),
-  withinSight: yesNo.optional(),
-  residualCurrentType: z.enum(['none', 'AC', 'A', 'F', 'B']).optional(),
-  residualCurrent_A: positive.optional(),
+  tripCurrent_A: z.optional(positive),
+  faultRating_A: z.optional(positive),
+  earlyBreakContact: z.optional(z.enum(['wired', 'absent'])),
+  lockable: z.optional(yesNo),
+  withinSight: z.optional(yesNo),
+  residualCurrentType: z.optional(z.enum(['none', 'AC', 'A', 'F', 'B'])),
+  residualCurrent_A: z.optional(positive),
   ...boxFields,
   ...terminalFields,
 });
@@ -97,12 +97,12 @@ export const reactor = z.looseObject({
   ...common,
   kind: z.literal('reactor'),
   /** Of its own base: rated voltage and current. */
-  impedance_pct: percent.optional(),
-  ratedCurrent_A: positive.optional(),
-  ratedVoltage_V: positive.optional(),
-  resistance_ohm: notNegative.optional(),
+  impedance_pct: z.optional(percent),
+  ratedCurrent_A: z.optional(positive),
+  ratedVoltage_V: z.optional(positive),
+  resistance_ohm: z.optional(notNegative),
   /** Core loss at the frequency of the ring, as a resistance across it, line to line. */
-  coreLoss_ohm: positive.optional(),
+  coreLoss_ohm: z.optional(positive),
   ...boxFields,
   ...terminalFields,
 });
@@ -110,21 +110,21 @@ export const reactor = z.looseObject({
 export const filter = z.looseObject({
   ...common,
   kind: z.literal('filter'),
-  role: z.enum(['emc-input', 'dvdt', 'sine', 'terminator']).optional(),
+  role: z.optional(z.enum(['emc-input', 'dvdt', 'sine', 'terminator'])),
   /** Fundamental drop at rated current, of rated voltage. */
-  drop_pct: percent.optional(),
-  ratedCurrent_A: positive.optional(),
-  ratedVoltage_V: positive.optional(),
-  carrierLeast_Hz: positive.optional(),
-  carrierMost_Hz: positive.optional(),
+  drop_pct: z.optional(percent),
+  ratedCurrent_A: z.optional(positive),
+  ratedVoltage_V: z.optional(positive),
+  carrierLeast_Hz: z.optional(positive),
+  carrierMost_Hz: z.optional(positive),
   /** The maker's figures for the terminals of the motor with this filter and cable. */
-  motorPeak_V: positive.optional(),
-  motorRise_s: positive.optional(),
+  motorPeak_V: z.optional(positive),
+  motorRise_s: z.optional(positive),
   /** Its parts, of one phase: coil, damping across the coil, capacitor to the star point and the resistance in series with it. */
-  inductance_H: positive.lt(1).optional(),
-  acrossInductor_ohm: positive.optional(),
-  capacitance_F: positive.lt(1).optional(),
-  resistance_ohm: positive.optional(),
+  inductance_H: z.optional(positive.check(z.lt(1))),
+  acrossInductor_ohm: z.optional(positive),
+  capacitance_F: z.optional(positive.check(z.lt(1))),
+  resistance_ohm: z.optional(positive),
   ...boxFields,
   ...terminalFields,
 });
@@ -132,57 +132,57 @@ export const filter = z.looseObject({
 export const drive = z.looseObject({
   ...common,
   kind: z.literal('drive'),
-  ratedPower_W: positive.optional(),
-  ratedVoltage_V: positive.optional(),
-  inputCurrent_A: positive.optional(),
-  outputCurrent_A: positive.optional(),
-  overload_pct: percent.optional(),
+  ratedPower_W: z.optional(positive),
+  ratedVoltage_V: z.optional(positive),
+  inputCurrent_A: z.optional(positive),
+  outputCurrent_A: z.optional(positive),
+  overload_pct: z.optional(percent),
   /** True power factor of the input, harmonics included. */
-  inputPowerFactor: fraction.optional(),
-  frontEnd: z.enum(['diode', 'active']).optional(),
+  inputPowerFactor: z.optional(fraction),
+  frontEnd: z.optional(z.enum(['diode', 'active'])),
   /** Largest fundamental output voltage, of the input voltage. */
-  outputRatio_pct: percent.optional(),
-  carrier_Hz: positive.optional(),
+  outputRatio_pct: z.optional(percent),
+  carrier_Hz: z.optional(positive),
   /** 10 to 90 % rise time at the drive's terminals. */
-  riseTime_s: positive.lt(1).optional(),
+  riseTime_s: z.optional(positive.check(z.lt(1))),
   /** D.c. bus level while a braking chopper works. */
-  brakingBus_V: positive.optional(),
+  brakingBus_V: z.optional(positive),
   /** How far an active front end holds the bus above the crest of the line. */
-  busRaise_pct: percent.optional(),
+  busRaise_pct: z.optional(percent),
   /** Least time between two edges of one leg that its control keeps. */
-  pulseLeast_s: positive.lt(1).optional(),
-  dcChoke: z.enum(['none', 'fitted']).optional(),
-  dcChoke_pct: percent.optional(),
-  builtInFilter: yesNo.optional(),
+  pulseLeast_s: z.optional(positive.check(z.lt(1))),
+  dcChoke: z.optional(z.enum(['none', 'fitted'])),
+  dcChoke_pct: z.optional(percent),
+  builtInFilter: z.optional(yesNo),
   /** Filter and varistor jumpers as the drive stands. */
-  filterJumpers: z.enum(['in', 'out']).optional(),
-  faultRating_A: positive.optional(),
-  faultRatingDevice: text.optional(),
+  filterJumpers: z.optional(z.enum(['in', 'out'])),
+  faultRating_A: z.optional(positive),
+  faultRatingDevice: z.optional(text),
   /** The device drawn ahead of it is the one its fault rating is marked with. */
-  faultRatingDeviceDrawn: yesNo.optional(),
-  control: z.enum(['scalar', 'vector']).optional(),
+  faultRatingDeviceDrawn: z.optional(yesNo),
+  control: z.optional(z.enum(['scalar', 'vector'])),
   /** Of one drive at rated voltage, as its maker states. */
-  leakageCurrent_A: notNegative.lt(100).optional(),
+  leakageCurrent_A: z.optional(notNegative.check(z.lt(100))),
   /** Limits copied from the drive's own manual. */
-  manual: z
-    .looseObject({
-      page: text.optional(),
-      allowedEarthing: z.array(earthing).optional(),
-      shieldRequired: yesNo.optional(),
-      lengthShielded_m: positive.optional(),
-      lengthUnshielded_m: positive.optional(),
-      lengthWithReactor_m: positive.optional(),
-      emcLengths: z
-        .array(z.looseObject({ category: z.enum(['C1', 'C2', 'C3', 'C4']), carrier_Hz: positive.optional(), length_m: positive }))
-        .optional(),
-      inputVoltageLeast_pct: percent.optional(),
-      inputShieldRequired: yesNo.optional(),
-      reactorRequired: yesNo.optional(),
+  manual: z.optional(
+    z.looseObject({
+      page: z.optional(text),
+      allowedEarthing: z.optional(z.array(earthing)),
+      shieldRequired: z.optional(yesNo),
+      lengthShielded_m: z.optional(positive),
+      lengthUnshielded_m: z.optional(positive),
+      lengthWithReactor_m: z.optional(positive),
+      emcLengths: z.optional(
+        z.array(z.looseObject({ category: z.enum(['C1', 'C2', 'C3', 'C4']), carrier_Hz: z.optional(positive), length_m: positive })),
+      ),
+      inputVoltageLeast_pct: z.optional(percent),
+      inputShieldRequired: z.optional(yesNo),
+      reactorRequired: z.optional(yesNo),
       /** Marked as suitable for protecting its output conductors, which then must carry at least this. */
-      protectsOutputConductors: yesNo.optional(),
-      outputAmpacityLeast_A: positive.optional(),
-    })
-    .optional(),
+      protectsOutputConductors: z.optional(yesNo),
+      outputAmpacityLeast_A: z.optional(positive),
+    }),
+  ),
   ...boxFields,
   ...terminalFields,
 });
@@ -190,7 +190,7 @@ export const drive = z.looseObject({
 export const junction = z.looseObject({
   ...common,
   kind: z.literal('junction'),
-  capacitor: yesNo.optional(),
+  capacitor: z.optional(yesNo),
   ...boxFields,
   ...terminalFields,
 });
@@ -198,12 +198,12 @@ export const junction = z.looseObject({
 export const contactor = z.looseObject({
   ...common,
   kind: z.literal('contactor'),
-  role: z.enum(['line', 'output', 'bypass']).optional(),
-  state: z.enum(['closed', 'open']).optional(),
-  ratedCurrent_A: positive.optional(),
-  interlock: z.enum(['mechanical', 'electrical', 'both', 'none']).optional(),
+  role: z.optional(z.enum(['line', 'output', 'bypass'])),
+  state: z.optional(z.enum(['closed', 'open'])),
+  ratedCurrent_A: z.optional(positive),
+  interlock: z.optional(z.enum(['mechanical', 'electrical', 'both', 'none'])),
   /** The drive's output is blocked before it opens. */
-  opensAtZeroCurrent: yesNo.optional(),
+  opensAtZeroCurrent: z.optional(yesNo),
   ...boxFields,
   ...terminalFields,
 });
@@ -213,50 +213,47 @@ const winding = z.enum(['mg1-part-30', 'mg1-part-31', 'ivic-a', 'ivic-b', 'ivic-
 export const motor = z.looseObject({
   ...common,
   kind: z.literal('motor'),
-  ratedPower_W: positive.optional(),
-  ratedVoltage_V: positive.optional(),
-  ratedFrequency_Hz: positive.optional(),
+  ratedPower_W: z.optional(positive),
+  ratedVoltage_V: z.optional(positive),
+  ratedFrequency_Hz: z.optional(positive),
   /** Nameplate. The code's table current is looked up from power and voltage. */
-  ratedCurrent_A: positive.optional(),
-  powerFactor: fraction.optional(),
-  efficiency_pct: percentOfWhole.optional(),
-  serviceFactor: positive.optional(),
+  ratedCurrent_A: z.optional(positive),
+  powerFactor: z.optional(fraction),
+  efficiency_pct: z.optional(percentOfWhole),
+  serviceFactor: z.optional(positive),
   /** What the winding is built for. */
-  insulation: winding.optional(),
+  insulation: z.optional(winding),
   /** Peak line-to-line voltage the maker allows, with insulation 'entered'. */
-  peakLimit_V: positive.optional(),
-  riseLimit_s: positive.optional(),
+  peakLimit_V: z.optional(positive),
+  riseLimit_s: z.optional(positive),
   /** With insulation 'curve': peak allowed at a rise time, from the maker or from the standard's own edition. */
-  peakCurve: z
-    .array(z.looseObject({ rise_s: positive.lt(1), peak_V: positive }))
-    .max(50)
-    .optional(),
-  peakCurveSource: text.optional(),
+  peakCurve: z.optional(z.array(z.looseObject({ rise_s: positive.check(z.lt(1)), peak_V: positive })).check(z.maxLength(50))),
+  peakCurveSource: z.optional(text),
   /** Line to line, for fast edges. */
-  surgeImpedance_ohm: z.number().min(10).max(100_000).optional(),
+  surgeImpedance_ohm: z.optional(z.number().check(z.gte(10), z.lte(100_000))),
   /** All windings together to the frame. */
-  windingCapacitance_F: positive.lt(1e-3).optional(),
-  overload: z.enum(['own', 'drive', 'none']).optional(),
+  windingCapacitance_F: z.optional(positive.check(z.lt(1e-3))),
+  overload: z.optional(z.enum(['own', 'drive', 'none'])),
   /** A short-circuit device of its own. */
-  ownShortCircuitDevice: yesNo.optional(),
+  ownShortCircuitDevice: z.optional(yesNo),
   /** Switched on or off by itself while its drive runs other motors. */
-  switchedAlone: yesNo.optional(),
+  switchedAlone: z.optional(yesNo),
   /** Power-factor capacitor or surge arrester at its terminals. */
-  capacitor: yesNo.optional(),
-  bearingProtection: z.enum(['none', 'insulated-bearing', 'shaft-ring', 'both', 'common-mode-cores']).optional(),
-  brake: z.looseObject({ fedFrom: z.enum(['own-supply', 'drive-output']).optional(), holdsLoad: yesNo.optional() }).optional(),
-  ambient_C: celsius.optional(),
+  capacitor: z.optional(yesNo),
+  bearingProtection: z.optional(z.enum(['none', 'insulated-bearing', 'shaft-ring', 'both', 'common-mode-cores'])),
+  brake: z.optional(z.looseObject({ fedFrom: z.optional(z.enum(['own-supply', 'drive-output'])), holdsLoad: z.optional(yesNo) })),
+  ambient_C: z.optional(celsius),
   /** As its plate was found on site, each value at the path it has in the design. Missing means not recorded. */
-  asBuilt: z
-    .looseObject({
-      ratedPower_W: positive.optional(),
-      ratedVoltage_V: positive.optional(),
-      ratedFrequency_Hz: positive.optional(),
-      ratedCurrent_A: positive.optional(),
-      insulation: winding.optional(),
-      peakLimit_V: positive.optional(),
-    })
-    .optional(),
+  asBuilt: z.optional(
+    z.looseObject({
+      ratedPower_W: z.optional(positive),
+      ratedVoltage_V: z.optional(positive),
+      ratedFrequency_Hz: z.optional(positive),
+      ratedCurrent_A: z.optional(positive),
+      insulation: z.optional(winding),
+      peakLimit_V: z.optional(positive),
+    }),
+  ),
   ...boxFields,
   ...terminalFields,
 });

@@ -11,17 +11,21 @@ export const VERSION = 1;
 
 const designed = {
   project,
-  elements: z.array(element).max(5000),
-  cables: z.array(cable).max(5000),
+  elements: z.array(element).check(z.maxLength(5000)),
+  cables: z.array(cable).check(z.maxLength(5000)),
   /** Where each element's symbol stands, by id, in millimetres on the sheet (its top port, y down). */
-  positions: z.record(id, z.looseObject({ x_mm: z.number().min(-1e5).max(1e5), y_mm: z.number().min(-1e5).max(1e5) })),
+  positions: z.record(
+    id,
+    z.looseObject({ x_mm: z.number().check(z.gte(-1e5), z.lte(1e5)), y_mm: z.number().check(z.gte(-1e5), z.lte(1e5)) }),
+  ),
   /** How far a label was moved from where it would stand, by id of its part, in millimetres. */
-  labels: z.record(id, z.looseObject({ dx_mm: z.number().min(-1e4).max(1e4), dy_mm: z.number().min(-1e4).max(1e4) })).optional(),
+  labels: z.optional(
+    z.record(id, z.looseObject({ dx_mm: z.number().check(z.gte(-1e4), z.lte(1e4)), dy_mm: z.number().check(z.gte(-1e4), z.lte(1e4)) })),
+  ),
   /** Notes on the drawing, numbered as they stand: general ones, and keynotes that point to parts. */
-  notes: z
-    .array(z.looseObject({ id, says: text, parts: z.array(id).max(200).optional() }))
-    .max(500)
-    .optional(),
+  notes: z.optional(
+    z.array(z.looseObject({ id, says: text, parts: z.optional(z.array(id).check(z.maxLength(200))) })).check(z.maxLength(500)),
+  ),
 };
 
 /** All that is drawn and judged: what an issue freezes and a variant holds aside. */
@@ -31,41 +35,48 @@ export type Design = z.infer<typeof design>;
 export const lineUp = z.looseObject({
   format: z.literal(FORMAT),
   /** Of the program that wrote it. Higher than ours only where a newer program says that this one may read its files. */
-  version: z.number().int().min(1),
+  version: z.int().check(z.gte(1)),
   /** The lowest version that may change it without harm; where nothing is said, the version that wrote it. */
-  minReader: z.number().int().min(1).optional(),
+  minReader: z.optional(z.int().check(z.gte(1))),
   ...designed,
   /** Other ways to build it, held aside to be compared. */
-  variants: z
-    .array(z.looseObject({ id, name: text, design }))
-    .max(20)
-    .optional(),
+  variants: z.optional(z.array(z.looseObject({ id, name: text, design })).check(z.maxLength(20))),
   /** As they left the house, the latest last. */
-  issues: z
-    .array(
-      z.looseObject({ id, revision: text, date: text, says: text.optional(), by: text.optional(), checkedBy: text.optional(), design }),
-    )
-    .max(100)
-    .optional(),
+  issues: z.optional(
+    z
+      .array(
+        z.looseObject({
+          id,
+          revision: text,
+          date: text,
+          says: z.optional(text),
+          by: z.optional(text),
+          checkedBy: z.optional(text),
+          design,
+        }),
+      )
+      .check(z.maxLength(100)),
+  ),
   /** What the reviewer wrote, and what was answered. */
-  comments: z
-    .array(
-      z.looseObject({
-        id,
-        number: text,
-        sheet: text.optional(),
-        says: text,
-        from: text.optional(),
-        reply: text.optional(),
-        /** Id of the issue that it was written on. */
-        issue: id.optional(),
-        /** Ids of the parts that the answer changed. */
-        parts: z.array(id).max(200).optional(),
-        closed: text.optional(),
-      }),
-    )
-    .max(2000)
-    .optional(),
+  comments: z.optional(
+    z
+      .array(
+        z.looseObject({
+          id,
+          number: text,
+          sheet: z.optional(text),
+          says: text,
+          from: z.optional(text),
+          reply: z.optional(text),
+          /** Id of the issue that it was written on. */
+          issue: z.optional(id),
+          /** Ids of the parts that the answer changed. */
+          parts: z.optional(z.array(id).check(z.maxLength(200))),
+          closed: z.optional(text),
+        }),
+      )
+      .check(z.maxLength(2000)),
+  ),
 });
 export type LineUp = z.infer<typeof lineUp>;
 

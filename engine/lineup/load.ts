@@ -1,9 +1,9 @@
-import type { z } from 'zod';
 import { PORTS } from './elements.ts';
 import { jsonFault } from './jsonFault.ts';
 import { type Design, FORMAT, isTooNew, type LineUp, lineUp as schema, VERSION } from './lineUp.ts';
 import { migrate } from './migrations/index.ts';
 import { printable } from './printable.ts';
+import type { z } from './zod.ts';
 
 /** Reads a file. Never throws; the caller's open document is untouched until this says ok. */
 

@@ -1,5 +1,5 @@
-import type { ElementKind } from './elements.ts';
-import { lineUp } from './lineUp.ts';
+import { cable } from './cable.ts';
+import { type ElementKind, element } from './elements.ts';
 import { z } from './zod.ts';
 
 /** Between which numbers a value may lie, read from the schema itself. Limits that only keep nonsense out are not worth saying. */
@@ -12,17 +12,14 @@ export interface Range {
 const NONSENSE = 1e9;
 
 export function rangeOf(kind: ElementKind | 'cable', path: string): Range {
-  const root =
-    kind === 'cable'
-      ? lineUp.shape.cables.element
-      : lineUp.shape.elements.element.options.find((option) => option.shape.kind.value === kind);
+  const root = kind === 'cable' ? cable : element.def.options.find((option) => option.shape.kind.def.values[0] === kind);
   let here: unknown = root;
   for (const key of path.split('.')) {
     const inner = bare(here);
-    here = inner instanceof z.ZodObject ? inner.shape[key] : undefined;
+    here = inner instanceof z.ZodMiniObject ? inner.shape[key] : undefined;
   }
   const leaf = bare(here);
-  if (!(leaf instanceof z.ZodNumber)) return {};
+  if (!(leaf instanceof z.ZodMiniNumber)) return {};
   let range: Range = {};
   for (const check of leaf.def.checks ?? []) {
     const { check: name, value, inclusive } = check._zod.def as { check: string; value?: unknown; inclusive?: boolean };
@@ -33,4 +30,4 @@ export function rangeOf(kind: ElementKind | 'cable', path: string): Range {
   return range;
 }
 
-const bare = (schema: unknown): unknown => (schema instanceof z.ZodOptional ? bare(schema.unwrap()) : schema);
+const bare = (schema: unknown): unknown => (schema instanceof z.ZodMiniOptional ? bare(schema.def.innerType) : schema);

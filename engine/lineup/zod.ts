@@ -1,6 +1,6 @@
-import { config, z } from 'zod';
+import * as z from 'zod/mini';
 
 // Else the library tries whether text may become code, which the page forbids and tells of.
-config({ jitless: true });
+z.config({ jitless: true });
 
 export { z };
