@@ -22,10 +22,13 @@ function ownKey(target: Element | null, key: string): boolean {
   return /^(Shift\+)?(Enter|Space|Arrow\w+)$/.test(key);
 }
 
+/** The list is the browser's own and kept by it: to search a large sheet at every key would take half of a key's time. */
+const dialogOpen = (): boolean => Array.from(document.getElementsByTagName('dialog')).some(({ open }) => open);
+
 export function onKey(event: KeyboardEvent): void {
   // The sheet keeps the page from scrolling by the space bar, and leaves it to the commands all the same.
   const taken = event.defaultPrevented && event.key !== ' ';
-  if (event.isComposing || taken || document.querySelector('dialog[open]')) return;
+  if (event.isComposing || taken || dialogOpen()) return;
   const target = event.target instanceof Element ? event.target : null;
   // For a moment the focus stays in a dialog that has just been closed: nothing is typed there.
   const typing = target?.closest('input, select, textarea') != null && target.closest('dialog') === null;

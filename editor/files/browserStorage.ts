@@ -1,6 +1,6 @@
 import { type IDBPDatabase, type IDBPTransaction, openDB } from 'idb';
 import { sha256 } from '../../engine/index.ts';
-import { bringBack, forgetLeft, isLeaving, leave } from './leaving.ts';
+import { bringBack, forgetLeft, leave } from './leaving.ts';
 import { keyOf, seal } from './sealed.ts';
 import type { Storage } from './storage.ts';
 
@@ -73,8 +73,8 @@ async function sum(text: string): Promise<string> {
 
 export const browserStorage: Storage = {
   read: async (key) => (await database()).get(STORE, key),
-  write: async (key, value) => {
-    const left = isLeaving() && leave(key, value);
+  write: async (key, value, atOnce) => {
+    const left = atOnce === true && leave(key, value);
     await change((store) => store.put(value, key));
     if (left) forgetLeft(key);
   },

@@ -1,6 +1,6 @@
 import { type LineUp, save } from '../../engine/index.ts';
 import { documentOf, keyOf, seal, timeOf } from './sealed.ts';
-import { type Found, newestKeys, newestState, readState, statesOf, superfluous } from './states.ts';
+import { type Found, isWhole, newestKeys, newestState, statesOf, superfluous } from './states.ts';
 import type { Storage } from './storage.ts';
 
 /** Keeps every edit of one tab, agrees with other tabs on who edits a document, and says truly what is kept. Knows nothing of the page. */
@@ -66,7 +66,7 @@ export interface Keeper {
   /** Another document was opened on the page. */
   readonly begin: (lineUp: LineUp) => void;
   readonly edited: (lineUp: LineUp) => void;
-  /** Writes what waits, at once. */
+  /** Writes what waits, at once: the page may be gone in a moment. */
   readonly flush: () => Promise<boolean>;
   readonly takeUp: (document: string) => Promise<void>;
   /** Asks the tab that edits this document to hand it over. */
@@ -106,12 +106,13 @@ export function createKeeper(storage: Storage, channel: Channel, page: Page): Ke
     for (const key of keys) last = Math.max(last, timeOf(key));
   };
 
-  /** Whether what waited is kept now; more may have come since. */
-  async function write(document: string): Promise<boolean> {
+  /** Whether what waited is kept now; more may have come since. A page that is being left cannot wait for the sum. */
+  async function write(document: string, atOnce = false): Promise<boolean> {
     const lineUp = waiting.get(document);
     if (!lineUp) return true;
     try {
-      const written = storage.write(keyOf(document, nextTime()), seal(save(lineUp)));
+      const [key, text] = [keyOf(document, nextTime()), save(lineUp)];
+      const written = atOnce ? storage.write(key, seal(text), true) : storage.sum(text).then((sum) => storage.write(key, seal(text, sum)));
       writing.add(written);
       await written.finally(() => writing.delete(written));
     } catch {
@@ -134,16 +135,16 @@ export function createKeeper(storage: Storage, channel: Channel, page: Page): Ke
   function fail(): void {
     failed = true;
     clearTimeout(retry);
-    retry = setTimeout(writeAll, retry_ms);
+    retry = setTimeout(() => writeAll(false), retry_ms);
     retry_ms = Math.min(2 * retry_ms, LAST_RETRY_MS);
     sign();
   }
 
-  const writeAll = (): Promise<unknown> => {
+  const writeAll = (atOnce: boolean): Promise<unknown> => {
     clearTimeout(timer);
     clearTimeout(retry);
     timer = undefined;
-    return Promise.all([...waiting.keys()].map(write));
+    return Promise.all([...waiting.keys()].map((document) => write(document, atOnce)));
   };
 
   async function thin(document: string): Promise<void> {
@@ -151,7 +152,7 @@ export function createKeeper(storage: Storage, channel: Channel, page: Page): Ke
       const keys = (await storage.list(`${document}/`)).filter((key) => !spared.has(key));
       const key = superfluous(keys, storage.now());
       if (key === undefined) return;
-      if ((await readState(storage, key)).lineUp) await storage.delete(key);
+      if (await isWhole(storage, await storage.read(key))) await storage.delete(key);
       else spared.add(key);
     }
   }
@@ -166,7 +167,7 @@ export function createKeeper(storage: Storage, channel: Channel, page: Page): Ke
     waiting.set(document, lineUp);
     sign();
     // The clock is not set back by further edits: someone who never pauses is saved too.
-    timer ??= setTimeout(writeAll, DELAY_MS);
+    timer ??= setTimeout(() => writeAll(false), DELAY_MS);
   }
 
   /** What was only looked at goes; what was worked on is written, and only then may another tab have it. */
@@ -340,14 +341,14 @@ export function createKeeper(storage: Storage, channel: Channel, page: Page): Ke
     begin,
     edited,
     flush: async () => {
-      await writeAll();
+      await writeAll(true);
       return waiting.size === 0;
     },
     takeUp,
     takeOver,
     present: () => held?.document ?? null,
     states: async () => {
-      await writeAll();
+      await writeAll(false);
       return held ? statesOf(storage, held.document) : [];
     },
     others: async () => {

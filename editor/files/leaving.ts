@@ -6,18 +6,6 @@
 
 const LEFT = 'copperline.left/';
 
-let gone = false;
-addEventListener('pagehide', () => {
-  gone = true;
-});
-// From the browser's memory of pages, as it was.
-addEventListener('pageshow', () => {
-  gone = false;
-});
-
-/** A hidden page may be taken away without another word. */
-export const isLeaving = (): boolean => gone || document.visibilityState === 'hidden';
-
 /** Whether there was room for it. */
 export function leave(key: string, state: unknown): boolean {
   try {

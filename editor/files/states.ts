@@ -21,11 +21,19 @@ export interface Found {
 
 const inWords = (loaded: Loaded & { readonly ok: false }): string => `${loaded.where}: ${loaded.what}`;
 
+const partsOf = (value: unknown): Partial<State> => (typeof value === 'object' && value !== null ? value : {});
+
+/** Whether it is what was written, to the last letter. */
+export async function isWhole(storage: Storage, value: unknown): Promise<boolean> {
+  const { text, length, sha256: sum } = partsOf(value);
+  return typeof text === 'string' && text.length === length && (await storage.sum(text)) === sum;
+}
+
 async function look(storage: Storage, key: string, value: unknown): Promise<Found> {
-  const { text, length, sha256: hash } = (typeof value === 'object' && value !== null ? value : {}) as Partial<State>;
+  const { text, length } = partsOf(value);
   if (typeof text !== 'string') return { key, text: '', lineUp: null, fault: 'nothing of it is left' };
   if (text.length !== length) return { key, text, lineUp: null, fault: `of ${length} characters ${text.length} are left` };
-  if ((await storage.sum(text)) !== hash) return { key, text, lineUp: null, fault: 'it is not what was written' };
+  if (!(await isWhole(storage, value))) return { key, text, lineUp: null, fault: 'it is not what was written' };
   const loaded = load(text, 'the state', { tooNew: true });
   return loaded.ok ? { key, text, lineUp: loaded.lineUp, fault: null } : { key, text, lineUp: null, fault: inWords(loaded) };
 }

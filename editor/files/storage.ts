@@ -2,8 +2,11 @@
 export interface Storage {
   /** What stands under this key; undefined where nothing does. */
   readonly read: (key: string) => Promise<unknown>;
-  /** Whole or not at all; once this resolves it stays, whatever happens to the browser. */
-  readonly write: (key: string, value: unknown) => Promise<void>;
+  /**
+   * Whole or not at all; once this resolves it stays, whatever happens to the browser. `atOnce` where the page may be gone before it
+   * resolves: then it stays all the same.
+   */
+  readonly write: (key: string, value: unknown, atOnce?: boolean) => Promise<void>;
   /** The keys that begin so, in order. */
   readonly list: (prefix: string) => Promise<readonly string[]>;
   readonly delete: (key: string) => Promise<void>;
