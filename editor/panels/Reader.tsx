@@ -29,7 +29,7 @@ export function Reader({ lineUp, review }: { readonly lineUp: LineUp; readonly r
         <FindingView finding={finding} lineUp={lineUp} review={review} />
       </aside>
     );
-  const [part, ...others] = partsOf(lineUp).filter((each) => selected.includes(each.id));
+  const [part, ...others] = selected.length === 0 ? [] : partsOf(lineUp).filter((each) => selected.includes(each.id));
   if (part)
     return (
       <aside className="reader" aria-label="Review" key={selected.join()}>

@@ -166,7 +166,9 @@ function Canvas({ lineUp, review, before, parts }: SheetProps & { readonly parts
   }, [from]);
   const chosen = useMemo(() => new Set(selected), [selected]);
   const [touched, setTouched] = useState<string | null>(null);
-  const found = useMemo(() => findingCounts(review), [review]);
+  // What ears are told of each part comes after what is seen.
+  const heard = useDeferredValue(large ? from.review : null) ?? review;
+  const found = useMemo(() => findingCounts(heard), [heard]);
   const tabStop = stopOf(lineUp, touched, selected);
   const reach = useMemo(() => ({ selected: chosen, found, tabStop }), [chosen, found, tabStop]);
   const nodes = useMemo(() => parts.nodesOf(shown, family, reach), [parts, shown, family, reach]);
