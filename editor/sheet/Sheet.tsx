@@ -371,7 +371,7 @@ function Canvas({ lineUp, review, before, parts }: SheetProps & { readonly parts
       <RejoinOffer />
       <Suspense>{before && <Tried />}</Suspense>
       {renaming && <Rename key={renaming} lineUp={shown} id={renaming} />}
-      <Modes />
+      <Modes sheet={sheet} />
       <Tools />
     </div>
   );
