@@ -13,7 +13,7 @@ import {
   type WaveNetwork,
 } from '../physics/wave/characteristics.ts';
 import { edgePeak } from '../physics/wave/edgePeak.ts';
-import { criticalLength_m, edgeSamples, type LatticeInput, latticePeak, latticeVoltage } from '../physics/wave/latticePeak.ts';
+import { criticalLength_m, edgeSamples, type LatticeInput, latticePeak_V, latticeVoltage } from '../physics/wave/latticePeak.ts';
 import { motorSurgeImpedance_ohm, SURGE_IMPEDANCE_BAND } from '../physics/wave/lineConstants.ts';
 import { reactorPeakPerUnit } from '../physics/wave/reactorPeak.ts';
 import { type CableLine, cableLine } from './cableLine.ts';
@@ -186,7 +186,7 @@ function solveAt(tree: WaveTree, motor: ElementOf<'motor'>, at: WaveCase, length
       central_V,
       high_V,
       confidence: length_m >= 1.5 * critical_m ? 'good' : 'fair',
-      rise_s: riseTime_s(finely(plain), latticePeak(plain).peak_V),
+      rise_s: riseTime_s(finely(plain), latticePeak_V(plain)),
       samples: () => edgeSamples(plain, SAMPLES),
       plain,
       assumptions,

@@ -1,6 +1,6 @@
 import { atEveryFineness, settledWave, type WaveNetwork } from '../../engine/physics/wave/characteristics.ts';
 import { edgePeak } from '../../engine/physics/wave/edgePeak.ts';
-import { type LatticeInput, latticePeak } from '../../engine/physics/wave/latticePeak.ts';
+import { type LatticeInput, latticePeak_V } from '../../engine/physics/wave/latticePeak.ts';
 import { deckOf } from '../reference/deckOf.ts';
 import { hasNgspice, simulate } from '../reference/ngspice.ts';
 import { inMs, inTurns, type Row, times } from './row.ts';
@@ -70,7 +70,7 @@ export async function rows(): Promise<readonly Row[]> {
   const found: Row[] = [];
   const spice = (network: WaveNetwork) => () => hasNgspice && simulate(deckOf(network));
   const plain = await inTurns({
-    peak: () => latticePeak(PLAIN),
+    peak: () => latticePeak_V(PLAIN),
     band: () => edgePeak(PLAIN, false),
     spice: spice(edge),
   });

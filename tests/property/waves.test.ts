@@ -2,7 +2,7 @@ import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { travellingWaves } from '../../engine/physics/wave/characteristics.ts';
 import { edgePeak } from '../../engine/physics/wave/edgePeak.ts';
-import { type LatticeInput, latticePeak, latticeVoltage, linearRulePeak_V } from '../../engine/physics/wave/latticePeak.ts';
+import { type LatticeInput, latticePeak_V, latticeVoltage, linearRulePeak_V } from '../../engine/physics/wave/latticePeak.ts';
 import { RUNS, real } from './oneRun.ts';
 
 /** Laws of waves on one line, ten thousand cases each where they are cheap. */
@@ -38,19 +38,18 @@ const beyondCritical = (line: LatticeInput, share: number): LatticeInput => ({
 describe('the closed form', () => {
   it('never more than doubles the bus', () =>
     holds((line) => {
-      noMore(latticePeak(line).peak_V, 2 * BUS);
+      noMore(latticePeak_V(line), 2 * BUS);
       noMore(edgePeak(line, false).high_V, 2 * BUS);
       noMore(linearRulePeak_V(line, (line.velocity_mPerS * line.ramp_s) / 2), 2 * BUS);
     }));
-  it('gives a matched end no overshoot', () =>
-    holds((line) => noMore(latticePeak({ ...line, motor_ohm: line.impedanceLL_ohm }).peak_V, BUS)));
+  it('gives a matched end no overshoot', () => holds((line) => noMore(latticePeak_V({ ...line, motor_ohm: line.impedanceLL_ohm }), BUS)));
   it('has its greatest voltage where it is looked for', () =>
     holds((line, share) => {
       const delay = line.length_m / line.velocity_mPerS;
-      noMore(latticeVoltage(line, share * (9 * delay + 4 * line.ramp_s)), Math.max(BUS, latticePeak(line).peak_V), 0.002);
+      noMore(latticeVoltage(line, share * (9 * delay + 4 * line.ramp_s)), Math.max(BUS, latticePeak_V(line)), 0.002);
     }));
   it('stays under the linear rule', () =>
-    holds((line) => noMore(Math.max(BUS, latticePeak(line).peak_V), linearRulePeak_V(line, (line.velocity_mPerS * line.ramp_s) / 2))));
+    holds((line) => noMore(Math.max(BUS, latticePeak_V(line)), linearRulePeak_V(line, (line.velocity_mPerS * line.ramp_s) / 2))));
   it('gives no higher peak, and no higher upper end, for a slower edge', () =>
     holds((given, share) => {
       const line = { ...given, motor_ohm: Math.max(200, given.motor_ohm) };
@@ -63,9 +62,9 @@ describe('the closed form', () => {
   it('gives no higher first crest for more loss', () =>
     holds((given, share) => {
       const line = beyondCritical(given, share);
-      const before = latticePeak(line).peak_V;
-      noMore(latticePeak({ ...line, resistance_ohmPerM: line.resistance_ohmPerM + share * 0.01 }).peak_V, before);
-      noMore(latticePeak({ ...line, skin_ohmPerMRootHz: line.skin_ohmPerMRootHz * (1 + share) }).peak_V, before);
+      const before = latticePeak_V(line);
+      noMore(latticePeak_V({ ...line, resistance_ohmPerM: line.resistance_ohmPerM + share * 0.01 }), before);
+      noMore(latticePeak_V({ ...line, skin_ohmPerMRootHz: line.skin_ohmPerMRootHz * (1 + share) }), before);
     }));
 });
 
@@ -91,7 +90,7 @@ describe('the solver of characteristics', () => {
         watch: [2],
         until_s: 5 * delay_s + 2 * line.ramp_s,
       });
-      const exact = latticePeak(line).peak_V;
+      const exact = latticePeak_V(line);
       expect(Math.abs((solved?.watched[0]?.peak_V ?? 0) / exact - 1), JSON.stringify(line)).toBeLessThan(0.01);
     }, 200));
   it('lets no ring grow after a pulse has come back to rest', () =>

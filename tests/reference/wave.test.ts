@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import { edgePeak, exponential, peaksAlong, raisedCosine, shapedPeak, straight } from '../../engine/physics/wave/edgePeak.ts';
-import { criticalLength_m, latticePeak, latticeVoltage, linearRulePeak_V } from '../../engine/physics/wave/latticePeak.ts';
+import { criticalLength_m, latticePeak_V, latticeVoltage, linearRulePeak_V } from '../../engine/physics/wave/latticePeak.ts';
 import { motorSurgeImpedance_ohm } from '../../engine/physics/wave/lineConstants.ts';
 import { expectClose } from './expectClose.ts';
 import { hasNgspice, simulate } from './ngspice.ts';
@@ -25,7 +25,7 @@ const PRINTED = [
 
 describe('exact lattice against a circuit simulation (ngspice 39, printed)', () => {
   it.each(PRINTED)('transit %f s: %f V', (delay, printed, relative) =>
-    expectClose(latticePeak(bare(delay)).peak_V, printed, { relative }, 'ngspice'),
+    expectClose(latticePeak_V(bare(delay)), printed, { relative }, 'ngspice'),
   );
 
   it('line with skin-effect loss, 100 m: 1209.4 V, second crest 1056.4 V (inverse Fourier solution)', () => {
@@ -40,7 +40,7 @@ describe('exact lattice against a circuit simulation (ngspice 39, printed)', () 
       resistance_ohmPerM: 0.0053,
       skin_ohmPerMRootHz: 4e-5,
     };
-    expectClose(latticePeak(input).peak_V, 1209.4, { relative: 0.005 }, 'FFT');
+    expectClose(latticePeak_V(input), 1209.4, { relative: 0.005 }, 'FFT');
     const delay = 100 / velocity_mPerS;
     let crest = 0;
     for (let i = 0; i <= 400; i++) crest = Math.max(crest, latticeVoltage(input, delay * (4.9 + (2 * i) / 400)));
@@ -113,7 +113,7 @@ Rm mot 0 1500
 .meas tran vpk MAX v(mot)
 .end
 `);
-    expectClose(latticePeak(bare(delay)).peak_V, measures.get('vpk') ?? Number.NaN, { relative }, 'ngspice');
+    expectClose(latticePeak_V(bare(delay)), measures.get('vpk') ?? Number.NaN, { relative }, 'ngspice');
   });
 });
 

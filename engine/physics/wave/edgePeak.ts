@@ -1,4 +1,4 @@
-import { type LatticeInput, latticePeak, linearRulePeak_V } from './latticePeak.ts';
+import { type LatticeInput, latticePeak_V, linearRulePeak_V } from './latticePeak.ts';
 
 /**
  * The peak after one edge as a band, for the shape of a real edge is not known. With the same 10 to 90 % time an S-shaped edge rises least
@@ -59,7 +59,7 @@ export function shapedPeak(reflection: number, delay_s: number, rise_s: number, 
 /** What is left of the first front on this line's losses: the crest of a fast edge over that of a line without loss. */
 function frontLeft(input: LatticeInput, reflection: number): number {
   const delay_s = input.length_m / input.velocity_mPerS;
-  const { peak_V } = latticePeak({ ...input, ramp_s: Math.min(input.ramp_s, delay_s) });
+  const peak_V = latticePeak_V({ ...input, ramp_s: Math.min(input.ramp_s, delay_s) });
   return Math.min(1, peak_V / (input.bus_V * (1 + reflection)));
 }
 
@@ -78,7 +78,7 @@ export function edgePeak(input: LatticeInput, largeMotor: boolean): EdgePeak {
   const critical_m = (velocity_mPerS * ramp_s) / 2;
   // A straight ramp cancels itself at certain short lengths, which no real edge does: it counts only near its full height.
   // Loss is a series that a line far out of the usual may leave: no loss is the bound.
-  const ramp = length_m >= 0.75 * critical_m ? Math.min(latticePeak(input).peak_V, bus_V * (1 + Math.max(0, reflection))) : 0;
+  const ramp = length_m >= 0.75 * critical_m ? Math.min(latticePeak_V(input), bus_V * (1 + Math.max(0, reflection))) : 0;
   return band(bus_V, soft, [steep, ramp], linearRulePeak_V(input, critical_m), largeMotor);
 }
 
