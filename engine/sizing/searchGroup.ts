@@ -1,4 +1,5 @@
 import type { Finding } from '../checks/finding.ts';
+import type { Cable } from '../lineup/cable.ts';
 import type { Choice } from './choices.ts';
 import type { Ladder } from './ladder.ts';
 
@@ -32,6 +33,9 @@ export interface Asking {
   readonly budget: number;
 }
 
+/** What the search asks of the ladder of a cable. */
+export type Rungs = Pick<Ladder, 'locked' | 'most' | 'at' | 'leastAbove' | 'volume_m3'> & { readonly cable: Pick<Cable, 'id'> };
+
 interface Place {
   readonly at: readonly number[];
   /** Ladders that may not be climbed from here on: places above them are another branch's. */
@@ -47,9 +51,9 @@ export type Searched =
 
 const WAVES_COST = 10;
 
-export async function searchGroup(ladders: readonly Ladder[], asking: Asking): Promise<Searched> {
+export async function searchGroup(ladders: readonly Rungs[], asking: Asking): Promise<Searched> {
   const idOf = (i: number): string => ladders[i]?.cable.id ?? '';
-  const named = (of: (ladder: Ladder, i: number) => Choice | undefined): ReadonlyMap<string, Choice> =>
+  const named = (of: (ladder: Rungs, i: number) => Choice | undefined): ReadonlyMap<string, Choice> =>
     new Map(
       ladders.flatMap((ladder, i): [string, Choice][] => {
         const choice = of(ladder, i);
@@ -120,7 +124,7 @@ export async function searchGroup(ladders: readonly Ladder[], asking: Asking): P
 
   /**
    * The proof is given up. No place that is left is below the one that comes next, which is therefore the bound. A place that breaks
-   * nothing is looked for from the most conductor down, cable by cable, then from the foot up.
+   * nothing is looked for from the foot up, then at the most conductor, and from there down again, cable by cable.
    */
   async function dive(next: Place): Promise<Searched> {
     const bound_m3 = next.volume_m3;
@@ -186,7 +190,7 @@ export async function searchGroup(ladders: readonly Ladder[], asking: Asking): P
     { unit }: Broken,
     i: number,
     from: number,
-    others: (ladder: Ladder, k: number) => Choice | undefined,
+    others: (ladder: Rungs, k: number) => Choice | undefined,
   ): Promise<number> {
     const own = ladders[i];
     const stays = (step: number): Promise<boolean> =>
@@ -227,7 +231,7 @@ export async function searchGroup(ladders: readonly Ladder[], asking: Asking): P
 const solvesWaves = (broken: readonly Broken[]): boolean => broken.every(({ waves }) => waves);
 
 /** The highest step of a ladder from one on. */
-function lastOf(ladder: Ladder, from: number): number {
+function lastOf(ladder: Rungs, from: number): number {
   let last = from;
   while (ladder.at(last + 1) !== undefined) last++;
   return last;

@@ -33,6 +33,9 @@ interface Instrumenter {
 interface Switch {
   activeMutant?: string | undefined;
   currentTestId?: string | undefined;
+  /** How often the active mutant was come by, and how often it may be. */
+  hitCount?: number;
+  hitLimit?: number;
   mutantCoverage?: { static: Record<string, number>; perTest: Record<string, Record<string, number>> };
 }
 
@@ -134,7 +137,12 @@ async function unnoticed(id: string, which: readonly number[]): Promise<boolean>
   told.__stryker__ = { activeMutant: id };
   try {
     const fresh = await collect(20_000);
-    for (const i of which) await withLimit(() => fresh[i]?.run(), 5000 + 10 * time(i));
+    for (const i of which) {
+      // A loop that waits for promises is beyond the limit of time: it is ended by how often it comes by the mutant.
+      const usual = reached.perTest[`${i}`]?.[id] ?? 0;
+      Object.assign(told.__stryker__, { hitCount: 0, hitLimit: 1000 + 20 * usual });
+      await withLimit(() => fresh[i]?.run(), 5000 + 10 * time(i));
+    }
     return true;
   } catch {
     return false;
