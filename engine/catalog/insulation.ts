@@ -128,10 +128,8 @@ const WALLS_MIL: Readonly<Record<string, readonly (readonly [number, number])[]>
     [507.02, 110],
   ],
   MTW: [
-    [3.32, 30],
     [5.27, 30],
     [8.38, 45],
-    [13.31, 60],
     [33.66, 60],
     [107.29, 80],
     [253.52, 95],
@@ -171,13 +169,13 @@ const NYLON_MIL: readonly (readonly [number, number])[] = [
   [33.66, 6],
   [107.29, 7],
   [253.52, 8],
-  [507.02, 9],
 ];
+const NYLON_ABOVE_MIL = 9;
 
 /** Thickness of the nylon of that type and size; 0 for a type without. */
 export function nylon_mm(type: string | undefined, area_mm2: number): number {
   if (insulationFacts(type)?.nylon !== true) return 0;
-  return (NYLON_MIL.find(([upTo]) => area_mm2 <= upTo)?.[1] ?? 9) * MM_PER_MIL;
+  return (NYLON_MIL.find(([upTo]) => area_mm2 <= upTo)?.[1] ?? NYLON_ABOVE_MIL) * MM_PER_MIL;
 }
 export const WALL_SOURCES = {
   us: { standard: 'NEC', edition: '2020', place: 'Tables 310.4(1), 310.4(2)', status: 'published' },

@@ -28,6 +28,7 @@ describe.each(modules)('catalogue: %s', (name, exports) => {
     for (const each of found) {
       expect(each.standard.length).toBeGreaterThan(2);
       expect(each.place.length).toBeGreaterThan(2);
+      if (each.edition !== undefined) expect(each.edition).toMatch(/^(19|20)\d\d/);
       expect(['published', 'common practice', 'from memory']).toContain(each.status);
     }
   });
@@ -43,7 +44,8 @@ describe.each(modules)('catalogue: %s', (name, exports) => {
   });
 });
 
-it('every listed table is of a module that exists', () => {
+it('every listed table is of a module that exists, and has a source', () => {
+  expect(TABLES.filter(({ source }) => !isSource(source))).toEqual([]);
   const names = new Set(modules.map(([name]) => name));
   expect(TABLES.filter((table) => !names.has(table.module))).toEqual([]);
 });
