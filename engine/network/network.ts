@@ -110,23 +110,21 @@ export function buildNetwork(lineUp: Pick<LineUp, 'elements' | 'cables'>): Netwo
 
   const zones: Zone[] = [];
   const runs: Run[] = [];
-  const reached = new Map<string, Zone>();
+  const reached = new Set<string>();
   const usedCables = new Set<Cable>();
+  const crossed = new Set<Element>();
 
   const grow = (source: Zone['source'], feed: Zone['feed']): void => {
     const steps: Step[] = [];
     const zone: Zone = { kind: feed ? 'output' : 'input', source, feed, steps };
-    const start = nodeOf(source, 'load');
-    if (reached.has(start)) return;
     zones.push(zone);
     const drives: { drive: ElementOf<'drive'>; step: number }[] = [];
     const arrive = (element: Element, port: Port | undefined, parent: number, via: Step['via']): void => {
       const node = nodeOf(element, port);
       const part = via?.kind === 'cable' ? via.cable : element;
       if (reached.has(node)) {
-        const before = reached.get(node);
-        const backwards = before !== zone && (before?.kind === 'output' || zone.kind === 'output');
-        faults.push({ kind: backwards ? 'fed-backwards' : before === zone ? 'loop' : 'two-sources', part, other: element });
+        // Its own: each zone takes all cables and crosses all parts at its nodes, so that no other comes to them.
+        faults.push({ kind: 'loop', part, other: element });
         return;
       }
       if (element.kind === 'supply' && parent >= 0) {
@@ -143,7 +141,7 @@ export function buildNetwork(lineUp: Pick<LineUp, 'elements' | 'cables'>): Netwo
           return;
         }
       }
-      reached.set(node, zone);
+      reached.add(node);
       const step: Step = { node, element, index: steps.length, parent, via };
       steps.push(step);
       if (element.kind === 'drive' && parent >= 0) drives.push({ drive: element, step: step.index });
@@ -153,9 +151,9 @@ export function buildNetwork(lineUp: Pick<LineUp, 'elements' | 'cables'>): Netwo
       const step = steps[at];
       if (!step) break;
       const { element, node } = step;
-      if (!isOneNode(element) && joinsItsSides(element) && !(step.via?.kind === 'element')) {
-        const port: Port = node.endsWith(':line') ? 'load' : 'line';
-        if (element.kind !== 'drive') arrive(element, port, at, { kind: 'element' });
+      if (!isOneNode(element) && joinsItsSides(element) && !crossed.has(element)) {
+        crossed.add(element);
+        arrive(element, node.endsWith(':line') ? 'load' : 'line', at, { kind: 'element' });
       }
       for (const { cable, end } of attached.get(node) ?? []) {
         if (usedCables.has(cable)) continue;
