@@ -157,16 +157,34 @@ export type Check =
   | (CheckFacts & { readonly scope: 'run'; readonly judge: (scope: RunScope) => readonly Finding[] })
   | (CheckFacts & { readonly scope: 'fault'; readonly judge: (scope: FaultScope) => readonly Finding[] });
 
-export const cableSubject = (cable: Cable): Subject => ({ kind: 'cable', id: cable.id, tag: cable.tag });
+/** What is said of a part again and again, by check after check: made once for as long as the part is the same object. */
+interface Told {
+  readonly subject: Subject;
+  readonly lacks: Map<string, Missing>;
+  /** Null where the value is not there. */
+  readonly given: Map<string, Input | null>;
+}
+const TOLD = new WeakMap<Element | Cable, Told>();
+
+function toldOf(part: Element | Cable): Told {
+  const held = TOLD.get(part);
+  if (held) return held;
+  const subject: Subject = { kind: kindOf(part) === 'cable' ? 'cable' : 'element', id: part.id, tag: part.tag };
+  const fresh: Told = { subject, lacks: new Map(), given: new Map() };
+  TOLD.set(part, fresh);
+  return fresh;
+}
+
+export const cableSubject = (cable: Cable): Subject => toldOf(cable).subject;
 export const endSubject = (cable: Cable, end: 'from' | 'to'): Subject => ({ kind: 'end', id: cable.id, tag: cable.tag, end });
-export const elementSubject = (element: Element): Subject => ({ kind: 'element', id: element.id, tag: element.tag });
+export const elementSubject = (element: Element): Subject => toldOf(element).subject;
 
 type Said = Pick<Finding, 'verdict' | 'phrase' | 'text'> & Partial<Finding>;
 
 /** A finding with everything that is not said filled in as 'none'. */
 export function finding(check: CheckFacts, subject: Subject, runs: readonly string[], said: Said): Finding {
   return {
-    id: [check.slug, subject.kind, subject.id, subject.end].filter(Boolean).join('/'),
+    id: `${check.slug}/${subject.kind}${subject.id && `/${subject.id}`}${subject.end ? `/${subject.end}` : ''}`,
     check: check.slug,
     title: check.title,
     subject,
@@ -218,40 +236,56 @@ const kindOf = (part: Element | Cable) => ('conductor' in part && typeof part.co
 
 /** Names a field of a part that is not known, with who usually knows it. */
 export function lacks(part: Element | Cable, path: string): Missing {
+  const told = toldOf(part).lacks;
+  const held = told.get(path);
+  if (held) return held;
   const field = fieldOf(kindOf(part), path) ?? LISTS[path];
-  return { id: part.id, tag: part.tag, field: path, label: field?.label ?? path, ask: field?.ask ?? 'specification' };
+  const fresh = { id: part.id, tag: part.tag, field: path, label: field?.label ?? path, ask: field?.ask ?? 'specification' };
+  told.set(path, fresh);
+  return fresh;
 }
 
 /** Values of a part as inputs of a working, with their origin; those that are missing are left out. */
-export const given = (part: Element | Cable, ...paths: readonly string[]): readonly Input[] =>
-  paths.flatMap((path) => {
-    const value = valueAt(part, path);
-    if (value === undefined) return [];
-    const field = fieldOf(kindOf(part), path);
-    const quantity = field?.quantity;
-    const origin = part.provenance?.[path];
-    const shown =
-      typeof value === 'boolean'
-        ? value
-          ? 'yes'
-          : 'no'
-        : quantity && (typeof value === 'number' || typeof value === 'string')
-          ? formatQuantity(value, quantity, 'metric')
-          : Array.isArray(value)
-            ? (LISTS[path]?.said(value) ?? value.join(', '))
-            : field?.kind === 'choice'
-              ? choiceText(String(value))
-              : String(value);
-    const typed = origin?.typed === undefined || origin.typed === shown ? '' : ` (typed ${origin.typed})`;
-    return [
-      {
-        what: `${field?.label ?? LISTS[path]?.label ?? path} of ${part.tag}`,
-        value: `${shown}${typed}`,
-        origin: origin?.origin ?? 'entered',
-        source: origin?.page ?? '',
-      },
-    ];
-  });
+export function given(part: Element | Cable, ...paths: readonly string[]): readonly Input[] {
+  const told = toldOf(part).given;
+  const found: Input[] = [];
+  for (const path of paths) {
+    let input = told.get(path);
+    if (input === undefined) {
+      input = inputOf(part, path);
+      told.set(path, input);
+    }
+    if (input) found.push(input);
+  }
+  return found;
+}
+
+function inputOf(part: Element | Cable, path: string): Input | null {
+  const value = valueAt(part, path);
+  if (value === undefined) return null;
+  const field = fieldOf(kindOf(part), path);
+  const quantity = field?.quantity;
+  const origin = part.provenance?.[path];
+  const shown =
+    typeof value === 'boolean'
+      ? value
+        ? 'yes'
+        : 'no'
+      : quantity && (typeof value === 'number' || typeof value === 'string')
+        ? formatQuantity(value, quantity, 'metric')
+        : Array.isArray(value)
+          ? (LISTS[path]?.said(value) ?? value.join(', '))
+          : field?.kind === 'choice'
+            ? choiceText(String(value))
+            : String(value);
+  const typed = origin?.typed === undefined || origin.typed === shown ? '' : ` (typed ${origin.typed})`;
+  return {
+    what: `${field?.label ?? LISTS[path]?.label ?? path} of ${part.tag}`,
+    value: `${shown}${typed}`,
+    origin: origin?.origin ?? 'entered',
+    source: origin?.page ?? '',
+  };
+}
 
 /** A length in the project's unit, for what people read; numbers and workings stay in metres. */
 export const lengthSaid = (length_m: number, { units }: Project): string => formatQuantity(length_m, 'length', units);
