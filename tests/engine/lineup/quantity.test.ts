@@ -21,7 +21,7 @@ import { z } from '../../../engine/lineup/zod.ts';
 
 /** What a value of the document may be, at its limits: the limit itself, and a little beyond it. */
 
-const takes = (schema: z.ZodType, ...values: readonly unknown[]) => values.map((value) => schema.safeParse(value).success);
+const takes = (schema: z.ZodMiniType, ...values: readonly unknown[]) => values.map((value) => schema.safeParse(value).success);
 
 describe('numbers', () => {
   const least = 1e-15;
