@@ -18,13 +18,11 @@ const EXPONENTIAL = Math.log(9);
 const RAISED_COSINE = 1 - (2 * Math.acos(0.8)) / Math.PI;
 
 type Shape = (time_s: number, rise_s: number) => number;
-export const exponential: Shape = (t, rise) => (t <= 0 ? 0 : 1 - Math.exp((-t * EXPONENTIAL) / rise));
-export const raisedCosine: Shape = (t, rise) => {
-  const x = (t * RAISED_COSINE) / rise;
-  return x <= 0 ? 0 : x >= 1 ? 1 : (1 - Math.cos(Math.PI * x)) / 2;
-};
+export const exponential: Shape = (t, rise) => Math.max(0, 1 - Math.exp((-t * EXPONENTIAL) / rise));
+export const raisedCosine: Shape = (t, rise) => (1 - Math.cos(Math.PI * within((t * RAISED_COSINE) / rise))) / 2;
+export const straight: Shape = (t, rise) => within(t / (WHOLE_RAMP * rise));
 
-export const straight: Shape = (t, rise) => Math.min(1, Math.max(0, t / (WHOLE_RAMP * rise)));
+const within = (share: number): number => Math.min(1, Math.max(0, share));
 
 const TIMES = 96;
 const TRANSITS = 60;
@@ -34,21 +32,20 @@ const TRANSITS = 60;
  * @param share where on the line, from 0 at the drive to 1 at the motor: there the wave from the drive and the one that the motor turns back meet
  */
 export function shapedPeak(reflection: number, delay_s: number, rise_s: number, shape: Shape, share = 1): number {
-  // The crest lies before the second wave has wholly come, or, on a very short line, while the edge still rises.
-  const end_s = 3 * delay_s + 2.5 * rise_s;
   const first_s = share * delay_s;
+  // The crest lies before the second wave has wholly come, or, on a very short line, while the edge still rises.
+  const rest_s = 3 * delay_s + 2.5 * rise_s - first_s;
+  const looks = Array.from({ length: TIMES }, (_, i) => first_s + (rest_s * (i + 1)) / TIMES);
   // A steep edge has its crest just where the next wave comes in.
-  const arrivals = [2, 4, 6, 8, 10, 12, 14, 16, 18].map((transits) => transits * delay_s + first_s).filter((at) => at < end_s);
+  for (const transits of [2, 4, 6, 8, 10, 12, 14, 16, 18]) looks.push(transits * delay_s + first_s);
   let best = 0;
-  for (let i = 1; i <= TIMES + arrivals.length; i++) {
-    const time_s = arrivals[i - TIMES - 1] ?? first_s + ((end_s - first_s) * i) / TIMES;
+  for (const time_s of looks) {
     let sum = 0;
     let weight = 1;
     for (let k = 0; k < TRANSITS; k++) {
       const since = time_s - 2 * k * delay_s;
-      if (since <= first_s || Math.abs(weight) < 1e-4) break;
-      const back = since - 2 * delay_s + first_s;
-      sum += weight * (shape(since - first_s, rise_s) + (back > 0 ? reflection * shape(back, rise_s) : 0));
+      if (since <= first_s) break;
+      sum += weight * (shape(since - first_s, rise_s) + reflection * shape(since - 2 * delay_s + first_s, rise_s));
       weight *= -reflection;
     }
     best = Math.max(best, sum);
@@ -65,21 +62,38 @@ function frontLeft(input: LatticeInput, reflection: number): number {
 
 /** @param largeMotor above 200 kW the reflection itself is little known */
 export function edgePeak(input: LatticeInput, largeMotor: boolean): EdgePeak {
-  const { bus_V, motor_ohm, impedanceLL_ohm, ramp_s, length_m, velocity_mPerS } = input;
+  const { bus_V, length_m } = input;
   if (length_m <= 0) return { low_V: bus_V, central_V: bus_V, high_V: bus_V };
+  return bandsOf(input, largeMotor)(1);
+}
+
+/**
+ * The same band at places along a lead, from the drive to the motor. What is lost on the way is taken alike for both waves that meet: the
+ * one has lost less, the other as much more.
+ */
+export function peaksAlong(input: LatticeInput, largeMotor: boolean, count: number): readonly (EdgePeak & { readonly at_m: number })[] {
+  const { length_m } = input;
+  if (length_m <= 0) return [];
+  const bandAt = bandsOf(input, largeMotor);
+  return Array.from({ length: count + 1 }, (_, i) => ({ at_m: (length_m * i) / count, ...bandAt(i / count) }));
+}
+
+/** The band by its place on the line, a share of the way to the motor. */
+function bandsOf(input: LatticeInput, largeMotor: boolean): (share: number) => EdgePeak {
+  const { bus_V, motor_ohm, impedanceLL_ohm, ramp_s, length_m, velocity_mPerS } = input;
   const reflection = (motor_ohm - impedanceLL_ohm) / (motor_ohm + impedanceLL_ohm);
-  const rise_s = ramp_s / WHOLE_RAMP;
-  const delay_s = length_m / velocity_mPerS;
-  const left = reflection > 0 ? frontLeft(input, reflection) : 1;
-  const [soft, steep] = [raisedCosine, exponential].map((shape) => bus_V * left * shapedPeak(reflection, delay_s, rise_s, shape)) as [
-    number,
-    number,
-  ];
   const critical_m = (velocity_mPerS * ramp_s) / 2;
-  // A straight ramp cancels itself at certain short lengths, which no real edge does: it counts only near its full height.
-  // Loss is a series that a line far out of the usual may leave: no loss is the bound.
-  const ramp = length_m >= 0.75 * critical_m ? Math.min(latticePeak_V(input), bus_V * (1 + Math.max(0, reflection))) : 0;
-  return band(bus_V, soft, [steep, ramp], linearRulePeak_V(input, critical_m), largeMotor);
+  const left = frontLeft(input, reflection);
+  return (share) => {
+    const at_m = length_m * share;
+    const of = (shape: Shape): number =>
+      bus_V * left * shapedPeak(reflection, length_m / velocity_mPerS, ramp_s / WHOLE_RAMP, shape, share);
+    // Loss is a series that a line far out of the usual may leave: no loss is the bound.
+    const ramp_V = (): number => (share === 1 ? Math.min(latticePeak_V(input), bus_V * (1 + reflection)) : of(straight));
+    // A straight ramp cancels itself at certain short lengths, which no real edge does: it counts only near its full height.
+    const others_V = [of(exponential), at_m >= 0.75 * critical_m ? ramp_V() : 0];
+    return band(bus_V, of(raisedCosine), others_V, linearRulePeak_V({ ...input, length_m: at_m }, critical_m), largeMotor);
+  };
 }
 
 function band(bus_V: number, soft_V: number, others_V: readonly number[], bound_V: number, largeMotor: boolean): EdgePeak {
@@ -91,34 +105,4 @@ function band(bus_V: number, soft_V: number, others_V: readonly number[], bound_
     // One edge on one line never more than doubles the bus.
     high_V: Math.max(central_V, Math.min(2 * bus_V, Math.max(bound_V, central_V * (1 + spread)))),
   };
-}
-
-/**
- * The same band at places along a lead, from the drive to the motor. What is lost on the way is taken alike for both waves that meet: the
- * one has lost less, the other as much more.
- */
-export function peaksAlong(input: LatticeInput, largeMotor: boolean, count: number): readonly (EdgePeak & { readonly at_m: number })[] {
-  const { bus_V, motor_ohm, impedanceLL_ohm, ramp_s, length_m, velocity_mPerS } = input;
-  const atMotor = edgePeak(input, largeMotor);
-  if (length_m <= 0) return [];
-  const reflection = (motor_ohm - impedanceLL_ohm) / (motor_ohm + impedanceLL_ohm);
-  const left = reflection > 0 ? frontLeft(input, reflection) : 1;
-  const critical_m = (velocity_mPerS * ramp_s) / 2;
-  return Array.from({ length: count + 1 }, (_, i) => {
-    if (i === count) return { at_m: length_m, ...atMotor };
-    const at_m = (length_m * i) / count;
-    const of = (shape: Shape): number =>
-      bus_V * left * shapedPeak(reflection, length_m / velocity_mPerS, ramp_s / WHOLE_RAMP, shape, i / count);
-    const soft = of(raisedCosine);
-    return {
-      at_m,
-      ...band(
-        bus_V,
-        soft,
-        [of(exponential), at_m >= 0.75 * critical_m ? of(straight) : 0],
-        linearRulePeak_V({ ...input, length_m: at_m }, critical_m),
-        largeMotor,
-      ),
-    };
-  });
 }
