@@ -21,7 +21,7 @@ export interface UsConductor {
   readonly area_mm2: number;
   readonly diameter_mm: number;
   readonly copper_ohmPerKft: number;
-  readonly aluminium_ohmPerKft: number | null;
+  readonly aluminium_ohmPerKft: number;
 }
 
 export const US_CONDUCTORS: readonly UsConductor[] = [

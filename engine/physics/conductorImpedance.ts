@@ -1,5 +1,5 @@
 import { AC_IMPEDANCE, TABLE_9 } from '../catalog/acImpedance.ts';
-import { conductorSize, IEC_60228, IEC_CONDUCTORS, TABLE_8, US_CONDUCTORS } from '../catalog/conductors.ts';
+import { IEC_60228, IEC_CONDUCTORS, type IecConductor, TABLE_8, US_CONDUCTORS, type UsConductor } from '../catalog/conductors.ts';
 import { cite } from '../catalog/source.ts';
 import { skinAndProximity } from './skinAndProximity.ts';
 import type { Celsius, Hertz } from './units.ts';
@@ -38,22 +38,24 @@ export interface ConductorImpedance {
 
 /** Null for a size, metal or build that no table has. */
 export function conductorImpedance(input: ConductorInput): ConductorImpedance | null {
-  const size = conductorSize(input.size);
-  if (!size) return null;
-  return size.system === 'us' ? usImpedance(input) : iecImpedance(input);
+  const us = usSize(input.size);
+  if (us) return usImpedance(us, input);
+  const metric = IEC_CONDUCTORS.find((candidate) => candidate.name === input.size);
+  return metric ? iecImpedance(metric, input) : null;
 }
+
+const usSize = (name: string) => US_CONDUCTORS.find((candidate) => candidate.name === name);
+const direct_ohmPerKft = (own: UsConductor, metal: ConductorInput['metal']): number =>
+  metal === 'copper' ? own.copper_ohmPerKft : own.aluminium_ohmPerKft;
 
 const digits = (value: number): string => Number(value.toPrecision(5)).toString();
 
-function usImpedance({ size, metal, temperature_C, frequency_Hz, surround }: ConductorInput): ConductorImpedance | null {
+function usImpedance(own: UsConductor, { size, metal, temperature_C, frequency_Hz, surround }: ConductorInput): ConductorImpedance | null {
   const row = AC_IMPEDANCE.find((candidate) => candidate.name === size);
-  const own = US_CONDUCTORS.find((candidate) => candidate.name === size);
+  const nearest = row ?? AC_IMPEDANCE.find((candidate) => (usSize(candidate.name)?.area_mm2 ?? 0) >= own.area_mm2);
+  if (!nearest) return null;
   const alternating = row?.[metal]?.[surround];
-  const direct = metal === 'copper' ? own?.copper_ohmPerKft : own?.aluminium_ohmPerKft;
-  const nearest =
-    row ?? AC_IMPEDANCE.find((candidate) => (conductorSize(candidate.name)?.area_mm2 ?? 0) >= (own?.area_mm2 ?? 0)) ?? AC_IMPEDANCE.at(-1);
-  if (!nearest || !own || direct === undefined || direct === null) return null;
-  const at75 = alternating ?? direct * raisedBy(own.area_mm2, metal, surround);
+  const at75 = alternating ?? direct_ohmPerKft(own, metal) * raisedBy(own.area_mm2, metal, surround);
   const coefficient = metal === 'copper' ? 0.00323 : 0.0033;
   const factor = 1 + coefficient * (temperature_C - 75);
   const source =
@@ -69,25 +71,29 @@ function usImpedance({ size, metal, temperature_C, frequency_Hz, surround }: Con
   };
 }
 
-/** How much alternating current raises the d.c. resistance of a size without a row of its own: between the rows on both sides of it, by area. */
-function raisedBy(area_mm2: number, metal: 'copper' | 'aluminium', surround: ConductorInput['surround']): number {
+/**
+ * How much alternating current raises the d.c. resistance of a size without a row of its own: between the rows on both sides of it, by area.
+ * Wire thinner than all rows is not raised.
+ */
+function raisedBy(area_mm2: number, metal: ConductorInput['metal'], surround: ConductorInput['surround']): number {
   const known = AC_IMPEDANCE.flatMap((row) => {
-    const own = US_CONDUCTORS.find((candidate) => candidate.name === row.name);
-    const direct = metal === 'copper' ? own?.copper_ohmPerKft : own?.aluminium_ohmPerKft;
+    const own = usSize(row.name);
     const alternating = row[metal]?.[surround];
-    return own && direct && alternating ? [{ area: own.area_mm2, ratio: Math.max(1, alternating / direct) }] : [];
+    return own && alternating ? [{ area: own.area_mm2, ratio: Math.max(1, alternating / direct_ohmPerKft(own, metal)) }] : [];
   });
-  const above = known.find((each) => each.area >= area_mm2);
-  const below = known.filter((each) => each.area < area_mm2).at(-1);
-  if (!above || !below) return (above ?? below)?.ratio ?? 1;
+  const next = known.findIndex((each) => each.area > area_mm2);
+  const [below, above] = [known[next - 1], known[next]];
+  if (!below || !above) return 1;
   return below.ratio + ((above.ratio - below.ratio) * (area_mm2 - below.area)) / (above.area - below.area);
 }
 
-function iecImpedance({ size, metal, build, wall_mm, temperature_C, frequency_Hz }: ConductorInput): ConductorImpedance | null {
-  const row = IEC_CONDUCTORS.find((candidate) => candidate.name === size);
+function iecImpedance(
+  row: IecConductor,
+  { size, metal, build, wall_mm, temperature_C, frequency_Hz }: ConductorInput,
+): ConductorImpedance | null {
   const at20 =
-    metal === 'aluminium' ? row?.aluminium_ohmPerKm : build === 'flexible' ? row?.copperClass5_ohmPerKm : row?.copperClass2_ohmPerKm;
-  if (!row || at20 === null || at20 === undefined) return null;
+    metal === 'aluminium' ? row.aluminium_ohmPerKm : build === 'flexible' ? row.copperClass5_ohmPerKm : row.copperClass2_ohmPerKm;
+  if (at20 === null) return null;
   const coefficient = metal === 'copper' ? 0.00393 : 0.00403;
   const direct = (at20 / 1000) * (1 + coefficient * (temperature_C - 20));
   const diameter_mm = row.diameter_mm ?? Math.sqrt((4 * row.area_mm2) / Math.PI);

@@ -25,10 +25,9 @@ export const volume_m3 = (cable: Cable, choice: Choice): number => (worstLength_
 /** Standard sizes in the system of the cable, ascending: those its metal is made in. */
 export function standardSizes(cable: Cable, basis: Basis): readonly string[] {
   const system = conductorSize(cable.conductor.size ?? '')?.system ?? basis;
+  if (system === 'us') return US_CONDUCTORS.map(({ name }) => name);
   const aluminium = cable.conductor.metal === 'aluminium';
-  return system === 'us'
-    ? US_CONDUCTORS.filter((each) => !aluminium || each.aluminium_ohmPerKft !== null).map(({ name }) => name)
-    : IEC_CONDUCTORS.filter((each) => !aluminium || each.aluminium_ohmPerKm !== null).map(({ name }) => name);
+  return IEC_CONDUCTORS.filter((each) => !aluminium || each.aluminium_ohmPerKm !== null).map(({ name }) => name);
 }
 
 /** Every size with every number of sets, the least conductor first, then the fewest sets. */

@@ -89,9 +89,16 @@ describe('IEC', () => {
     // 0.047 Ω/km: x² = 8π 50 / 0.000047 × 1e-7 = 2.67366; x⁴ / (192 + 0.8 x⁴) = 0.036155.
     const of = (wall_mm?: number) => 1000 * (iec('400 mm2', { wall_mm })?.resistance_ohmPerM ?? 0);
     expectClose(of(1e6), 0.047 * 1.036155, { relative: 1e-5 }, 'IEC 60287-1-1');
+    // Cores of 23.1 mm with 1 mm around each lie 25.1 mm apart: (23.1 / 25.1)² = 0.846987 of 0.312 × 0.846987 + 1.18 / 0.306155 is 12.612 %.
+    expectClose(of(1), 0.047 * (1.036155 + 0.12612), { relative: 1e-5 }, 'IEC 60287-1-1, by hand');
     expect(of(1)).toBeGreaterThan(of(2));
     expect(of(2)).toBeGreaterThan(of(1e6));
     expect(of()).toBe(of(0.7));
+  });
+  it('wire whose diameter no table gives is a rod of its area: 0.75 mm² at 30 kHz', () => {
+    // x⁴ = (8π 30000 / 0.0245 × 1e-7)² = 9.4709: 4.7455 % by skin effect; a rod of 0.97721 mm, 2.37721 from the next, so 3.0230 % by proximity.
+    const found = 1000 * (iec('0.75 mm2', { frequency_Hz: 30_000 })?.resistance_ohmPerM ?? 0);
+    expectClose(found, 24.5 * 1.077685, { relative: 1e-5 }, 'IEC 60287-1-1, by hand');
   });
   it('says how, with the frequency where it is another', () => {
     const { working = [] } = iec('35 mm2', { temperature_C: 70 }) ?? {};
