@@ -21,10 +21,9 @@ export function loadsBelow(zone: Zone, outputs: ReadonlyMap<string, Zone>): read
         : drive
           ? (outputs.get(drive.id)?.steps ?? []).map((each) => each.element).filter((each) => each.kind === 'motor')
           : [];
-    if (!drive && motors.length === 0) continue;
-    for (let at: number = step.index; at >= 0; at = zone.steps[at]?.parent ?? -1) {
-      if (drive) result[at]?.drives.push(drive);
-      result[at]?.motors.push(...motors);
+    for (const { index } of upstream(zone, step)) {
+      if (drive) result[index]?.drives.push(drive);
+      result[index]?.motors.push(...motors);
     }
   }
   return result;
@@ -32,7 +31,7 @@ export function loadsBelow(zone: Zone, outputs: ReadonlyMap<string, Zone>): read
 
 /** The steps from here to the source of the zone, this one first. */
 export function* upstream(zone: Zone, step: Step): Generator<Step> {
-  for (let at: Step | undefined = step; at; at = at.parent >= 0 ? zone.steps[at.parent] : undefined) yield at;
+  for (let at: Step | undefined = step; at; at = zone.steps[at.parent]) yield at;
 }
 
 export function earthingAt(zone: Zone, step: Step): { readonly earthing: Earthing | undefined; readonly part: Element } {
@@ -46,7 +45,7 @@ export function earthingAt(zone: Zone, step: Step): { readonly earthing: Earthin
 /** The part that makes the nominal voltage of a place: the nearest transformer ahead, by way of its drive too, or the supply. */
 export function voltageFrom(zone: Zone, step: Step): Element {
   for (const at of upstream(zone, step)) {
-    if (at.element.kind === 'supply' || (at.element.kind === 'transformer' && at.via?.kind === 'element')) return at.element;
+    if (at.element.kind === 'transformer' && at.via?.kind === 'element') return at.element;
   }
   const fed = zone.feed?.zone.steps[zone.feed.step];
   return zone.feed && fed ? voltageFrom(zone.feed.zone, fed) : zone.source;

@@ -11,17 +11,20 @@ import type { Choices } from './site.ts';
 export function stepsOf(ladders: readonly Ladder[], from: Choices, more: boolean | null): readonly (readonly Choices[])[] {
   const now = (ladder: Ladder): Choice => from.get(ladder.cable.id) ?? ladder.least;
   const all = ladders.flatMap(({ choices }) => choices);
-  const numbers = [...new Set(all.map(({ sets }) => sets))].sort((a, b) => a - b);
+  const sizes = [...new Set(all.map(({ size }) => size))];
+  const numbers = [...new Set(all.map(({ sets }) => sets))];
   const sidesOf = (sets: number | null): readonly Choices[] => {
-    const sizes = new Map(all.filter((each) => sets === null || each.sets === sets).map((each) => [each.size, each]));
     const sides = more === null ? [true, false] : [more];
-    return [...sizes.values()]
-      .flatMap((each) =>
+    return sizes
+      .flatMap((size) =>
         sides.map((up): Choices => {
-          // Each cable takes at least, or at most, this size; of another number of sets all take it.
+          // Each cable takes at least, or at most, this size, as it is made in: another may be of other sizes, or of no more sets.
           const step = ladders.flatMap((ladder): [string, Choice][] => {
             const own = now(ladder);
-            const choice = { size: each.size, sets: sets ?? own.sets };
+            const made = ladder.choices.filter((choice) => choice.sets === (sets ?? own.sets));
+            const beyond = (choice: Choice): number => area_mm2(choice) - area_mm2({ ...choice, size });
+            const choice = up ? made.find((each) => beyond(each) >= 0) : made.findLast((each) => beyond(each) <= 0);
+            if (!choice) return [];
             const further = up ? area_mm2(choice) > area_mm2(own) : area_mm2(choice) < area_mm2(own);
             return further ? [[ladder.cable.id, choice]] : [];
           });
