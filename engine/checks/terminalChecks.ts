@@ -96,6 +96,7 @@ export const terminalRange: Check = {
       strange.push(...unlisted(element.terminalSmallest, element.terminalLargest));
       const many = element.kind === 'bus' ? (cable.conductor.sets ?? 1) : perPhase(landed);
       const places = element.terminalsPerPhase;
+      const has = `${places} place${places === 1 ? '' : 's'}`;
       // Each feeder of a bus has lugs of its own; elsewhere all cables of one side share them.
       missing.push(...missingOf(element, 'terminalSmallest', 'terminalLargest', ...(many > 1 ? ['terminalsPerPhase'] : [])));
       const fail = (phrase: string, text: string, remedies: readonly string[]): void => {
@@ -121,11 +122,9 @@ export const terminalRange: Check = {
           'A terminal of a smaller range.',
         ]);
       else if (places !== undefined && many > places)
-        fail(
-          `${many} conductors, ${places} places`,
-          `${many} conductors a phase land on ${element.tag}, which has ${places} place${places === 1 ? '' : 's'} a phase.`,
-          ['A multi-conductor terminal kit listed for the part, or a distribution block.'],
-        );
+        fail(`${many} conductors, ${has}`, `${many} conductors a phase land on ${element.tag}, which has ${has} a phase.`, [
+          'A multi-conductor terminal kit listed for the part, or a distribution block.',
+        ]);
       else fits.push(`${element.tag} (${range})`);
     }
     if (faults.length > 0) return faults;

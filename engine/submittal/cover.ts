@@ -16,6 +16,11 @@ import { basisText } from './sourceTables.ts';
 const HEAD_mm = 5.2;
 const PITCH = 5.4;
 
+function wiringOf({ runs }: Review): string {
+  const motors = runs.map((run) => run.motorTag).join(', ');
+  return runs.length === 0 ? 'Power wiring' : `Power wiring of ${runs.length === 1 ? 'one run' : `${runs.length} runs`}: ${motors}`;
+}
+
 export function drawCover(flow: Flow, lineUp: LineUp, review: Review, hash: string): void {
   const { pen, w, h } = flow;
   const { project } = lineUp;
@@ -40,7 +45,7 @@ export function drawCover(flow: Flow, lineUp: LineUp, review: Review, hash: stri
   pen.fitted(project.title, left, y, w - 2 * left, 11, 600);
   y += 9;
   for (const says of [
-    `Power wiring of ${review.runs.length === 1 ? 'one run' : `${review.runs.length} runs`}: ${review.runs.map((run) => run.motorTag).join(', ')}`,
+    wiringOf(review),
     [project.site, project.owner].filter(Boolean).join(', '),
     [project.number, project.revision && `revision ${project.revision}`, project.status].filter(Boolean).join(', '),
   ])

@@ -6,8 +6,9 @@ import { numbered } from './findingTables.ts';
 /** What is not settled: what is missing, what was assumed, what departs from the rules. */
 
 /** Whether anything stands against issuing it, in a sentence. */
-export function standingText({ counts }: Review): string {
+export function standingText({ counts, runs }: Review): string {
   const against = [
+    ...(runs.length === 0 ? ['no run is drawn yet'] : []),
     ...(counts.fail > 0 ? [`${counts.fail} ${counts.fail === 1 ? 'check fails' : 'checks fail'}`] : []),
     ...(counts.open > 0 ? [`${counts.open} cannot be judged yet`] : []),
   ];

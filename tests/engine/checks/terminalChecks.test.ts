@@ -125,8 +125,8 @@ describe('the range of terminals', () => {
   it('has one place for each conductor, of all cables that land there', () => {
     const two = judge({ conductor: { size: '1/0 AWG', metal: 'copper', sets: 2 } });
     expect(two.map((each) => [each.verdict, each.phrase, each.remedies.length])).toEqual([
-      ['fail', '2 conductors, 1 places', 1],
-      ['fail', '2 conductors, 1 places', 1],
+      ['fail', '2 conductors, 1 place', 1],
+      ['fail', '2 conductors, 1 place', 1],
     ]);
     expect(two[0]?.text).toBe('2 conductors a phase land on D, which has 1 place a phase.');
     const places: Element = { ...MOTOR, ...RANGE, terminalsPerPhase: 2 };

@@ -1,7 +1,8 @@
 import { readdirSync, readFileSync } from 'node:fs';
 import { describe, expect, it } from 'vitest';
-import { load, review } from '../../../engine/index.ts';
+import { load, newLineUp, review } from '../../../engine/index.ts';
 import { FIELDS } from '../../../engine/lineup/fields.ts';
+import { standingText } from '../../../engine/submittal/openTables.ts';
 import { EVERY_SHEET, sectionsOf } from '../../../engine/submittal/sections.ts';
 
 /** What stands on the sheets is written for people: no word of the file's own. */
@@ -36,4 +37,8 @@ it('a switch is called by its own rating, as it is judged; cables in one raceway
   expect(cellsOf('fennel-lane-capping.json')).toContain('16 A  switch; metal box');
   const shared = cellsOf('frostmere-cold-store.json').filter((each) => each.startsWith('Cables in the same raceway of W-'));
   expect(new Set(shared)).toEqual(new Set(['Cables in the same raceway of W-1']));
+});
+
+it('an empty line-up is not ready to issue', () => {
+  expect(standingText(review(newLineUp()))).toBe('Not ready to issue: no run is drawn yet.');
 });
