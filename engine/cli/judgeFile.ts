@@ -1,11 +1,11 @@
 import { readFileSync } from 'node:fs';
 import { basename, join } from 'node:path';
 import { fileURLToPath } from 'node:url';
-import { asLineUp, type Finding, groundRules, type LineUp, leastCopper, load, type Review, review, variantsOf } from '../index.ts';
+import { type LineUp, leastCopper, load, review } from '../index.ts';
 import { write, writeAll } from '../submittal/formats.ts';
 import type { SheetKind } from '../submittal/sections.ts';
 import { put } from './put.ts';
-import { type SizingReport, sizingReport } from './sizingReport.ts';
+import { type Report, reportOf } from './report.ts';
 
 /** One file judged and, where asked for, its package written. Plain data in and out, so that it can be done on any thread. */
 
@@ -22,19 +22,6 @@ export interface Job {
   readonly sheets: readonly SheetKind[] | null;
   /** The file of the earlier issue, to show what changed. */
   readonly against: string | null;
-}
-/** One entry of `--json`; reportSchema.ts is its published shape. */
-export interface Report {
-  readonly file: string;
-  readonly verdict: Review['verdict'];
-  readonly counts: Review['counts'];
-  readonly rules: string;
-  /** Everything but the edits that would mend it. */
-  readonly findings: readonly Omit<Finding, 'fixes'>[];
-  readonly solved: Pick<Review, 'elements' | 'cables' | 'runs'>;
-  /** Where the document has any. */
-  readonly variants?: readonly (Pick<Review, 'verdict' | 'counts'> & { readonly name: string })[];
-  readonly sizing?: SizingReport;
 }
 export interface Judged {
   /** Null where the file could not be read. */
@@ -98,22 +85,9 @@ async function judged({ file, basis, sizing, pdf, folder, sheets, against }: Job
       : (await writeAll(facts)).map(({ ending, bytes }) => [join(folder, `${stem(file)}${ending}`), bytes] as const)),
   ];
   const sized = sizing && (await leastCopper(lineUp, sizing.mostSets === null ? {} : { mostSets: sizing.mostSets }));
-  const variants = variantsOf(lineUp).map(({ name, design }) => {
-    const { verdict, counts } = review(asLineUp(design));
-    return { name, verdict, counts };
-  });
   const failed = asked.filter(([path, bytes]) => !put(path, bytes));
   return {
-    report: {
-      file,
-      verdict: result.verdict,
-      counts: result.counts,
-      rules: groundRules(lineUp),
-      findings: result.findings.map(({ fixes: _fixes, ...rest }) => rest),
-      solved: { elements: result.elements, cables: result.cables, runs: result.runs },
-      ...(variants.length > 0 ? { variants } : {}),
-      ...(sized ? { sizing: sizingReport(sized) } : {}),
-    },
+    report: reportOf(file, lineUp, result, sized),
     complaints: failed.map(([path]) => `${path}: it cannot be written. Check that the folder exists and that you may write there.`),
     exit: failed.length > 0 ? 2 : result.counts.fail > 0 ? 1 : 0,
     written: asked.length - failed.length,

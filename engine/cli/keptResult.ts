@@ -1,7 +1,8 @@
 import { createHash } from 'node:crypto';
 import { readFileSync } from 'node:fs';
-import { type Job, type Judged, judgeFile, type Report } from './judgeFile.ts';
+import { type Job, type Judged, judgeFile } from './judgeFile.ts';
 import { put } from './put.ts';
+import type { Report } from './report.ts';
 
 /** One file judged and its result kept on the disk, so that a run that was stopped begins where it ended. */
 

@@ -6,11 +6,11 @@ import { CHECKS, fixed, load, MAKER, type Review, review, sourcesMarkdown, sourc
 import { printable, printableJson } from '../lineup/printable.ts';
 import { EVERY_SHEET, type SheetKind } from '../submittal/sections.ts';
 import { buildId } from './buildId.ts';
-import { type Job, type Report, stem } from './judgeFile.ts';
+import { type Job, stem } from './judgeFile.ts';
 import { judgeFiles } from './judgeFiles.ts';
 import { lineUpsIn, type Named } from './lineUpsIn.ts';
 import { sweep } from './put.ts';
-import { sizingText } from './sizingReport.ts';
+import { reportText } from './report.ts';
 
 /** check FILE_OR_FOLDER... | --list | --docs | --version. Exit 0 nothing fails, 1 something fails, 2 bad input or usage, 3 internal fault. */
 
@@ -105,20 +105,6 @@ function readOptions(args: readonly string[]): Options | string {
 function twin(names: readonly string[]): string | undefined {
   const seen = new Set<string>();
   return names.find((name) => seen.size === seen.add(name).size);
-}
-
-function asText({ file, verdict, counts, rules, findings, sizing }: Report): void {
-  print(
-    `${file}: ${verdict.toUpperCase()}  ${counts.fail} fail, ${counts.open} open, ${counts.caution} caution, ${counts.note} note, ${counts.pass} pass`,
-  );
-  if (rules !== '') print(`  ${rules}`);
-  for (const each of findings) {
-    if (each.verdict === 'not-applicable') continue;
-    print(
-      `  ${each.verdict.padEnd(12)} ${each.subject.tag.padEnd(8)} ${each.check.padEnd(20)} ${each.text} [${each.authority}: ${each.source}]`,
-    );
-  }
-  if (sizing) sizingText(sizing).forEach(print);
 }
 
 /** The worked line-ups, whose findings serve as examples. */
@@ -216,7 +202,7 @@ async function main(args: readonly string[]): Promise<number> {
   const reports = judged.flatMap((each) => each.report ?? []);
   complain(...judged.flatMap((each) => each.complaints));
   if (options.json) printJson(reports);
-  else reports.forEach(asText);
+  else reports.flatMap(reportText).forEach(print);
   return judged.reduce((most, each) => Math.max(most, each.exit), 0);
 }
 

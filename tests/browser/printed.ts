@@ -2,6 +2,8 @@ import { type LineUp, review } from '../../engine/index.ts';
 import { htmlOf } from '../../engine/submittal/html.ts';
 import { EVERY_SHEET } from '../../engine/submittal/sections.ts';
 
+export { reported } from '../golden/reported.ts';
+
 /** All that a line-up prints: every sheet of the report, and every finding in words with its numbers as they are shown. Runs in Node and on a page. */
 export function printed(lineUp: LineUp): string {
   const result = review(lineUp);
