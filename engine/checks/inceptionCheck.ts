@@ -4,6 +4,7 @@ import { insulationFacts, wallThickness_mm } from '../catalog/insulation.ts';
 import type { Cable } from '../lineup/cable.ts';
 import { fixed } from '../lineup/roundTo.ts';
 import { airDensity, empirical_V, type InceptionInput, inception_V, wedge_V } from '../physics/wave/inception.ts';
+import { byValue } from './byValue.ts';
 import {
   type Check,
   cableSubject,
@@ -41,18 +42,8 @@ interface Inception {
 const placeOf = (cable: Cable): Moisture | undefined =>
   cable.installation.raceway === 'buried-duct' || cable.installation.raceway === 'direct-buried' ? 'wet' : cable.installation.moisture;
 
-/** In dry air, and by the wedge alone at sea level: searched gap by gap, so it is kept as long as the cable is, which decides it with the air. */
-function airAt(cable: Cable, input: InceptionInput): { readonly onset_V: number; readonly dense_V: number } {
-  const key = `${input.to} ${input.density}`;
-  const held = onsets.get(cable) ?? new Map<string, { readonly onset_V: number; readonly dense_V: number }>();
-  onsets.set(cable, held);
-  const kept = held.get(key);
-  if (kept) return kept;
-  const fresh = { onset_V: inception_V(input), dense_V: wedge_V({ ...input, density: 1 }) };
-  held.set(key, fresh);
-  return fresh;
-}
-const onsets = new WeakMap<Cable, Map<string, { readonly onset_V: number; readonly dense_V: number }>>();
+/** In dry air, and by the wedge alone at sea level: searched gap by gap, so wires that are alike are searched once. */
+const airAt = byValue((input: InceptionInput) => ({ onset_V: inception_V(input), dense_V: wedge_V({ ...input, density: 1 }) }));
 
 /** Null when size, type or wall are not known. */
 function inceptionOf(cable: Cable, place: Moisture, peak: RunPeak, altitude_m: number): Inception | null {
@@ -77,7 +68,7 @@ function inceptionOf(cable: Cable, place: Moisture, peak: RunPeak, altitude_m: n
       to,
       density,
     };
-    const air = airAt(cable, input);
+    const air = airAt(input);
     const onset_V = air.onset_V * moist * INCEPTION.ageing;
     const stress_V = peak.peak_V * (to === 'metal' ? INCEPTION.toEarth : 1);
     const ratio = stress_V / onset_V;

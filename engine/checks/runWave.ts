@@ -13,9 +13,10 @@ import {
   type WaveNetwork,
 } from '../physics/wave/characteristics.ts';
 import { edgePeak } from '../physics/wave/edgePeak.ts';
-import { criticalLength_m, edgeSamples, type LatticeInput, latticePeak_V, latticeVoltage } from '../physics/wave/latticePeak.ts';
+import { criticalLength_m, edgeSamples, type LatticeInput, latticePeak_V, latticeWave } from '../physics/wave/latticePeak.ts';
 import { motorSurgeImpedance_ohm, SURGE_IMPEDANCE_BAND } from '../physics/wave/lineConstants.ts';
 import { reactorPeakPerUnit } from '../physics/wave/reactorPeak.ts';
+import { byValue } from './byValue.ts';
 import { type CableLine, cableLine } from './cableLine.ts';
 import { worstLength_m } from './cableModel.ts';
 import { lacks } from './check.ts';
@@ -179,14 +180,14 @@ function solveAt(tree: WaveTree, motor: ElementOf<'motor'>, at: WaveCase, length
       resistance_ohmPerM: resistance,
       skin_ohmPerMRootHz: last ? last.skin_ohmPerMRootHz / last.sets : 0,
     };
-    const { low_V, central_V, high_V } = edgePeak(plain, large);
+    const { low_V, central_V, high_V, rise_s } = solvePlain(plain, large);
     return {
       ...shared,
       low_V,
       central_V,
       high_V,
       confidence: length_m >= 1.5 * critical_m ? 'good' : 'fair',
-      rise_s: riseTime_s(finely(plain), latticePeak_V(plain)),
+      rise_s,
       samples: () => edgeSamples(plain, SAMPLES),
       plain,
       assumptions,
@@ -373,12 +374,19 @@ function roundTripLeft(way: readonly Piece[], ring_Hz: number): number {
   return Math.exp(-nepers);
 }
 
+/** Peak and rise time behind one plain line, remembered by the numbers that decide them: leads that are alike are solved once. */
+const solvePlain = byValue((plain: LatticeInput, large: boolean) => ({
+  ...edgePeak(plain, large),
+  rise_s: riseTime_s(finely(plain), latticePeak_V(plain)),
+}));
+
 /** The first front, closely: to read its rise time from. */
 function finely(plain: LatticeInput): Watched {
   const delay_s = plain.length_m / plain.velocity_mPerS;
   const count = 200;
   const step_s = (delay_s + 1.5 * plain.ramp_s) / count;
-  const voltage_V = Float64Array.from({ length: count + 1 }, (_, i) => latticeVoltage(plain, delay_s + i * step_s - plain.ramp_s * 0.01));
+  const wave_V = latticeWave(plain);
+  const voltage_V = Float64Array.from({ length: count + 1 }, (_, i) => wave_V(delay_s + i * step_s - plain.ramp_s * 0.01));
   return { step_s, voltage_V, peak_V: 0, at_s: 0, lowest_V: 0 };
 }
 

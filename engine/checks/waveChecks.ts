@@ -60,7 +60,7 @@ export const criticalLength: Check = {
   why: 'A cable longer than this lets each edge double at the motor before the wave can come back. Where the next edge comes before the ring has died, the peak can pass twice the bus (IEC 60034-18-41 names double transitions and pulses that are too short).',
   scope: 'run',
   judge(scope): readonly Finding[] {
-    const { motor, drive, tree, cables, basis, project } = scope;
+    const { motor, drive, tree, cables, basis, project, nominal_V } = scope;
     const subject = elementSubject(motor);
     const runs = [motor.tag];
     const softener = tree.atDrive ?? tree.unmodelled;
@@ -68,7 +68,9 @@ export const criticalLength: Check = {
     const missing: Missing[] = cables.filter((cable) => cable.kind === 'cable').flatMap((cable) => missingOf(cable, 'length_m'));
     if (missing.length > 0) return [openFinding(this, subject, runs, missing)];
     const rise_s = drive.riseTime_s;
-    const wave = waveAt(tree, motor, { bus_V: 1, rise_s: rise_s ?? USUAL_RISE_S, basis });
+    // The length hangs on no voltage; the wave is asked for at the one at which the peak asks for it too.
+    const bus_V = nominal_V === null ? 1 : busVoltage_V(nominal_V, drive);
+    const wave = waveAt(tree, motor, { bus_V, rise_s: rise_s ?? USUAL_RISE_S, basis });
     if (!isWave(wave)) {
       const lacking = lackingIn(wave);
       if (lacking.length === 0) return [notApplicable(this, subject, runs, 'No cable between drive and motor.')];

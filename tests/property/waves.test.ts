@@ -2,7 +2,7 @@ import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { travellingWaves } from '../../engine/physics/wave/characteristics.ts';
 import { edgePeak } from '../../engine/physics/wave/edgePeak.ts';
-import { type LatticeInput, latticePeak_V, latticeVoltage, linearRulePeak_V } from '../../engine/physics/wave/latticePeak.ts';
+import { type LatticeInput, latticePeak_V, latticeWave, linearRulePeak_V } from '../../engine/physics/wave/latticePeak.ts';
 import { RUNS, real } from './oneRun.ts';
 
 /** Laws of waves on one line, ten thousand cases each where they are cheap. */
@@ -46,7 +46,7 @@ describe('the closed form', () => {
   it('has its greatest voltage where it is looked for', () =>
     holds((line, share) => {
       const delay = line.length_m / line.velocity_mPerS;
-      noMore(latticeVoltage(line, share * (9 * delay + 4 * line.ramp_s)), Math.max(BUS, latticePeak_V(line)), 0.002);
+      noMore(latticeWave(line)(share * (9 * delay + 4 * line.ramp_s)), Math.max(BUS, latticePeak_V(line)), 0.002);
     }));
   it('stays under the linear rule', () =>
     holds((line) => noMore(Math.max(BUS, latticePeak_V(line)), linearRulePeak_V(line, (line.velocity_mPerS * line.ramp_s) / 2))));

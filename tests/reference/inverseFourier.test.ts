@@ -1,7 +1,7 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { fixed } from '../../engine/lineup/roundTo.ts';
-import { type LatticeInput, latticePeak_V, latticeVoltage } from '../../engine/physics/wave/latticePeak.ts';
+import { type LatticeInput, latticePeak_V, latticeWave } from '../../engine/physics/wave/latticePeak.ts';
 import { motorSurgeImpedance_ohm } from '../../engine/physics/wave/lineConstants.ts';
 import { expectClose } from './expectClose.ts';
 import { rampResponse, transform } from './inverseFourier.ts';
@@ -149,7 +149,7 @@ function holdToTheJudge(line: LatticeInput): void {
   const { voltage_V, step_s } = rampResponse(line, 8 * delay + 2 * line.ramp_s);
   const judged = Math.max(...voltage_V);
   expectClose(latticePeak_V(line), judged, { relative: 0.003 }, 'inverse Fourier');
-  expectClose(latticeVoltage(line, voltage_V.indexOf(judged) * step_s), judged, { relative: 0.003 }, 'inverse Fourier, same instant');
+  expectClose(latticeWave(line)(voltage_V.indexOf(judged) * step_s), judged, { relative: 0.003 }, 'inverse Fourier, same instant');
 }
 
 describe('the exact lattice against the judge', () => {

@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import { edgeSamples, type LatticeInput, latticePeak_V, latticeVoltage, linearRulePeak_V } from '../../engine/physics/wave/latticePeak.ts';
+import { edgeSamples, type LatticeInput, latticePeak_V, latticeWave, linearRulePeak_V } from '../../engine/physics/wave/latticePeak.ts';
 import { expectClose } from './expectClose.ts';
 import { rampResponse } from './inverseFourier.ts';
 
@@ -33,7 +33,7 @@ describe('without loss, by hand', () => {
       [11 / 8, 1.5 * (1 - 0.5 + 0.25)],
       [15 / 8, 1.5 * (1 - 0.5 + 0.25 - 0.125)],
     ] as const)
-      expectClose(latticeVoltage(line, at_s), volts, EXACT, 'by hand');
+      expectClose(latticeWave(line)(at_s), volts, EXACT, 'by hand');
     expectClose(latticePeak_V(line), 1.5, EXACT, '1 + Γ');
     expectClose(latticePeak_V({ ...line, bus_V: 650 }), 975, { relative: 1e-6 }, '650 (1 + Γ)');
   });
@@ -44,12 +44,12 @@ describe('without loss, by hand', () => {
   it('a thousand transits to the ramp: the edge itself, which is half way at half its time', () => {
     const line = plain(1 / 1024, 1);
     // What rings on it is 2 Γ / (1 + Γ) of a transit's share of the ramp.
-    expectClose(latticeVoltage(line, 0.5), 0.5, { absolute: 1 / 1024 }, 'by hand');
+    expectClose(latticeWave(line)(0.5), 0.5, { absolute: 1 / 1024 }, 'by hand');
     expectClose(latticePeak_V(line), 1, { absolute: 1 / 1024 }, 'by hand');
   });
   it('no length: what leaves the drive is at the motor', () => {
     const none = { ...plain(0, 1 / 8), bus_V: 650 };
-    expect([-1, 0, 1 / 16, 1 / 8, 1].map((at_s) => latticeVoltage(none, at_s))).toEqual([0, 0, 325, 650, 650]);
+    expect([-1, 0, 1 / 16, 1 / 8, 1].map((at_s) => latticeWave(none)(at_s))).toEqual([0, 0, 325, 650, 650]);
     expect([latticePeak_V(none), latticePeak_V({ ...none, resistance_ohmPerM: 1, skin_ohmPerMRootHz: 1 })]).toEqual([650, 650]);
   });
   it('for a picture: from the start of the edge until five waves have come, in equal steps', () => {
@@ -86,7 +86,7 @@ describe('with loss, against an inverse Fourier solution of the telegraph equati
     const delay_s = line.length_m / line.velocity_mPerS;
     const { step_s, voltage_V } = rampResponse(line, 9 * delay_s + line.ramp_s, 8192);
     return Math.max(
-      ...Array.from(voltage_V, (volts, n) => (n * step_s < delay_s ? 0 : Math.abs(volts - latticeVoltage(line, n * step_s)) / 650)),
+      ...Array.from(voltage_V, (volts, n) => (n * step_s < delay_s ? 0 : Math.abs(volts - latticeWave(line)(n * step_s)) / 650)),
     );
   };
   it('300 m of 12 AWG in a shield, a small motor: four waves within 0.3 %', () => expect(worst(SHIELDED)).toBeLessThan(0.003));
@@ -105,17 +105,17 @@ describe('with loss, against an inverse Fourier solution of the telegraph equati
   const crestOf = (line: LatticeInput): number => {
     const delay_s = line.length_m / line.velocity_mPerS;
     const until_s = 3 * delay_s + line.ramp_s;
-    return Math.max(...Array.from({ length: 3000 }, (_, i) => latticeVoltage(line, (until_s * i) / 3000)));
+    return Math.max(...Array.from({ length: 3000 }, (_, i) => latticeWave(line)((until_s * i) / 3000)));
   };
   it('a motor that turns little back: the crest of 280 m lies between the two waves, and is found to 0.05 %', () => {
     const line = { ...SHIELDED, impedanceLL_ohm: 150, motor_ohm: 210, resistance_ohmPerM: 0.01, skin_ohmPerMRootHz: 6e-5, length_m: 280 };
     const delay_s = line.length_m / line.velocity_mPerS;
     expectClose(latticePeak_V(line), crestOf(line), { relative: 5e-4 }, 'closely looked at');
-    expect(crestOf(line) / Math.max(latticeVoltage(line, delay_s + line.ramp_s), latticeVoltage(line, 3 * delay_s))).toBeGreaterThan(1.001);
+    expect(crestOf(line) / Math.max(latticeWave(line)(delay_s + line.ramp_s), latticeWave(line)(3 * delay_s))).toBeGreaterThan(1.001);
   });
   it('just at the critical length loss moves the crest to after the end of the ramp, where it is found to 0.1 %', () => {
     const line = { ...SHIELDED, ramp_s: 400e-9, length_m: 38 };
     expectClose(latticePeak_V(line), crestOf(line), { relative: 1e-3 }, 'closely looked at');
-    expect(crestOf(line) / latticeVoltage(line, 0.2e-6 + line.ramp_s)).toBeGreaterThan(1.002);
+    expect(crestOf(line) / latticeWave(line)(0.2e-6 + line.ramp_s)).toBeGreaterThan(1.002);
   });
 });

@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import { edgePeak, exponential, peaksAlong, raisedCosine, shapedPeak, straight } from '../../engine/physics/wave/edgePeak.ts';
-import { criticalLength_m, latticePeak_V, latticeVoltage, linearRulePeak_V } from '../../engine/physics/wave/latticePeak.ts';
+import { criticalLength_m, latticePeak_V, latticeWave, linearRulePeak_V } from '../../engine/physics/wave/latticePeak.ts';
 import { motorSurgeImpedance_ohm } from '../../engine/physics/wave/lineConstants.ts';
 import { expectClose } from './expectClose.ts';
 import { hasNgspice, simulate } from './ngspice.ts';
@@ -43,7 +43,7 @@ describe('exact lattice against a circuit simulation (ngspice 39, printed)', () 
     expectClose(latticePeak_V(input), 1209.4, { relative: 0.005 }, 'FFT');
     const delay = 100 / velocity_mPerS;
     let crest = 0;
-    for (let i = 0; i <= 400; i++) crest = Math.max(crest, latticeVoltage(input, delay * (4.9 + (2 * i) / 400)));
+    for (let i = 0; i <= 400; i++) crest = Math.max(crest, latticeWave(input)(delay * (4.9 + (2 * i) / 400)));
     expectClose(crest, 1056.4, { relative: 0.005 }, 'FFT');
   });
 

@@ -56,30 +56,53 @@ function behindSkin(x: number, b: number, a: number, c: number): number {
 /** So many turns at most: what is left of a wave after them is nothing. */
 const TURNS = 400;
 
-/** Volts at time t after the edge starts at the drive. */
-export function latticeVoltage(input: LatticeInput, time_s: number): number {
+/** What one turn of the wave brings to the motor, whenever it is asked about: what stands before J2 and J3, and what is left of it. */
+interface Turn {
+  readonly arrives_s: number;
+  readonly b: number;
+  readonly a: number;
+  readonly c: number;
+  readonly left: number;
+}
+
+/** Volts at any time after the edge starts at the drive. Each turn is worked out once for all times. */
+export function latticeWave(input: LatticeInput): (time_s: number) => number {
   const { bus_V, ramp_s, length_m, velocity_mPerS, impedanceLL_ohm, motor_ohm } = input;
-  if (length_m <= 0) return bus_V * Math.min(1, Math.max(0, time_s / ramp_s));
+  if (length_m <= 0) return (time_s) => bus_V * Math.min(1, Math.max(0, time_s / ramp_s));
   const reflection = (motor_ohm - impedanceLL_ohm) / (motor_ohm + impedanceLL_ohm);
   const delay = length_m / velocity_mPerS;
   const spread = ((input.skin_ohmPerMRootHz / Math.sqrt(Math.PI)) * length_m) / impedanceLL_ohm;
   const wear = (input.resistance_ohmPerM * length_m) / impedanceLL_ohm;
   const spared = (spread * spread) / (2 * delay);
-  let sum = 0;
+  const turns: Turn[] = [];
   // (-g)^k, and what stands before (1 - g^2) / 2: k times the power before it.
   let turned = 1;
   let slope = 0;
-  for (let k = 0; k < TURNS; k++) {
-    const transits = 2 * k + 1;
-    const x = time_s - transits * delay;
-    if (x <= 0) break;
+  const next = (): Turn => {
+    const transits = 2 * turns.length + 1;
     const c = turned * (transits * (wear - spared) - (1 - reflection) / 2) + (slope * (1 - reflection * reflection)) / 2;
-    const at = (since: number): number => behindSkin(since, transits * spread, turned, (c * spread) / delay);
-    sum += (Math.exp(transits * (spared - wear)) * (at(x) - at(x - ramp_s))) / ramp_s;
+    const turn: Turn = {
+      arrives_s: transits * delay,
+      b: transits * spread,
+      a: turned,
+      c: (c * spread) / delay,
+      left: Math.exp(transits * (spared - wear)),
+    };
     slope = turned - reflection * slope;
     turned *= -reflection;
-  }
-  return bus_V * (1 + reflection) * sum;
+    turns.push(turn);
+    return turn;
+  };
+  return (time_s) => {
+    let sum = 0;
+    for (let k = 0; k < TURNS; k++) {
+      const { arrives_s, b, a, c, left } = turns[k] ?? next();
+      const x = time_s - arrives_s;
+      if (x <= 0) break;
+      sum += (left * (behindSkin(x, b, a, c) - behindSkin(x - ramp_s, b, a, c))) / ramp_s;
+    }
+    return bus_V * (1 + reflection) * sum;
+  };
 }
 
 const CREST_PARTS = 16;
@@ -91,9 +114,10 @@ const CREST_PARTS = 16;
 export function latticePeak_V(input: LatticeInput): number {
   const delay = input.length_m / input.velocity_mPerS;
   const span = Math.max(2 * delay - input.ramp_s, input.ramp_s / 8);
+  const wave_V = latticeWave(input);
   let peak_V = 0;
   for (let i = 0; i <= CREST_PARTS; i++) {
-    const volts = latticeVoltage(input, delay + input.ramp_s + (span * i) / CREST_PARTS);
+    const volts = wave_V(delay + input.ramp_s + (span * i) / CREST_PARTS);
     // On a line far out of the usual the series gives no number.
     if (volts > peak_V) peak_V = volts;
   }
@@ -103,7 +127,8 @@ export function latticePeak_V(input: LatticeInput): number {
 /** The first turns of the wave, for a picture: [seconds after the edge starts at the drive, volts]. */
 export function edgeSamples(input: LatticeInput, count: number): readonly (readonly [number, number])[] {
   const end_s = (9 * input.length_m) / input.velocity_mPerS + 2 * input.ramp_s;
-  return Array.from({ length: count + 1 }, (_, i) => [(end_s * i) / count, latticeVoltage(input, (end_s * i) / count)] as const);
+  const wave_V = latticeWave(input);
+  return Array.from({ length: count + 1 }, (_, i) => [(end_s * i) / count, wave_V((end_s * i) / count)] as const);
 }
 
 /** Upper bound for one edge: the peak grows in proportion to length up to the critical length (common practice). */

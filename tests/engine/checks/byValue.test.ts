@@ -1,0 +1,39 @@
+import { describe, expect, it } from 'vitest';
+import { byValue } from '../../../engine/checks/byValue.ts';
+
+describe('a function that remembers by value', () => {
+  const counted = () => {
+    const asked: string[] = [];
+    const of = byValue((input: { readonly a: number; readonly b: number | undefined }, word: string) => {
+      asked.push(`${input.a} ${input.b} ${word}`);
+      return { sum: input.a + (input.b ?? 0), word };
+    });
+    return { asked, of };
+  };
+
+  it('works out once what is asked with the same values, whoever asks', () => {
+    const { asked, of } = counted();
+    const first = of({ a: 0.1, b: 2 }, 'x');
+    expect(of({ a: 0.1, b: 2 }, 'x')).toBe(first);
+    expect(asked).toEqual(['0.1 2 x']);
+  });
+
+  it('tells apart what differs in a last digit, in a word, in what is missing, and in its place', () => {
+    const { asked, of } = counted();
+    of({ a: 0.3, b: 1 }, 'x');
+    of({ a: 0.1 + 0.2, b: 1 }, 'x');
+    of({ a: 0.3, b: 1 }, 'y');
+    of({ a: 0.3, b: undefined }, 'x');
+    of({ a: 1, b: 0.3 }, 'x');
+    expect(asked).toHaveLength(5);
+  });
+
+  it('keeps a thousand answers, and lets the oldest go', () => {
+    const { asked, of } = counted();
+    for (let a = 0; a < 1001; a++) of({ a, b: 0 }, 'x');
+    of({ a: 1, b: 0 }, 'x');
+    expect(asked).toHaveLength(1001);
+    of({ a: 0, b: 0 }, 'x');
+    expect(asked).toHaveLength(1002);
+  });
+});
