@@ -1,4 +1,4 @@
-import { add, type Complex, complex, conjugate, divide, magnitude, multiply, scale, subtract, ZERO } from './complex.ts';
+import { type Complex, complex, magnitude, sizeOf } from './complex.ts';
 import type { Amperes, Volts } from './units.ts';
 
 /**
@@ -51,35 +51,49 @@ const TOLERANCE = 1e-12;
  */
 export function powerFlow(source_V: Volts, nodes: number, branches: readonly Branch[], loads: readonly Load[]): FlowResult {
   const inOrder = branches.toSorted((a, b) => a.to - b.to);
-  const backward = inOrder.toReversed();
-  const noLoad = [complex(source_V / Math.sqrt(3))];
-  const path = [ZERO];
-  for (const branch of inOrder) {
-    noLoad[branch.to] = scale(noLoad[branch.from] ?? ZERO, 1 / branch.ratio);
-    path[branch.to] = add(scale(path[branch.from] ?? ZERO, 1 / branch.ratio ** 2), branch.impedance_ohm);
+  // Real and imaginary parts in lists of their own: every sweep passes over all nodes, and would leave a record for each.
+  const list = (): Float64Array => new Float64Array(nodes);
+  const [noLoadRe, noLoadIm, pathRe, pathIm, currentRe, currentIm] = [list(), list(), list(), list(), list(), list()];
+  noLoadRe[0] = source_V / Math.sqrt(3);
+  for (const { from, to, ratio, impedance_ohm: z } of inOrder) {
+    noLoadRe[to] = at(noLoadRe, from) * (1 / ratio);
+    noLoadIm[to] = at(noLoadIm, from) * (1 / ratio);
+    pathRe[to] = at(pathRe, from) * (1 / ratio ** 2) + z.re;
+    pathIm[to] = at(pathIm, from) * (1 / ratio ** 2) + z.im;
   }
-  const voltages = [...noLoad];
-  const currents: Complex[] = new Array(nodes).fill(ZERO);
+  const noLoad = noLoadRe.map((re, node) => sizeOf(re, at(noLoadIm, node)));
+  const [voltageRe, voltageIm] = [noLoadRe.slice(), noLoadIm.slice()];
+  const draws = loads.map((load) => drawOf(load, complex(at(pathRe, load.node), at(pathIm, load.node))));
   let converged = false;
   for (let sweep = 0; sweep < SWEEPS; sweep++) {
-    currents.fill(ZERO);
-    for (const load of loads) {
-      const drawn = loadCurrent(load, voltages[load.node] ?? ZERO, path[load.node] ?? ZERO);
-      currents[load.node] = add(currents[load.node] ?? ZERO, drawn);
+    currentRe.fill(0);
+    currentIm.fill(0);
+    for (const { node, rated_V, amperes, power } of draws) {
+      const re = at(voltageRe, node);
+      const im = at(voltageIm, node);
+      const size = sizeOf(re, im);
+      if (size < 0.01 * rated_V) continue;
+      // The conjugate of power over voltage, to the size of the current.
+      const square = re * re + im * im;
+      const drawn = amperes(size / rated_V) * size;
+      currentRe[node] = at(currentRe, node) + ((power.re * re + power.im * im) / square) * drawn;
+      currentIm[node] = at(currentIm, node) + -((power.im * re - power.re * im) / square) * drawn;
     }
-    for (const branch of backward) {
-      if (branch.from === 0) continue;
-      currents[branch.from] = add(currents[branch.from] ?? ZERO, scale(currents[branch.to] ?? ZERO, 1 / branch.ratio));
+    for (let i = inOrder.length - 1; i >= 0; i--) {
+      const { from, to, ratio } = inOrder[i] as Branch;
+      if (from === 0) continue;
+      currentRe[from] = at(currentRe, from) + at(currentRe, to) * (1 / ratio);
+      currentIm[from] = at(currentIm, from) + at(currentIm, to) * (1 / ratio);
     }
     let change = 0;
-    for (const branch of inOrder) {
-      const before = voltages[branch.to] ?? ZERO;
-      const after = subtract(
-        scale(voltages[branch.from] ?? ZERO, 1 / branch.ratio),
-        multiply(branch.impedance_ohm, currents[branch.to] ?? ZERO),
-      );
-      voltages[branch.to] = after;
-      change = Math.max(change, magnitude(subtract(after, before)) / magnitude(noLoad[branch.to] ?? ZERO));
+    for (const { from, to, ratio, impedance_ohm: z } of inOrder) {
+      const re = at(currentRe, to);
+      const im = at(currentIm, to);
+      const afterRe = at(voltageRe, from) * (1 / ratio) - (z.re * re - z.im * im);
+      const afterIm = at(voltageIm, from) * (1 / ratio) - (z.re * im + z.im * re);
+      change = Math.max(change, sizeOf(afterRe - at(voltageRe, to), afterIm - at(voltageIm, to)) / at(noLoad, to));
+      voltageRe[to] = afterRe;
+      voltageIm[to] = afterIm;
     }
     if (change < TOLERANCE) {
       converged = true;
@@ -87,23 +101,36 @@ export function powerFlow(source_V: Volts, nodes: number, branches: readonly Bra
     }
   }
   // Below half of the no-load voltage the solution is past the nose of the curve: no motor or drive runs there.
-  const carried = voltages.every((v, node) => magnitude(v) > 0.5 * magnitude(noLoad[node] ?? ZERO));
-  return { converged: converged && carried, voltages_V: voltages, currents_A: currents };
+  const carried = noLoad.every((size, node) => sizeOf(at(voltageRe, node), at(voltageIm, node)) > 0.5 * size);
+  const records = (re: Float64Array, im: Float64Array): readonly Complex[] => Array.from(re, (each, node) => complex(each, at(im, node)));
+  return { converged: converged && carried, voltages_V: records(voltageRe, voltageIm), currents_A: records(currentRe, currentIm) };
 }
 
-function loadCurrent(load: Load, voltage: Complex, path: Complex): Complex {
-  const size = magnitude(voltage);
-  const rated = load.ratedVoltage_V / Math.sqrt(3);
-  if (size < 0.01 * rated) return ZERO;
-  const ofRated = size / rated;
-  const amount =
-    load.kind === 'impedance'
-      ? load.ratedCurrent_A * ofRated
-      : load.kind === 'power'
-        ? load.ratedCurrent_A / ofRated
-        : load.ratedCurrent_A * Math.max(1, 1 / ofRated);
+const at = (list: Float64Array, node: number): number => list[node] as number;
+
+/** What does not change of a load from sweep to sweep. */
+interface Draw {
+  readonly node: number;
+  /** Line to neutral. */
+  readonly rated_V: number;
+  /** Current at this share of the rated voltage. */
+  readonly amperes: (ofRated: number) => number;
+  /** Of size one. */
+  readonly power: Complex;
+}
+
+function drawOf({ node, kind, ratedVoltage_V, ratedCurrent_A, powerFactor }: Load, path: Complex): Draw {
   const impedance = magnitude(path);
-  const cosine = load.powerFactor ?? (impedance > 0 ? Math.max(0, path.re) / impedance : 1);
-  const power = complex(cosine, Math.sqrt(Math.max(0, 1 - cosine * cosine)));
-  return scale(conjugate(divide(power, voltage)), amount * size);
+  const cosine = powerFactor ?? (impedance > 0 ? Math.max(0, path.re) / impedance : 1);
+  return {
+    node,
+    rated_V: ratedVoltage_V / Math.sqrt(3),
+    amperes: (ofRated) =>
+      kind === 'impedance'
+        ? ratedCurrent_A * ofRated
+        : kind === 'power'
+          ? ratedCurrent_A / ofRated
+          : ratedCurrent_A * Math.max(1, 1 / ofRated),
+    power: complex(cosine, Math.sqrt(Math.max(0, 1 - cosine * cosine))),
+  };
 }

@@ -5,7 +5,7 @@ import { nextRating_A } from '../../engine/catalog/deviceRatings.ts';
 import { equipmentGround, protectiveConductor_mm2 } from '../../engine/catalog/groundingConductors.ts';
 import { formatQuantity, parseQuantity, type Quantity } from '../../engine/lineup/units.ts';
 import { type AmpacityInput, ampacity } from '../../engine/physics/ampacity.ts';
-import { add, type Complex, complex, conjugate, magnitude, multiply, scale } from '../../engine/physics/complex.ts';
+import { add, type Complex, complex, conjugate, magnitude, multiply, scale, sizeOf } from '../../engine/physics/complex.ts';
 import { conductorImpedance } from '../../engine/physics/conductorImpedance.ts';
 import { faultCurrent_A, peakFaultCurrent_A, sourceImpedance, transformerCorrection } from '../../engine/physics/faultCurrent.ts';
 import { type Branch, type Load, powerFlow } from '../../engine/physics/powerFlow.ts';
@@ -31,6 +31,14 @@ const anySize = fc.oneof(usSize, iecSize);
 const least = (a: number, b: number): void => expect(a).toBeGreaterThanOrEqual(b * (1 - 1e-12) - 1e-15);
 const same = (a: number, b: number, relative = 1e-9): void =>
   expect(Math.abs(a - b)).toBeLessThanOrEqual(relative * Math.max(Math.abs(a), Math.abs(b)) + 1e-12);
+
+describe('the size of a complex number', () => {
+  it('is that of the language, to the last digits, however large or small', () =>
+    holds([fc.double({ noNaN: true }), fc.double({ noNaN: true })], (re, im) => {
+      const [ours, theirs] = [sizeOf(re, im), Math.hypot(re, im)];
+      expect(ours === theirs || Math.abs(ours - theirs) <= 4e-16 * theirs).toBe(true);
+    }));
+});
 
 describe('a conductor', () => {
   const z = (
