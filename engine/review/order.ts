@@ -20,18 +20,21 @@ function mergeById(findings: readonly Finding[]): readonly Finding[] {
       byId.set(each.id, { ...worse, runs: [...new Set([...before.runs, ...each.runs])], fixes: mergeFixes(before.fixes, each.fixes) });
     }
   }
-  return sorted([...byId.values()]);
+  return [...byId.values()];
 }
 
-/** By rank and tag as one number: a thousand tags are compared as text once each, not with each of their findings. */
+/** By rank and tag into one shelf each: a thousand tags are compared as text once each, and only what shares a shelf by check and id. */
 function sorted(findings: readonly Finding[]): readonly Finding[] {
   const tags = [...new Set(findings.map(({ subject }) => subject.tag))].sort(compare);
   const places = new Map(tags.map((tag, place) => [tag, place]));
-  const placed = findings.map((finding) => ({
-    finding,
-    place: RANK[finding.verdict] * tags.length + (places.get(finding.subject.tag) ?? 0),
-  }));
-  return placed.sort((a, b) => a.place - b.place || withinTag(a.finding, b.finding)).map(({ finding }) => finding);
+  const shelves: (Finding[] | undefined)[] = new Array(VERDICTS.length * tags.length).fill(undefined);
+  for (const finding of findings) {
+    const place = RANK[finding.verdict] * tags.length + (places.get(finding.subject.tag) ?? 0);
+    const shelf = shelves[place];
+    if (shelf) shelf.push(finding);
+    else shelves[place] = [finding];
+  }
+  return shelves.flatMap((shelf) => shelf?.sort(withinTag) ?? []);
 }
 
 /** Each run knows the cables of its own way only: what mends the box mends it for all of them. */
@@ -44,7 +47,7 @@ const mergeFixes = (a: readonly Fix[], b: readonly Fix[]): readonly Fix[] => [
 ];
 const distinct = (edits: Fix['edits']): Fix['edits'] => [...new Map(edits.map((each) => [`${each.id}/${each.path}`, each])).values()];
 
-/** A list of findings in order, with what is counted of it. Made once for each zone that changed. */
+/** Findings in any order, with what is counted of them. Made once for each zone that changed. */
 export interface Group {
   readonly findings: readonly Finding[];
   readonly counts: readonly (readonly [Verdict, number])[];
@@ -58,8 +61,7 @@ export function groupOf(findings: readonly Finding[]): Group {
   const byRun = new Map<string, Verdict>();
   for (const { verdict, runs } of merged) {
     counts.set(verdict, (counts.get(verdict) ?? 0) + 1);
-    // In order, so the first that names a run is its worst.
-    for (const tag of runs) if (!byRun.has(tag)) byRun.set(tag, verdict);
+    for (const tag of runs) keepWorse(byRun, tag, verdict);
   }
   return { findings: merged, counts: [...counts], byRun };
 }
@@ -86,10 +88,11 @@ export function inOrder(
 /** Worst verdict of each run over all groups. */
 export function worstByRun(groups: readonly Group[]): ReadonlyMap<string, Verdict> {
   const worst = new Map<string, Verdict>();
-  for (const { byRun } of groups)
-    for (const [tag, verdict] of byRun) {
-      const held = worst.get(tag);
-      if (held === undefined || RANK[verdict] < RANK[held]) worst.set(tag, verdict);
-    }
+  for (const { byRun } of groups) for (const [tag, verdict] of byRun) keepWorse(worst, tag, verdict);
   return worst;
+}
+
+function keepWorse(worst: Map<string, Verdict>, tag: string, verdict: Verdict): void {
+  const held = worst.get(tag);
+  if (held === undefined || RANK[verdict] < RANK[held]) worst.set(tag, verdict);
 }
