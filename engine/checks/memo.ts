@@ -1,4 +1,7 @@
-/** Results remembered by the identity of everything they were made from: an edit that touches none of it costs nothing. */
+/**
+ * Results remembered by the identity of everything they were made from: an edit that touches none of it costs nothing. Of a list it is what
+ * stands in it that counts, not the list.
+ */
 interface Entry {
   readonly deps: readonly unknown[];
   readonly value: unknown;
@@ -67,7 +70,9 @@ export class Memo {
 }
 
 const isSame = (a: readonly unknown[], b: readonly unknown[]): boolean =>
-  a.length === b.length && a.every((dep, i) => Object.is(dep, b[i]));
+  a.length === b.length && a.every((dep, i) => Object.is(dep, b[i]) || isSameList(dep, b[i]));
+const isSameList = (a: unknown, b: unknown): boolean =>
+  Array.isArray(a) && Array.isArray(b) && a.length === b.length && a.every((each, i) => Object.is(each, b[i]));
 
 /** Whether they would be written down alike: what is not given is as good as not there. Most of what differs differs soon. */
 function saysTheSame(a: unknown, b: unknown): boolean {

@@ -32,6 +32,7 @@ export const judgedAlike = (a: LineUp, b: LineUp): boolean => a.elements === b.e
  */
 export function createReviewer(checks: readonly Check[] = CHECKS, shown = true, solving = new Memo()): Reviewer {
   const memo = new Memo();
+  const byScope = new Map(checks.map(({ scope }) => [scope, checks.filter((each) => each.scope === scope)]));
   let last: { lineUp: LineUp; review: Review; groups: readonly Group[] } | null = null;
   return {
     review(lineUp) {
@@ -41,7 +42,7 @@ export function createReviewer(checks: readonly Check[] = CHECKS, shown = true, 
       }
       memo.begin();
       solving.begin();
-      const result = reviewWith({ memo, solving, checks, shown }, lineUp, {
+      const result = reviewWith({ memo, solving, checks: byScope, shown }, lineUp, {
         list: last?.review.findings ?? [],
         groups: last?.groups ?? [],
       });
@@ -56,7 +57,7 @@ export function createReviewer(checks: readonly Check[] = CHECKS, shown = true, 
 interface Reviewing {
   readonly memo: Memo;
   readonly solving: Memo;
-  readonly checks: readonly Check[];
+  readonly checks: Around['checks'];
   readonly shown: boolean;
 }
 
@@ -95,7 +96,6 @@ function reviewWith(
   const around: Omit<Around, 'memo' | 'below' | 'runs'> = {
     project,
     checks,
-    kinds: new Set(checks.map(({ scope }) => scope)),
     shown,
     stepOf: (zone, index) => solved.get(zone)?.steps[index] ?? NO_FLOW,
     neighbours,
@@ -109,13 +109,13 @@ function reviewWith(
     for (const [i, step] of zone.steps.entries()) {
       const cable = step.via?.kind === 'cable' ? step.via.cable : null;
       const way = around.bypassed(step.element);
-      deps.push(step.element, cable, step.parent, ...way.motors, ...way.leg, ...way.parts);
+      deps.push(step.element, cable, step.parent, way.motors, way.leg, way.parts);
       if (cable) for (const each of neighbours(cable)) deps.push(each.cable, each.zone?.kind, each.zone?.source.id);
       // A motor behind several steps is the same motor: where each hangs follows from the order above.
-      if (step.element.kind === 'drive') deps.push(...(below[i]?.motors ?? []));
+      if (step.element.kind === 'drive') deps.push(below[i]?.motors);
     }
     for (let here = zone; here.feed; here = here.feed.zone)
-      deps.push(around.stepOf(here.feed.zone, here.feed.step), ...aheadOf(here.feed.zone, here.feed.step));
+      deps.push(around.stepOf(here.feed.zone, here.feed.step), aheadOf(here.feed.zone, here.feed.step));
     return memo.inner(`review/${zone.kind}/${zone.source.id}`, deps, (own) => judgeZone(zone, { ...around, memo: own, below, runs }));
   });
 

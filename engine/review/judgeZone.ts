@@ -41,9 +41,8 @@ export interface WayAround {
 
 export interface Around {
   readonly memo: Memo;
-  readonly checks: readonly Check[];
-  /** What they are asked about. */
-  readonly kinds: ReadonlySet<Check['scope']>;
+  /** By what they are asked about; nothing stands under a kind that none asks about. */
+  readonly checks: ReadonlyMap<Check['scope'], readonly Check[]>;
   /** Whether the wave at each motor and what each cable carries are solved though no check asks. */
   readonly shown: boolean;
   readonly project: Project;
@@ -55,18 +54,6 @@ export interface Around {
   readonly bypassed: (element: Element) => WayAround;
 }
 
-/** Everything a scope is made of, one level deep: what a remembered result hangs on. */
-export function dependencies(scope: object): readonly unknown[] {
-  const found: unknown[] = [];
-  for (const value of Object.values(scope)) {
-    if (Array.isArray(value)) {
-      found.push(value.length);
-      for (const each of value) found.push(each);
-    } else found.push(value);
-  }
-  return found;
-}
-
 /** All of these checks of one kind over one subject, remembered together. */
 export function judge<S extends object>(
   { memo, checks }: Pick<Around, 'memo' | 'checks'>,
@@ -76,17 +63,14 @@ export function judge<S extends object>(
 ): readonly Finding[] {
   return memo.get(
     `${kind}/${key}`,
-    dependencies(scope),
-    () =>
-      checks.flatMap((check) =>
-        check.scope === kind ? (check.judge as (this: Check, scope: S) => readonly Finding[]).call(check, scope) : [],
-      ),
+    Object.values(scope),
+    () => (checks.get(kind) ?? []).flatMap((check) => (check.judge as (this: Check, scope: S) => readonly Finding[]).call(check, scope)),
     (list) => list.length,
   );
 }
 
 export function judgeZone(zone: Zone, around: Around): ZoneReview {
-  const { memo, project, kinds, stepOf, below, runs, neighbours, bypassed } = around;
+  const { memo, project, checks, stepOf, below, runs, neighbours, bypassed } = around;
   const { basis } = project;
   const findings: Finding[] = [];
   const elements = new Map<string, SolvedElement>();
@@ -112,7 +96,7 @@ export function judgeZone(zone: Zone, around: Around): ZoneReview {
         faultPeak_A: flow.faultPeak_A,
       });
     }
-    if (first && kinds.has('element')) {
+    if (first && checks.has('element')) {
       const scope: ElementScope = {
         project,
         basis,
@@ -135,7 +119,7 @@ export function judgeZone(zone: Zone, around: Around): ZoneReview {
       findings.push(...judge(around, 'element', element.id, scope));
     }
     if (step.via?.kind === 'cable') judgeCable(step, step.via.cable, step.via.nearEnd, flow, here);
-    if (element.kind === 'drive' && zone.kind === 'input' && step.parent >= 0 && kinds.has('drive')) {
+    if (element.kind === 'drive' && zone.kind === 'input' && step.parent >= 0 && checks.has('drive')) {
       const grounded = earthingAt(zone, step);
       const transformer = ahead(zone, step, 'transformer')[0] ?? null;
       const scope: DriveScope = {
@@ -161,7 +145,7 @@ export function judgeZone(zone: Zone, around: Around): ZoneReview {
     const parent = zone.steps[step.parent];
     const near = parent?.element ?? step.element;
     const [fromElement, toElement] = nearEnd === 'from' ? [near, step.element] : [step.element, near];
-    if (kinds.has('cable')) findings.push(...judge(around, 'cable', cable.id, cableScope(step, cable, nearEnd, flow, here)));
+    if (checks.has('cable')) findings.push(...judge(around, 'cable', cable.id, cableScope(step, cable, nearEnd, flow, here)));
     const carried = around.shown ? cableAmpacity(cable, basis, terminals([fromElement, toElement]).coolest_C) : null;
     const base = zone.kind === 'output' ? here.motors[0]?.ratedVoltage_V : flow.nominal_V;
     cables.push({
@@ -228,7 +212,7 @@ export function judgeZone(zone: Zone, around: Around): ZoneReview {
 
   const tree = memo.keep(`tree/${zone.source.id}`, waveTree(zone.steps));
   const source = zone.steps[0];
-  if (drive && source && kinds.has('output')) {
+  if (drive && source && checks.has('output')) {
     const scope: OutputScope = {
       project,
       basis,
@@ -281,7 +265,7 @@ export function judgeZone(zone: Zone, around: Around): ZoneReview {
     const fedAt = start.zone.feed.zone.steps[start.zone.feed.step];
     const terminal = stepOf(end.zone, end.step.index);
     const shield = memo.keep(`shield/${motor.id}`, traceShield(run.drive, hops));
-    if (kinds.has('run')) {
+    if (checks.has('run')) {
       const scope: RunScope = {
         project,
         basis,
