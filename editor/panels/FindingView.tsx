@@ -6,6 +6,7 @@ import { select, showFinding } from '../store/editorStore.ts';
 import { Badge, Word } from './Badge.tsx';
 import { Folded } from './Folded.tsx';
 import { late } from './late.tsx';
+import { Steps } from './Steps.tsx';
 import { Unbroken } from './Unbroken.tsx';
 
 const WavePicture = late(() => import('./WavePicture.tsx'));
@@ -39,17 +40,14 @@ export default function FindingView({ finding, lineUp, review }: FindingViewProp
   };
   return (
     <article>
-      <p className="steps">
+      <Steps
+        step={(by) => perform(by > 0 ? 'nextFinding' : 'lastFinding')}
+        titles={[tooltip(commandOf('lastFinding')), tooltip(commandOf('nextFinding'))]}
+      >
         <button type="button" className="quiet" onClick={back}>
           Back
         </button>
-        <button type="button" className="quiet" title={tooltip(commandOf('lastFinding'))} onClick={() => perform('lastFinding')}>
-          Before
-        </button>
-        <button type="button" className="quiet" title={tooltip(commandOf('nextFinding'))} onClick={() => perform('nextFinding')}>
-          Next
-        </button>
-      </p>
+      </Steps>
       <p style={{ display: 'flex', gap: 6, alignItems: 'center' }}>
         <Badge verdict={finding.verdict} />
         <Word verdict={finding.verdict} />

@@ -17,6 +17,13 @@ export interface HeaderProps {
 
 const KEPT_ONLY = 'Kept in this browser only, which may clear what it keeps when room grows short. Save to a file what must last.';
 
+/** What a phone has no room for in its head stands in a menu there, which goes when something of it is taken. */
+const MENU = 'head-menu';
+const take = (id: string): void => {
+  document.getElementById(MENU)?.hidePopover();
+  run(id);
+};
+
 const ExportDialog = late(() => import('./ExportDialog.tsx'));
 
 export function Header({ lineUp, review, shown }: HeaderProps) {
@@ -48,7 +55,7 @@ export function Header({ lineUp, review, shown }: HeaderProps) {
       <div className="tally" role="status" aria-live="off" aria-label="Verdicts">
         {VERDICTS.slice(0, 5).map((verdict) => (
           <span key={verdict} className={`v-${verdict}`}>
-            <Badge verdict={verdict} /> {working ? '…' : `${shown.counts[verdict]} ${verdict}`}
+            <Badge verdict={verdict} /> {working ? '…' : shown.counts[verdict]} {!working && <span className="name">{verdict}</span>}
           </span>
         ))}
         {working && <span className="muted">working…</span>}
@@ -68,39 +75,44 @@ export function Header({ lineUp, review, shown }: HeaderProps) {
         {short}
         {where !== undefined && <span className="wide"> {where}</span>}
       </span>
-      <button type="button" className="quiet" onClick={() => run('open')} title={tooltip(commandOf('open'))}>
-        Open…
+      <button type="button" className="quiet menued" popoverTarget={MENU}>
+        Menu
       </button>
-      <button type="button" className="quiet" onClick={() => run('save')} title={tooltip(commandOf('save'))}>
-        Save
-      </button>
-      <select
-        aria-label="Basis"
-        value={project.basis}
-        onChange={(event) => set('Basis', { basis: event.target.value === 'iec' ? 'iec' : 'us' })}
-      >
-        <option value="us">US practice</option>
-        <option value="iec">IEC practice</option>
-      </select>
-      <select
-        aria-label="Units"
-        value={project.units}
-        onChange={(event) => set('Units', { units: event.target.value === 'metric' ? 'metric' : 'us' })}
-      >
-        <option value="us">ft · hp</option>
-        <option value="metric">m · kW</option>
-      </select>
-      <button type="button" className="quiet theme" onClick={() => run('theme')} aria-label={`Theme: ${theme}`} title={`Theme: ${theme}`}>
-        <svg viewBox="0 0 16 16" aria-hidden="true">
-          <circle cx="8" cy="8" r="6" fill="none" stroke="currentColor" strokeWidth="1.5" />
-          {theme !== 'light' && (
-            <path d={theme === 'dark' ? 'M2 8a6 6 0 1 0 12 0a6 6 0 1 0 -12 0' : 'M8 2a6 6 0 0 1 0 12z'} fill="currentColor" />
-          )}
-        </svg>
-      </button>
-      <button type="button" className="quiet" title={tooltip(commandOf('export'))} onClick={() => run('export')}>
-        Export…
-      </button>
+      <div id={MENU} className="more" popover="auto">
+        <button type="button" className="quiet" onClick={() => take('open')} title={tooltip(commandOf('open'))}>
+          Open…
+        </button>
+        <button type="button" className="quiet" onClick={() => take('save')} title={tooltip(commandOf('save'))}>
+          Save
+        </button>
+        <select
+          aria-label="Basis"
+          value={project.basis}
+          onChange={(event) => set('Basis', { basis: event.target.value === 'iec' ? 'iec' : 'us' })}
+        >
+          <option value="us">US practice</option>
+          <option value="iec">IEC practice</option>
+        </select>
+        <select
+          aria-label="Units"
+          value={project.units}
+          onChange={(event) => set('Units', { units: event.target.value === 'metric' ? 'metric' : 'us' })}
+        >
+          <option value="us">ft · hp</option>
+          <option value="metric">m · kW</option>
+        </select>
+        <button type="button" className="quiet theme" onClick={() => run('theme')} aria-label={`Theme: ${theme}`} title={`Theme: ${theme}`}>
+          <svg viewBox="0 0 16 16" aria-hidden="true">
+            <circle cx="8" cy="8" r="6" fill="none" stroke="currentColor" strokeWidth="1.5" />
+            {theme !== 'light' && (
+              <path d={theme === 'dark' ? 'M2 8a6 6 0 1 0 12 0a6 6 0 1 0 -12 0' : 'M8 2a6 6 0 0 1 0 12z'} fill="currentColor" />
+            )}
+          </svg>
+        </button>
+        <button type="button" className="quiet" title={tooltip(commandOf('export'))} onClick={() => take('export')}>
+          Export…
+        </button>
+      </div>
       {exporting && <ExportDialog lineUp={lineUp} review={review} onClose={() => arrange({ exporting: false })} />}
       {following ? (
         <button type="button" className="main" title="Another tab edits this line-up" onClick={() => run('takeOver')}>

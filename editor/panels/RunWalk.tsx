@@ -1,4 +1,4 @@
-import { useState } from 'react';
+import { useRef, useState } from 'react';
 import {
   type Box,
   type Cable,
@@ -19,6 +19,7 @@ import { Paint } from '../sheet/Paint.tsx';
 import { familyOf } from '../sheet/scale.ts';
 import { select } from '../store/editorStore.ts';
 import { FindingList } from './FindingList.tsx';
+import { Steps } from './Steps.tsx';
 
 export interface RunWalkProps {
   readonly lineUp: LineUp;
@@ -30,10 +31,21 @@ const QUIET: readonly string[] = ['pass', 'not-applicable', 'out-of-scope'];
 /** A run from source to motor, part by part, with what is known and found of each and how every cable is ended. */
 export default function RunWalk({ lineUp, review }: RunWalkProps) {
   const [chosen, setChosen] = useState('');
+  const list = useRef<HTMLOListElement>(null);
+  const gone = useRef<HTMLElement>(null);
   const run = review.runs.find((each) => each.motorId === chosen) ?? review.runs[0];
   if (!run) return <p className="muted">No motor is fed yet: there is no run to walk.</p>;
   const parts = new Map(partsOf(lineUp).map((part) => [part.id, part]));
   const cut = new Set(run.breaks.flatMap((each) => each.ends.map(({ cableId, end }) => `${cableId}/${end}`)));
+  const steps = run.path.flatMap((id) => {
+    const part = parts.get(id);
+    const own = review.findings.filter((each) => each.subject.id === id && !QUIET.includes(each.verdict));
+    return part && !(part.kind === 'link' && own.length === 0) ? [{ part, own }] : [];
+  });
+  const found = steps.reduce((sum, { own }) => sum + own.length, 0);
+  const walkOn = (by: 1 | -1) => {
+    gone.current = list.current && goOn(list.current, gone.current, by);
+  };
   return (
     <>
       {review.runs.length > 1 && (
@@ -48,17 +60,34 @@ export default function RunWalk({ lineUp, review }: RunWalkProps) {
           </select>
         </label>
       )}
-      <ol className="walk" aria-label={`Run of ${run.motorTag}`}>
-        {run.path.map((id) => {
-          const part = parts.get(id);
-          const own = review.findings.filter((each) => each.subject.id === id && !QUIET.includes(each.verdict));
-          return part && !(part.kind === 'link' && own.length === 0) ? (
-            <Step key={id} part={part} lineUp={lineUp} own={own} cut={cut} />
-          ) : null;
-        })}
+      <ol className="walk" aria-label={`Run of ${run.motorTag}`} ref={list}>
+        {steps.map(({ part, own }) => (
+          <Step key={part.id} part={part} lineUp={lineUp} own={own} cut={cut} />
+        ))}
       </ol>
+      {found > 0 && (
+        <Steps step={walkOn} titles={['Finding before on this run', 'Next finding on this run']}>
+          <span className="muted">
+            {found} {found === 1 ? 'finding' : 'findings'} on this run
+          </span>
+        </Steps>
+      )}
     </>
   );
+}
+
+/** To the next finding of the run, or the one before: from the last that was gone to while it is in sight, else from what is. */
+function goOn(walk: HTMLElement, last: HTMLElement | null, by: 1 | -1): HTMLElement | null {
+  const all = [...walk.querySelectorAll<HTMLElement>('.finding')];
+  const { top, bottom } = (walk.closest('.reader') ?? walk).getBoundingClientRect();
+  const topOf = (each: HTMLElement): number => each.getBoundingClientRect().top;
+  const at = last ? all.indexOf(last) : -1;
+  const passed = all.filter((each) => topOf(each) < top).length;
+  const inSight = last && at >= 0 && topOf(last) >= top && topOf(last) < bottom;
+  const next = all[((inSight ? at : by > 0 ? passed - 1 : passed) + by + all.length) % all.length] ?? null;
+  next?.scrollIntoView({ block: 'center' });
+  next?.focus({ preventScroll: true });
+  return next;
 }
 
 interface StepProps {

@@ -61,3 +61,71 @@ test('findings are read one after another', async ({ page }) => {
     }
   }
 });
+
+test('the head takes two rows, and what it has no room for stands in its menu', async ({ page }) => {
+  await page.getByText('Heron Weir pumps').tap();
+  const head = page.locator('.head');
+  await head.waitFor();
+  for (const [width, height] of [
+    [390, 844],
+    [360, 640],
+    [320, 256],
+  ] as const) {
+    await page.setViewportSize({ width, height });
+    const controls = await head.locator('> :is(button, input):visible').evaluateAll((all) =>
+      all.map((each) => {
+        const { left, right, top, height } = each.getBoundingClientRect();
+        return { left, right, top, height };
+      }),
+    );
+    expect(controls.length).toBe(5);
+    expect(new Set(controls.map(({ top }) => Math.round(top))).size).toBe(2);
+    for (const each of controls) {
+      expect(each.height).toBeGreaterThanOrEqual(44);
+      expect(each.left).toBeGreaterThanOrEqual(0);
+      expect(each.right).toBeLessThanOrEqual(width);
+    }
+    expect((await head.boundingBox())?.height).toBeLessThan(110);
+  }
+  await page.setViewportSize({ width: 390, height: 844 });
+  await expect(head.getByRole('status', { name: 'Verdicts' })).toHaveText(/^\s*3 fail 2 open 2 caution \d+ note \d+ pass$/);
+  for (const each of await head.locator('.tally svg').all()) await expect(each).toBeVisible();
+  await expect(page.getByTestId('saved')).toBeVisible();
+  const menu = page.locator('#head-menu');
+  await expect(menu).toBeHidden();
+  await page.getByRole('button', { name: 'Menu' }).tap();
+  for (const name of ['Open…', 'Save', 'Export…'])
+    expect((await menu.getByRole('button', { name }).boundingBox())?.height).toBeGreaterThanOrEqual(44);
+  await menu.getByLabel('Units').selectOption('metric');
+  await expect(menu).toBeVisible();
+  await menu.getByRole('button', { name: 'Export…' }).tap();
+  await expect(menu).toBeHidden();
+  await expect(page.getByRole('dialog')).toHaveAccessibleName('Sheets and forms');
+});
+
+test('a run is walked from finding to finding', async ({ page }) => {
+  await page.getByText('Heron Weir pumps').tap();
+  await page.getByRole('button', { name: 'Walk a run' }).tap();
+  const found = page.getByRole('list', { name: 'Run of P-2' }).locator('.finding');
+  await found.first().waitFor();
+  const count = await found.count();
+  await expect(page.getByText(`${count} findings on this run`)).toBeVisible();
+  // By its place: told to tap a button that sticks to the foot, the browser first scrolls to where it would stand by itself.
+  const press = async (name: string): Promise<void> => {
+    const box = await page.getByRole('button', { name, exact: true }).boundingBox();
+    expect(box?.height).toBeGreaterThanOrEqual(44);
+    expect(844 - (box?.y ?? 0)).toBeLessThan(60);
+    await page.touchscreen.tap((box?.x ?? 0) + 20, (box?.y ?? 0) + 22);
+  };
+  for (let i = 0; i <= count; i += 1) {
+    await press('Next');
+    await expect(found.nth(i % count)).toBeFocused();
+    await expect(found.nth(i % count)).toBeInViewport({ ratio: 1 });
+  }
+  await press('Before');
+  await expect(found.last()).toBeFocused();
+  // Whoever has scrolled on goes on from what is in sight.
+  await page.locator('.reader').evaluate((reader) => reader.scrollTo(0, 0));
+  await press('Next');
+  await expect(found.first()).toBeFocused();
+});
