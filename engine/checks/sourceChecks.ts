@@ -18,6 +18,7 @@ import {
   tagsOf,
   voltageGiven,
 } from './check.ts';
+import { impedanceGiven } from './faultChecks.ts';
 import type { Finding, Verdict } from './finding.ts';
 
 /** How stiff, how even and how clean the supply is that a drive stands on. */
@@ -66,8 +67,9 @@ function stiffnessOf(scope: DriveScope): Stiffness | null {
   }
   let reactor_pct = 0;
   for (const reactor of reactors) {
-    const base = reactor.ratedCurrent_A ?? current;
-    if (reactor.impedance_pct === undefined) return null;
+    const base = reactor.ratedCurrent_A;
+    // One that serves several drives is larger than this one by nobody knows how much: nothing is taken for its size.
+    if (reactor.impedance_pct === undefined || base === undefined) return null;
     const own = (reactor.impedance_pct * current) / base;
     reactor_pct += own;
     working.push(
@@ -123,7 +125,7 @@ export const supplyStiffness: Check = {
           : supply
             ? missingOf(supply, 'faultCurrent_A', 'voltage_V')
             : []),
-        ...reactors.flatMap((reactor) => missingOf(reactor, 'impedance_pct')),
+        ...reactors.flatMap((reactor) => missingOf(reactor, 'impedance_pct', 'ratedCurrent_A')),
       ];
       return [openFinding(this, subject, runs, missing)];
     }
@@ -246,7 +248,7 @@ export const harmonics: Check = {
   source: 'IEEE 519-2014/2022 Tables 1 and 2 (limits); six-pulse spectra from memory; common practice for when to study',
   why: 'Rectifiers draw their current in pulses. Through the impedance of transformer and utility those pulses distort the voltage for everyone. This is a screen: the limit binds the whole site where it meets the utility, and only a study can show that it is kept.',
   scope: 'element',
-  judge({ element, drives, motors, flow }): readonly Finding[] {
+  judge({ element, drives, motors, flow, ahead }): readonly Finding[] {
     const source = element.kind === 'supply' || element.kind === 'transformer';
     if (!source) return [];
     const subject = elementSubject(element);
@@ -254,7 +256,10 @@ export const harmonics: Check = {
     const bridges = drives.filter((drive) => drive.frontEnd !== 'active');
     if (bridges.length === 0) return [notApplicable(this, subject, runs, 'It feeds no drive with a diode bridge.')];
     const volts = element.kind === 'transformer' ? element.secondaryVoltage_V : element.voltage_V;
-    const fault_A = element.kind === 'transformer' ? transformerFault_A(element) : (flow.faultCurrent_A ?? undefined);
+    // What lies ahead of a transformer takes from its own fault current.
+    const own_A = element.kind === 'transformer' ? transformerFault_A(element) : undefined;
+    const solved_A = flow.faultCurrent_A ?? undefined;
+    const fault_A = own_A !== undefined && solved_A !== undefined ? Math.min(own_A, solved_A) : (own_A ?? solved_A);
     const missing = [
       ...bridges.flatMap((drive) => missingOf(drive, 'inputCurrent_A')),
       ...(element.kind === 'transformer'
@@ -281,7 +286,8 @@ export const harmonics: Check = {
     const tdd = currentLimit(fault_A / Math.max(capacity, drawn));
     const tdd_pct = (100 * Math.hypot(...currents)) / Math.max(capacity, drawn);
     const alone = element.kind === 'supply' && element.demandCurrent_A === undefined;
-    const study = share_pct > STUDY_SHARE_PCT || thd_pct > STUDY_THD_PCT;
+    const boundless = ahead.find((part) => part.kind === 'supply' && part.faultCurrent_A === undefined);
+    const study = exceeds(share_pct, STUDY_SHARE_PCT) || exceeds(thd_pct, STUDY_THD_PCT);
     return [
       finding(this, subject, runs, {
         verdict: 'note',
@@ -298,9 +304,10 @@ export const harmonics: Check = {
         } currents may distort the voltage by ${thd_pct < 0.05 ? 'less than 0.1' : `about ${fixed(thd_pct, 1)}`} % (limit ${fixed(limit.total_pct, 0)} %): ${study ? 'a study is needed' : 'the screen suggests that the limits can be kept; it proves nothing'}.`,
         remedies: study ? ['Reactors or d.c. chokes at the drives.', 'A harmonic study of the site at its point of common coupling.'] : [],
         inputs: [
-          ...bridges.flatMap((drive) => given(drive, 'inputCurrent_A', 'dcChoke')),
+          ...bridges.flatMap((drive) => given(drive, 'inputCurrent_A', 'ratedVoltage_V', 'dcChoke')),
           ...voltageGiven(element),
           ...given(element, 'ratedPower_VA', 'impedance_pct', 'faultCurrent_A', 'demandCurrent_A'),
+          ...impedanceGiven(ahead.filter((part) => part !== element)),
         ],
         working: [
           ...orders.map((order, i) => `I${order} = ${fixed(currents[i] ?? 0, 1)} A`),
@@ -310,6 +317,7 @@ export const harmonics: Check = {
         assumptions: [
           { what: 'spectrum of the bridges', value: 'usual six-pulse values', source: 'from memory' },
           ...(alone ? [{ what: 'demand current', value: 'the drives alone', source: 'worst case: not given' }] : []),
+          ...(boundless ? [{ what: `fault level of ${boundless.tag}`, value: 'unlimited', source: 'not given: it may distort more' }] : []),
         ],
       }),
     ];
