@@ -136,12 +136,13 @@ export const outputContactor: Check = {
     const runs = tagsOf(motors);
     const safe = element.opensAtZeroCurrent;
     if (safe === undefined) return [openFinding(this, subject, runs, missingOf(element, 'opensAtZeroCurrent'))];
+    if (safe && drive && drive.control === undefined) return [openFinding(this, subject, runs, [lacks(drive, 'control')])];
     const vector = drive?.control === 'vector';
     return [
       finding(this, subject, runs, {
         verdict: safe && !vector ? 'pass' : safe ? 'note' : 'caution',
         phrase: safe ? 'opens at zero current' : 'opens under current',
-        text: `${element.tag} ${safe ? 'opens only when the drive is blocked' : 'may open while the drive delivers current'}${vector ? `; ${drive?.tag ?? 'the drive'} is under vector control, whose manual may forbid a contactor` : ''}.`,
+        text: `${element.tag} ${safe ? 'opens only when the drive is blocked' : 'may open while the drive delivers current'}${vector ? `; ${drive.tag} is under vector control, whose manual may forbid a contactor` : ''}.`,
         inputs: [...given(element, 'opensAtZeroCurrent'), ...(drive ? given(drive, 'control') : [])],
         remedies: safe ? [] : ['Wire it so that the drive is blocked before it moves.'],
       }),
@@ -176,7 +177,7 @@ export const bypass: Check = {
             id: id('interlock'),
             verdict: interlock === 'none' ? 'fail' : interlock === 'electrical' ? 'note' : 'pass',
             authority: interlock === 'none' ? 'physics' : 'manual',
-            phrase: interlock === 'none' ? 'no interlock' : `${interlock} interlock`,
+            phrase: interlock === 'none' ? 'no interlock' : `${interlock === 'both' ? 'mechanical and electrical' : interlock} interlock`,
             text:
               interlock === 'none'
                 ? `${element.tag} is not interlocked with the drive’s output: closed by mistake it puts mains on it.`
@@ -198,9 +199,8 @@ export const bypass: Check = {
           remedies: ['Move the filter to the drive’s side of the output contactor.', 'A filter whose maker allows it.'],
         }),
       );
-    const real = bypassLeg.filter((cable) => cable.kind === 'cable');
-    const bare = real.filter((cable) => carrierOf(cable) === 'none');
-    const unknown = real.filter((cable) => carrierOf(cable) === 'unknown');
+    const bare = bypassLeg.filter((cable) => carrierOf(cable) === 'none');
+    const unknown = bypassLeg.filter((cable) => carrierOf(cable) === 'unknown');
     if (bare.length > 0)
       found.push(
         finding(this, subject, runs, {
@@ -225,24 +225,25 @@ export const bypass: Check = {
         ),
       );
     if (bypassed.length === 0)
-      return [...found, notApplicable({ ...this }, subject, runs, 'No motor is connected behind it.')].map((each, i) =>
-        i === 0 ? each : { ...each, id: id('start') },
-      );
-    const missing: Missing[] = bypassed.flatMap((motor) => missingOf(motor, 'ratedCurrent_A'));
+      return [...found, { ...notApplicable(this, subject, runs, 'No motor is connected behind it.'), id: id('start') }];
+    const missing = bypassed.flatMap((motor) => missingOf(motor, 'ratedCurrent_A'));
+    // A source of which nothing is known would sag by nothing: what the impedance lacks is asked, unless the rest is too much already.
+    const gaps = impedanceGaps(ahead);
     const path = flow.path_ohm;
-    if (!path) missing.push(...impedanceGaps(ahead));
-    if (missing.length > 0 || !path || !nominal_V)
-      return [
-        ...found,
-        openFinding(this, subject, runs, missing, {
-          id: id('start'),
-          ...(missing.length > 0 ? {} : { text: 'Cannot be judged yet: the impedance ahead of it is not known.' }),
-        }),
-      ];
-    const start_A = INRUSH * Math.max(...bypassed.map((motor) => motor.ratedCurrent_A ?? 0));
+    const open = (lacking: readonly Missing[]): readonly Finding[] => [
+      ...found,
+      openFinding(this, subject, runs, lacking, {
+        id: id('start'),
+        ...(lacking.length > 0 ? {} : { text: 'Cannot be judged yet: the impedance ahead of it is not known.' }),
+      }),
+    ];
+    if (missing.length > 0 || !path || !nominal_V) return open([...missing, ...gaps]);
+    // Closed, it starts all that hangs on it at once.
+    const start_A = INRUSH * bypassed.reduce((sum, motor) => sum + (motor.ratedCurrent_A ?? 0), 0);
     const drop_V = Math.sqrt(3) * start_A * (path.re * START_PF + path.im * Math.sqrt(1 - START_PF ** 2));
     const value = (100 * drop_V) / nominal_V;
     const over = exceeds(value, START_DROP_PCT);
+    if (!over && gaps.length > 0) return open(gaps);
     found.push(
       finding(this, subject, runs, {
         id: id('start'),
@@ -255,7 +256,7 @@ export const bypass: Check = {
         unit: '%',
         margin_pct: marginBelow(value, START_DROP_PCT),
         phrase: `start drop ${fixed(value, 1)} %`,
-        text: `Started through ${element.tag}, the motor draws about ${fixed(start_A, 0)} A and the voltage there sags by ${fixed(value, 1)} %; ${START_DROP_PCT} % is usual as the most.`,
+        text: `Started through ${element.tag}, ${runs.join(' and ')} ${runs.length === 1 ? 'draws' : 'draw'} about ${fixed(start_A, 0)} A and the voltage there sags by ${fixed(value, 1)} %; ${START_DROP_PCT} % is usual as the most.`,
         inputs: [...bypassed.flatMap((motor) => given(motor, 'ratedCurrent_A')), ...impedanceGiven(ahead)],
         working: [
           `I = ${INRUSH} × ${fixed(start_A / INRUSH, 1)} A`,
