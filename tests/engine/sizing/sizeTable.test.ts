@@ -36,5 +36,23 @@ describe('one cable in every size', () => {
     expect(verdicts?.every((verdict) => VERDICTS.includes(verdict))).toBe(true);
   });
 
+  it('has a column for what is asked of a lead, and none that is empty', () => {
+    const checks = table?.columns.map(({ check }) => check) ?? [];
+    expect(checks).toEqual(expect.arrayContaining(['lead-ampacity', 'lead-drop', 'charging-current']));
+    for (const check of checks)
+      expect([check, column(check)?.some(({ verdict = 'not-applicable' }) => verdict !== 'not-applicable')]).toEqual([check, true]);
+  });
+
+  it.each([
+    ['as are asked for', {}, 2, [2], []],
+    ['as are drawn', { sets: 3 }, undefined, [3], ['8 AWG']],
+    ['as one, where neither size nor sets are drawn', { size: undefined, sets: undefined }, undefined, [1], []],
+  ] as const)('is of as many sets %s', (_what, conductor, asked, sets, drawn) => {
+    const cables = alder.cables.map((each) => (each.tag === 'W-1' ? { ...each, conductor: { ...each.conductor, ...conductor } } : each));
+    const rows = sizeTable({ ...alder, cables }, cables.find(({ tag }) => tag === 'W-1')?.id ?? '', asked)?.rows ?? [];
+    expect([...new Set(rows.map(({ choice }) => choice.sets))]).toEqual(sets);
+    expect(rows.filter(({ now }) => now).map(({ choice }) => choice.size)).toEqual(drawn);
+  });
+
   it('is none for a cable that is not fed', () => expect(sizeTable({ ...alder, elements: [] }, 'c1')).toBeNull());
 });
