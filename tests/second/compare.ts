@@ -1,5 +1,28 @@
-import { type LineUp, type Review, VERDICTS, type Verdict } from '../../engine/index.ts';
+import { type LineUp, type Review, review, VERDICTS, type Verdict } from '../../engine/index.ts';
+import { randomLineUp } from './randomLineUp.ts';
 import { reckon } from './secondReckoning.ts';
+
+export const FIXED_SEED = 20_261_126;
+/** So many tell what is wrong. */
+const MOST_TOLD = 20;
+
+/** The line-ups of so many seeds from this one on: how many figures were compared, and what differs, with its seed. */
+export function compareFrom(seed: number, cases: number): { readonly compared: number; readonly found: readonly string[] } {
+  const found: string[] = [];
+  let compared = 0;
+  for (let i = seed; i < seed + cases && found.length < MOST_TOLD; i++) {
+    const lineUp = randomLineUp(i);
+    const result = review(lineUp);
+    JSON.stringify(result, (key, value) => {
+      if (typeof value === 'number' && !Number.isFinite(value)) found.push(`seed ${i}: ${key} is ${value}`);
+      return value;
+    });
+    const { compared: more, list } = differences(lineUp, result);
+    compared += more;
+    found.push(...list.map((each) => `seed ${i}: ${each}`));
+  }
+  return { compared, found };
+}
 
 /** Where the engine and the second reckoning say different things. */
 export function differences(lineUp: LineUp, review: Review): { readonly compared: number; readonly list: readonly string[] } {
