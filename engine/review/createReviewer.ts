@@ -195,9 +195,9 @@ function bypassedIn(zones: readonly Zone[]): (element: Element) => WayAround {
     for (const step of zone.steps) {
       const { element } = step;
       if (element.kind !== 'contactor' || element.role !== 'bypass') continue;
-      const own = [...upstream(zone, step)];
+      const own = upstream(zone, step);
       const motors = zone.steps.filter((each) => each.element.kind === 'motor');
-      const toMotors = motors.map((each) => [...upstream(zone, each)]);
+      const toMotors = motors.map((each) => upstream(zone, each));
       // Where the leg meets the way from the drive: the first of its steps that a motor hangs on too.
       const meets = own.findIndex((each) => toMotors.some((way) => way.includes(each)));
       const leg = own.slice(0, Math.max(0, meets));

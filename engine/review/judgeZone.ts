@@ -135,7 +135,7 @@ export function judgeZone(zone: Zone, around: Around): ZoneReview {
         supply: ahead(zone, step, 'supply')[0] ?? null,
         reactors: ahead(zone, step, 'reactor'),
         guard: guardOf(zone, step, true),
-        ahead: [...upstream(zone, step)].map((each) => stepOf(zone, each.index)),
+        ahead: upstream(zone, step).map((each) => stepOf(zone, each.index)),
       };
       findings.push(...judge(around, 'drive', element.id, scope));
     }
@@ -383,7 +383,7 @@ const motorsOf = (zone: Zone): readonly ElementOf<'motor'>[] =>
 
 /** Parts and cables from here back to the source of the zone. */
 const partsAhead = (zone: Zone, step: Step): readonly (Element | Cable)[] => {
-  const found = [...upstream(zone, step)].flatMap((at) => [at.element, ...(at.via?.kind === 'cable' ? [at.via.cable] : [])]);
+  const found = upstream(zone, step).flatMap((at) => [at.element, ...(at.via?.kind === 'cable' ? [at.via.cable] : [])]);
   return [...new Set(found)];
 };
 
@@ -395,6 +395,8 @@ function sourceIsScaled(zone: Zone, step: Step): boolean {
 
 /** Boxes between the drive and this step, nearest to the drive first. */
 function boxesBefore(zone: Zone, step: Step) {
-  const found = [...upstream(zone, step)].map((at) => at.element).filter((element) => element.kind !== 'drive' && element !== step.element);
+  const found = upstream(zone, step)
+    .map((at) => at.element)
+    .filter((element) => element.kind !== 'drive' && element !== step.element);
   return [...new Set(found)].reverse();
 }

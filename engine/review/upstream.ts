@@ -30,8 +30,10 @@ export function loadsBelow(zone: Zone, outputs: ReadonlyMap<string, Zone>): read
 }
 
 /** The steps from here to the source of the zone, this one first. */
-export function* upstream(zone: Zone, step: Step): Generator<Step> {
-  for (let at: Step | undefined = step; at; at = zone.steps[at.parent]) yield at;
+export function upstream(zone: Zone, step: Step): readonly Step[] {
+  const way: Step[] = [];
+  for (let at: Step | undefined = step; at; at = zone.steps[at.parent]) way.push(at);
+  return way;
 }
 
 export function earthingAt(zone: Zone, step: Step): { readonly earthing: Earthing | undefined; readonly part: Element } {
