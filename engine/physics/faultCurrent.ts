@@ -28,6 +28,6 @@ export const transformerCorrection = (reactance_pu: number, factor = VOLTAGE_FAC
 
 /** Greatest instantaneous current, κ √2 I, κ = 1.02 + 0.98 exp(−3 R/X) (IEC 60909-0 clause 8.1). */
 export function peakFaultCurrent_A(symmetrical_A: Amperes, path_ohm: Complex): Amperes {
-  const kappa = path_ohm.im > 0 ? 1.02 + 0.98 * Math.exp((-3 * path_ohm.re) / path_ohm.im) : 1.02;
+  const kappa = 1.02 + 0.98 * Math.exp((-3 * path_ohm.re) / path_ohm.im);
   return kappa * Math.SQRT2 * symmetrical_A;
 }

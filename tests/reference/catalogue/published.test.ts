@@ -111,6 +111,10 @@ describe('fault currents', () => {
   ] as const)('a project sheet, %s: %d + j%d mΩ give %d kA', (_where, r, x, kA) => {
     expect(round((faultCurrent_A(380, complex(r / 1000, x / 1000), 'us') ?? 0) / 1000, 2)).toBe(kA);
   });
+  it('a path of resistance alone has no offset: κ = 1.02; one without any impedance has no answer', () => {
+    expectClose(peakFaultCurrent_A(1000, complex(0.01, 0)), 1020 * Math.SQRT2, { relative: 1e-9 }, 'IEC 60909-0 clause 8.1');
+    expect([faultCurrent_A(400, complex(0, 0), 'iec'), faultCurrent_A(480, complex(0, 0), 'us')]).toEqual([null, null]);
+  });
   it('a plan-review booklet: 300 kVA at 208 V, 1.8 %: 46 273 A at the terminals', () => {
     const z = (0.018 * 208 ** 2) / 300_000;
     // The booklet multiplies 833 A by 55.55; unrounded it is 46 263 A.
