@@ -18,6 +18,22 @@ export const PT = 72 / 25.4;
 const MISSING = '□';
 /** Between a number and its unit: there no line ends. */
 const UNIT = /(?<=\d) (?=(?:°[CF]|%|[kmµn]?[VAWΩFHJ]|kVA|k?Hz|[kmcµ]?m²?|[µnm]?s|ft|in|mil|hp|AWG|kcmil)(?![\p{L}\d]))/gu;
+/**
+ * Letters that are one glyph of the face, and the one of them that is written. The file tells its readers one letter a glyph, whichever was
+ * written last: one soft hyphen anywhere, and no search would find any hyphen of the set.
+ */
+export const WRITTEN_AS: Readonly<Record<string, string>> = {
+  '\u00a0': ' ',
+  '\u00ad': '-',
+  '\u2010': '-',
+  '\u2011': '-',
+  '\u03bc': '\u00b5',
+  '\u207c': '\u02ed',
+  '\u2206': '\u0394',
+  '\u2126': '\u03a9',
+  '\u03d5': '\u03c6',
+};
+const TWINS = new RegExp(`[${Object.keys(WRITTEN_AS).join('')}]`, 'gu');
 
 interface Font {
   readonly id: string;
@@ -131,7 +147,8 @@ export class Pen {
     this.doc.setFont(FACE, weight === 600 ? 'bold' : 'normal');
     this.doc.setFontSize(size_mm * PT);
     this.doc.setTextColor(LIGHT[ink]);
-    this.doc.text(this.safe(text), x, y, {
+    const written = this.safe(text).replace(TWINS, (letter) => WRITTEN_AS[letter] ?? letter);
+    this.doc.text(written, x, y, {
       align: anchor === 'start' ? 'left' : anchor === 'end' ? 'right' : 'center',
       baseline: 'alphabetic',
     });

@@ -1,6 +1,7 @@
 import { readdirSync, readFileSync } from 'node:fs';
+import { getDocument } from 'pdfjs-dist/legacy/build/pdf.mjs';
 import { describe, expect, it } from 'vitest';
-import { Pen } from '../../../engine/submittal/pen.ts';
+import { FACE, Pen, WRITTEN_AS } from '../../../engine/submittal/pen.ts';
 import { unpackedFont } from '../../../engine/submittal/unpackedFont.ts';
 
 /** One file of each weight serves screen and paper: what comes out of it for the PDF is whole. */
@@ -57,4 +58,29 @@ it('has every letter that the program itself writes, and those of European langu
   expect(pen.safe(letters)).toBe(letters.normalize('NFC'));
   const foreign = 'ÆØÅæøå ÄÖÜäöüß ÇĞİŞçğış ĄĆĘŁŃÓŚŹŻąćęłńóśźż ČĎĚŇŘŠŤŮŽ ĂÂÎȘȚ ĀĒĢĪĶĻŅŪ ŐŰ ÞÐ ÑÍÚ ΑΒΓΔΩαβγδω БГДЖЩЫЯбгджщыя ІЇЄҐ Ђћџ Ếộữ';
   expect(pen.safe(foreign)).toBe(foreign);
+});
+
+it.each(['normal', 'bold'])('two letters of one glyph are written as one of them, in %s', async (style) => {
+  const [regular, semibold] = NAMES.map(font) as [Uint8Array, Uint8Array];
+  const pen = new Pen({ regular, semibold }, 100, 100);
+  pen.doc.setFont(FACE, style);
+  const { metadata } = pen.doc.getFont() as unknown as { metadata: { characterToGlyph(code: number): number } };
+  const byGlyph = new Map<number, string[]>();
+  for (let code = 0x20; code <= 0xffff; code++) {
+    const glyph = metadata.characterToGlyph(code);
+    if (glyph > 0) byGlyph.set(glyph, [...(byGlyph.get(glyph) ?? []), String.fromCharCode(code)]);
+  }
+  const twins = [...byGlyph.values()].flatMap(([first, ...others]) => others.map((each) => [each, first]));
+  expect(Object.fromEntries(twins)).toEqual(WRITTEN_AS);
+});
+
+it('one soft hyphen leaves all hyphens to be found', async () => {
+  const [regular, semibold] = NAMES.map(font) as [Uint8Array, Uint8Array];
+  const pen = new Pen({ regular, semibold }, 100, 100);
+  pen.text('IEC 60364-5-54', 10, 10, 3);
+  pen.text('soft\u00adly, 5\u00a0V', 10, 20, 3);
+  const document = await getDocument({ data: new Uint8Array(pen.doc.output('arraybuffer')), useSystemFonts: false, verbosity: 0 }).promise;
+  const { items } = await (await document.getPage(1)).getTextContent({ disableNormalization: true });
+  await document.destroy();
+  expect(items.map((item) => ('str' in item ? item.str : '')).join('|')).toBe('IEC 60364-5-54|soft-ly, 5 V');
 });
