@@ -1,5 +1,6 @@
 import { currentLimit, voltageLimit } from '../catalog/harmonicLimits.ts';
 import { cite } from '../catalog/source.ts';
+import type { ElementOf } from '../lineup/elements.ts';
 import { fixed } from '../lineup/roundTo.ts';
 import {
   type Check,
@@ -256,14 +257,12 @@ export const harmonics: Check = {
     const bridges = drives.filter((drive) => drive.frontEnd !== 'active');
     if (bridges.length === 0) return [notApplicable(this, subject, runs, 'It feeds no drive with a diode bridge.')];
     const volts = element.kind === 'transformer' ? element.secondaryVoltage_V : element.voltage_V;
-    // What lies ahead of a transformer takes from its own fault current.
-    const own_A = element.kind === 'transformer' ? transformerFault_A(element) : undefined;
-    const solved_A = flow.faultCurrent_A ?? undefined;
-    const fault_A = own_A !== undefined && solved_A !== undefined ? Math.min(own_A, solved_A) : (own_A ?? solved_A);
+    const behind = element.kind === 'transformer' ? faultBehind(element, flow.faultCurrent_A) : null;
+    const fault_A = element.kind === 'transformer' ? behind?.fault_A : (flow.faultCurrent_A ?? undefined);
     const missing = [
       ...bridges.flatMap((drive) => missingOf(drive, 'inputCurrent_A')),
       ...(element.kind === 'transformer'
-        ? missingOf(element, 'ratedPower_VA', 'secondaryVoltage_V', 'impedance_pct')
+        ? missingOf(element, 'ratedPower_VA', 'primaryVoltage_V', 'secondaryVoltage_V', 'impedance_pct')
         : missingOf(element, 'faultCurrent_A', 'voltage_V')),
     ];
     if (missing.length > 0 || fault_A === undefined || volts === undefined) return [openFinding(this, subject, runs, missing)];
@@ -286,7 +285,7 @@ export const harmonics: Check = {
     const tdd = currentLimit(fault_A / Math.max(capacity, drawn));
     const tdd_pct = (100 * Math.hypot(...currents)) / Math.max(capacity, drawn);
     const alone = element.kind === 'supply' && element.demandCurrent_A === undefined;
-    const boundless = ahead.find((part) => part.kind === 'supply' && part.faultCurrent_A === undefined);
+    const boundless = element.kind === 'transformer' && flow.faultCurrent_A === null;
     const study = exceeds(share_pct, STUDY_SHARE_PCT) || exceeds(thd_pct, STUDY_THD_PCT);
     return [
       finding(this, subject, runs, {
@@ -306,10 +305,11 @@ export const harmonics: Check = {
         inputs: [
           ...bridges.flatMap((drive) => given(drive, 'inputCurrent_A', 'ratedVoltage_V', 'dcChoke')),
           ...voltageGiven(element),
-          ...given(element, 'ratedPower_VA', 'impedance_pct', 'faultCurrent_A', 'demandCurrent_A'),
+          ...given(element, 'ratedPower_VA', 'primaryVoltage_V', 'impedance_pct', 'faultCurrent_A', 'demandCurrent_A'),
           ...impedanceGiven(ahead.filter((part) => part !== element)),
         ],
         working: [
+          ...(behind?.working ?? []),
           ...orders.map((order, i) => `I${order} = ${fixed(currents[i] ?? 0, 1)} A`),
           `THD = √Σ (h Ih / Ik)² with Ik ${fixed(fault_A / 1000, 2)} kA = ${fixed(thd_pct, 2)} %`,
           `current distortion ${fixed(tdd_pct, 0)} % of ${fixed(Math.max(capacity, drawn), 0)} A; limit ${tdd.total_pct} % at Isc/IL ${fixed(fault_A / Math.max(capacity, drawn), 0)} (${cite(tdd.source)}), which holds at the utility’s connection`,
@@ -317,22 +317,34 @@ export const harmonics: Check = {
         assumptions: [
           { what: 'spectrum of the bridges', value: 'usual six-pulse values', source: 'from memory' },
           ...(alone ? [{ what: 'demand current', value: 'the drives alone', source: 'worst case: not given' }] : []),
-          ...(boundless ? [{ what: `fault level of ${boundless.tag}`, value: 'unlimited', source: 'not given: it may distort more' }] : []),
+          ...(boundless
+            ? [{ what: `fault level ahead of ${element.tag}`, value: 'unlimited', source: 'not known: it may distort more' }]
+            : []),
         ],
       }),
     ];
   },
 };
 
-function transformerFault_A(element: {
-  ratedPower_VA?: number | undefined;
-  secondaryVoltage_V?: number | undefined;
-  impedance_pct?: number | undefined;
-}) {
-  const { ratedPower_VA, secondaryVoltage_V, impedance_pct } = element;
-  return ratedPower_VA && secondaryVoltage_V && impedance_pct
-    ? (100 * ratedPower_VA) / (Math.sqrt(3) * secondaryVoltage_V * impedance_pct)
-    : undefined;
+/**
+ * Fault current at the load side of a transformer, with what lies ahead of it: the network at its line side, brought over by the turns, and
+ * the transformer's own impedance, added as numbers: their angles are much alike, and a little less current is on the safe side.
+ */
+function faultBehind(
+  { ratedPower_VA, primaryVoltage_V, secondaryVoltage_V, impedance_pct }: ElementOf<'transformer'>,
+  ahead_A: number | null,
+): { readonly fault_A: number; readonly working: readonly string[] } | null {
+  if (!ratedPower_VA || !primaryVoltage_V || !secondaryVoltage_V || !impedance_pct) return null;
+  const own_A = (100 * ratedPower_VA) / (Math.sqrt(3) * secondaryVoltage_V * impedance_pct);
+  if (ahead_A === null) return { fault_A: own_A, working: [] };
+  const network_A = (ahead_A * primaryVoltage_V) / secondaryVoltage_V;
+  const fault_A = 1 / (1 / own_A + 1 / network_A);
+  return {
+    fault_A,
+    working: [
+      `Ik = 1 / (1 / ${fixed(own_A / 1000, 2)} kA of its own + 1 / ${fixed(network_A / 1000, 2)} kA of the network, ${fixed(ahead_A / 1000, 2)} kA ahead of it) = ${fixed(fault_A / 1000, 2)} kA`,
+    ],
+  };
 }
 
 /** Standing current to ground may take this share of a residual-current device's setting. */

@@ -282,27 +282,31 @@ describe('harmonics', () => {
     const at = (part: Transformer, faultCurrent_A: number | null, more: Partial<ElementScope> = {}) =>
       only(of({ element: part, flow: step({ faultCurrent_A }), ahead: [part, SUPPLY], ...more }));
     const part = { ...TRANSFORMER, ratedPower_VA: 300_000 };
-    // 300 kVA / (√3 × 480 V × 5 %) = 7217 A; 72 of 360.84 A are 20 %.
+    const distortion = (fault_A: number) => (100 * 72 * weighed(0.65, 0.41, 0.085, 0.077)) / fault_A;
+    // 300 kVA / (√3 × 480 V × 5 %) = 7216.9 A; 20,000 A at 4160 V are 173,333 A at 480 V; both in a row 6928.4 A. 72 of 360.84 A are 20 %.
     const found = at(part, 20_000);
-    expectClose(found.value ?? 0, (100 * 72 * weighed(0.65, 0.41, 0.085, 0.077)) / 7216.9, { relative: 1e-4 }, 'by hand');
+    expectClose(found.value ?? 0, distortion(6928.4), { relative: 1e-5 }, 'by hand');
     expect([found.phrase, found.text.includes('Drives take 20 % of the current at T'), found.assumptions.length]).toEqual([
       'harmonics look small',
       true,
       1,
     ]);
+    expect(found.working[0]).toBe('Ik = 1 / (1 / 7.22 kA of its own + 1 / 173.33 kA of the network, 20.00 kA ahead of it) = 6.93 kA');
     expect(labels(found).slice(2)).toEqual([
       'Secondary voltage of T',
       'Rated power of T',
+      'Primary voltage of T',
       'Impedance of T',
       'Voltage, line to line of S',
       'Fault current of S',
     ]);
-    // A weak supply ahead leaves less, and distorts more.
-    expectClose(at(part, 5000).value ?? 0, (100 * 72 * weighed(0.65, 0.41, 0.085, 0.077)) / 5000, { relative: 1e-9 }, 'by hand');
+    // A weak supply ahead leaves less, and distorts more: 500 A at 4160 V are 4333.3 A, in a row 2707.6 A.
+    expectClose(at(part, 500).value ?? 0, distortion(2707.6), { relative: 1e-4 }, 'by hand');
     const boundless = at(part, null, { ahead: [part, without(SUPPLY, 'faultCurrent_A')] });
-    expectClose(boundless.value ?? 0, found.value ?? 0, { relative: 1e-9 }, 'its own alone');
-    expect(boundless.assumptions.map((each) => `${each.what}: ${each.value}`).at(-1)).toBe('fault level of S: unlimited');
-    for (const key of ['ratedPower_VA', NO_VOLTAGE, 'impedance_pct'] as const) {
+    expectClose(boundless.value ?? 0, distortion(7216.9), { relative: 1e-5 }, 'its own alone');
+    expect(boundless.working[0]).toBe('I5 = 46.8 A');
+    expect(boundless.assumptions.map((each) => `${each.what}: ${each.value}`).at(-1)).toBe('fault level ahead of T: unlimited');
+    for (const key of ['ratedPower_VA', 'primaryVoltage_V', NO_VOLTAGE, 'impedance_pct'] as const) {
       const open = at(without(part, key), 20_000);
       expect([open.verdict, ...fields(open)]).toEqual(['open', `T: ${key}`]);
     }
