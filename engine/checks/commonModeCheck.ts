@@ -16,6 +16,7 @@ import {
   notApplicable,
   openFinding,
   type RunScope,
+  tagsOf,
   voltageGiven,
   voltageMissing,
 } from './check.ts';
@@ -55,26 +56,28 @@ export const commonMode: Check = {
   scope: 'run',
   judge(scope): readonly Finding[] {
     const { motor, cables } = scope;
-    const real = cables.filter((cable) => cable.kind === 'cable' && worstLength_m(cable) !== 0);
+    const real = cables.filter((cable) => worstLength_m(cable) !== 0);
     const subject = elementSubject(motor);
     const runs = [motor.tag];
     if (real.length === 0) return [notApplicable(this, subject, runs, 'No cable between drive and motor.')];
     const missing: readonly Missing[] = [
       ...real.flatMap((cable) => missingOf(cable, 'length_m')),
       ...(motor.windingCapacitance_F === undefined ? missingOf(motor, 'ratedPower_W') : []),
-      ...(scope.nominal_V === null ? voltageMissing(scope.voltageFrom) : []),
+      ...voltageMissing(scope.voltageFrom),
     ];
-    const current = missing.length > 0 ? null : currentOf(scope, real);
+    if (missing.length > 0) return [openFinding(this, subject, runs, missing)];
+    const odd = real.filter((cable) => !cableLine(cable, scope.basis));
+    const current = odd.length > 0 ? null : currentOf(scope, real);
     if (!current)
       return [
         openFinding(
           this,
           subject,
           runs,
-          missing,
-          missing.length > 0
-            ? {}
-            : { text: 'Cannot be judged yet: the supply voltage of its drive, or what its cable is like, is not known.' },
+          odd.map((cable) => lacks(cable, 'insulation.wall_mm')),
+          {
+            text: `Cannot be judged: the size and wall of ${tagsOf(odd).join(', ')} give no line that a wave could run on.`,
+          },
         ),
       ];
     return [whole(this, scope, real, current), ...boxesOf(scope, real).map((box) => atBox(this, scope, box, current))];
@@ -84,8 +87,8 @@ export const commonMode: Check = {
 function currentOf(scope: RunScope, cables: readonly Cable[]): Current | null {
   const { drive, motor, nominal_V, basis } = scope;
   const [first] = cables;
-  const line = first ? cableLine(first, basis) : null;
-  if (nominal_V === null || !first || !line) return null;
+  const line = first && cableLine(first, basis);
+  if (nominal_V === null || !line) return null;
   const bus_V = busVoltage_V(nominal_V, drive);
   const bare = carrierOf(first) === 'none';
   const common_ohm = (bare ? NO_CARRIER_OHM : line.common_ohm / 3) / line.sets;
@@ -95,7 +98,8 @@ function currentOf(scope: RunScope, cables: readonly Cable[]): Current | null {
     const each = cableLine(cable, basis);
     const metres = worstLength_m(cable) ?? 0;
     length_m += metres;
-    cable_F += 3 * (each?.toShield_FPerM ?? 0) * metres * (each?.sets ?? 1);
+    if (!each) return null;
+    cable_F += 3 * each.toShield_FPerM * metres * each.sets;
   }
   const winding_F = motor.windingCapacitance_F ?? windingCapacitance_F(motor.ratedPower_W ?? 0);
   const rise_s = drive.riseTime_s ?? USUAL_RISE_S;
@@ -135,7 +139,7 @@ function currentOf(scope: RunScope, cables: readonly Cable[]): Current | null {
 const partsOf = ({ drive, motor, voltageFrom }: RunScope, cables: readonly Cable[]) => [
   ...voltageGiven(voltageFrom),
   ...given(drive, 'riseTime_s', 'frontEnd', 'busRaise_pct'),
-  ...given(motor, 'ratedPower_W', 'windingCapacitance_F', 'bearingProtection'),
+  ...given(motor, 'ratedPower_W', 'windingCapacitance_F'),
   ...cables.flatMap((cable) =>
     given(
       cable,
@@ -144,6 +148,8 @@ const partsOf = ({ drive, motor, voltageFrom }: RunScope, cables: readonly Cable
       'construction',
       'conductor.size',
       'conductor.sets',
+      'insulation.type',
+      'insulation.wall_mm',
       'installation.raceway',
       'wave.toShield_FPerM',
     ),
@@ -208,43 +214,58 @@ function boxesOf({ boxes, shield }: RunScope, cables: readonly Cable[]): readonl
   });
 }
 
+/** The two ends that meet in it. */
+const endsOf = ({ before, after, beforeEnd, afterEnd }: OpenedBox) =>
+  [
+    [before, beforeEnd],
+    [after, afterEnd],
+  ] as const;
+
 interface Gap {
   /** Least and most inductance in the way back; null where there is no metal way at all. */
   readonly henry: readonly [number, number] | null;
   readonly says: string;
   readonly missing: readonly Missing[];
+  readonly assumptions: readonly Assumption[];
 }
 
-function gapAt({ shield }: RunScope, { box, before, after, beforeEnd, afterEnd }: OpenedBox): Gap {
-  const ends = [
-    [before, beforeEnd],
-    [after, afterEnd],
-  ] as const;
+function gapAt({ shield }: RunScope, opened: OpenedBox): Gap {
+  const { box } = opened;
+  const ends = endsOf(opened);
   if (!shield.breaks.some((each) => each.state === 'broken' && each.elementId === box.id)) {
     const tails = ends.filter(([cable, end]) => cable[end].landing === 'pigtail');
     const henry = tails.reduce((sum, [cable, end]) => {
       const length_m = (cable[end].pigtailLength_mm ?? USUAL_PIGTAIL_M * 1000) / 1000;
       return sum + wireInductance_H(length_m, WIRE_DIAMETER_M);
     }, 0);
-    return { henry: [0.7 * henry, 1.3 * henry], says: 'the shields are joined by pigtails', missing: [] };
+    const assumptions = tails
+      .filter(([cable, end]) => cable[end].pigtailLength_mm === undefined)
+      .map(([cable]) => ({
+        what: `pigtail of ${cable.tag} at ${box.tag}`,
+        value: `${1000 * USUAL_PIGTAIL_M} mm`,
+        source: 'usual (common practice)',
+      }));
+    return { henry: [0.7 * henry, 1.3 * henry], says: 'the shields are joined by pigtails', missing: [], assumptions };
   }
   const landed = ends.map(([cable, end]) => (cable.grounds.count === 0 ? 0 : cable[end].groundsLanded));
-  if (landed.some((each) => each === 0)) return { henry: null, says: 'neither shield nor ground wire goes through', missing: [] };
+  if (landed.some((each) => each === 0))
+    return { henry: null, says: 'neither shield nor ground wire goes through', missing: [], assumptions: [] };
   const missing = ends.filter((_, i) => landed[i] === undefined).map(([cable, end]) => lacks(cable, `${end}.groundsLanded`));
-  return { henry: GROUND_THROUGH_H, says: 'only the ground wire goes through', missing };
+  return { henry: GROUND_THROUGH_H, says: 'only the ground wire goes through', missing, assumptions: [] };
 }
 
 function atBox(check: Check, scope: RunScope, opened: OpenedBox, current: Current): Finding {
   const { motor } = scope;
-  const { box, before, after } = opened;
+  const { box } = opened;
   const { peak_A, length_m, ramp_s } = current;
   const gap = gapAt(scope, opened);
   const subject = elementSubject(box);
   const id = `${check.slug}/element/${box.id}/${motor.id}`;
   const runs = [motor.tag];
   const inputs = [
-    ...given(before, 'from.landing', 'to.landing', 'to.groundsLanded', 'to.pigtailLength_mm', 'grounds.count', 'length_m'),
-    ...given(after, 'from.landing', 'to.landing', 'from.groundsLanded', 'from.pigtailLength_mm', 'grounds.count', 'length_m'),
+    ...endsOf(opened).flatMap(([cable, end]) =>
+      given(cable, `${end}.landing`, `${end}.groundsLanded`, `${end}.pigtailLength_mm`, 'grounds.count', 'length_m'),
+    ),
     ...given(box as ElementOf<'disconnect'>, 'box', 'bondBar'),
   ];
   const remedies = ['A metal box with glands all round on both sides.', 'A bond bar that joins both shields.'];
@@ -278,7 +299,7 @@ function atBox(check: Check, scope: RunScope, opened: OpenedBox, current: Curren
       `L ${fixed(least_H * 1e6, 2)} to ${fixed(most_H * 1e6, 2)} µH in the way back; L I / tr = ${fixed(middle_H * 1e6, 2)} µH × ${fixed(peak_A, 2)} A / ${fixed(ramp_s * 1e6, 3)} µs = ${fixed(value, 1)} V`,
       `share outside: L / (L + L' l) with L' 0.4 to 1.2 µH/m, and ωL / (ωL + 2 Z) with Z 100 to 300 Ω on a long run: ${fixed(100 * share[0], 1)} to ${fixed(100 * share[1], 1)} %`,
     ],
-    assumptions: current.assumptions,
+    assumptions: [...current.assumptions, ...gap.assumptions],
     phrase: `box lifted ${fixed(value, 0)} V`,
     text: `At ${box.tag} ${gap.says}: the box is lifted by about ${fixed(value, 0)} V (${fixed(value / FACTOR, 0)} to ${fixed(value * FACTOR, 0)} V) on each edge, and ${percent(share[0])} to ${percent(share[1])} of the current, ${amperes(share[0] * peak_A)} to ${amperes(share[1] * peak_A)}, goes outside the cable (order of magnitude).`,
     remedies,
