@@ -147,17 +147,22 @@ export class Pen {
     this.doc.setFont(FACE, weight === 600 ? 'bold' : 'normal');
     this.doc.setFontSize(size_mm * PT);
     this.doc.setTextColor(LIGHT[ink]);
-    const written = this.safe(text).replace(TWINS, (letter) => WRITTEN_AS[letter] ?? letter);
+    // On one line: whoever has room for more has folded it before.
+    const written = this.safe(text)
+      .replaceAll('\n', ' ')
+      .replace(TWINS, (letter) => WRITTEN_AS[letter] ?? letter);
     this.doc.text(written, x, y, {
       align: anchor === 'start' ? 'left' : anchor === 'end' ? 'right' : 'center',
       baseline: 'alphabetic',
     });
   }
 
-  /** In one line of this width: first smaller, down to the smallest that is printed, then shortened with a sign that it is. */
+  /** In one line of this width, whatever lines the text has: first smaller, down to the smallest that is printed, then shortened with a sign that it is. */
   fitted(text: string, x: number, y: number, width_mm: number, size_mm: number, weight: 400 | 600 = 400): void {
     this.doc.setFont(FACE, weight === 600 ? 'bold' : 'normal');
-    let shown = this.safe(text);
+    let shown = this.safe(text)
+      .replace(/[ \n]+/g, ' ')
+      .trim();
     const wide = (candidate: string, size: number): boolean => {
       this.doc.setFontSize(size * PT);
       return this.doc.getTextWidth(candidate) > width_mm;

@@ -74,13 +74,25 @@ it.each(['normal', 'bold'])('two letters of one glyph are written as one of them
   expect(Object.fromEntries(twins)).toEqual(WRITTEN_AS);
 });
 
+async function textOf(pen: Pen): Promise<readonly string[]> {
+  const document = await getDocument({ data: new Uint8Array(pen.doc.output('arraybuffer')), useSystemFonts: false, verbosity: 0 }).promise;
+  const { items } = await (await document.getPage(1)).getTextContent({ disableNormalization: true });
+  await document.destroy();
+  return items.flatMap((item) => ('str' in item && item.str !== '' ? [item.str] : []));
+}
+
 it('one soft hyphen leaves all hyphens to be found', async () => {
   const [regular, semibold] = NAMES.map(font) as [Uint8Array, Uint8Array];
   const pen = new Pen({ regular, semibold }, 100, 100);
   pen.text('IEC 60364-5-54', 10, 10, 3);
   pen.text('soft\u00adly, 5\u00a0V', 10, 20, 3);
-  const document = await getDocument({ data: new Uint8Array(pen.doc.output('arraybuffer')), useSystemFonts: false, verbosity: 0 }).promise;
-  const { items } = await (await document.getPage(1)).getTextContent({ disableNormalization: true });
-  await document.destroy();
-  expect(items.map((item) => ('str' in item ? item.str : '')).join('|')).toBe('IEC 60364-5-54|soft-ly, 5 V');
+  expect(await textOf(pen)).toEqual(['IEC 60364-5-54', 'soft-ly, 5 V']);
+});
+
+it('what has room for one line is written in one, whatever lines it has', async () => {
+  const [regular, semibold] = NAMES.map(font) as [Uint8Array, Uint8Array];
+  const pen = new Pen({ regular, semibold }, 100, 100);
+  pen.fitted('  J. Doe\n  and\n\nothers', 10, 10, 80, 4);
+  pen.text('M-1\nfan', 10, 20, 4);
+  expect(await textOf(pen)).toEqual(['J. Doe and others', 'M-1 fan']);
 });
