@@ -8,7 +8,7 @@ import { numbered } from './findingTables.ts';
 /** Whether anything stands against issuing it, in a sentence. */
 export function standingText({ counts, runs }: Review): string {
   const against = [
-    ...(runs.length === 0 ? ['no run is drawn yet'] : []),
+    ...(runs.length === 0 ? ['no motor is fed yet'] : []),
     ...(counts.fail > 0 ? [`${counts.fail} ${counts.fail === 1 ? 'check fails' : 'checks fail'}`] : []),
     ...(counts.open > 0 ? [`${counts.open} cannot be judged yet`] : []),
   ];

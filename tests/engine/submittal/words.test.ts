@@ -40,5 +40,5 @@ it('a switch is called by its own rating, as it is judged; cables in one raceway
 });
 
 it('an empty line-up is not ready to issue', () => {
-  expect(standingText(review(newLineUp()))).toBe('Not ready to issue: no run is drawn yet.');
+  expect(standingText(review(newLineUp()))).toBe('Not ready to issue: no motor is fed yet.');
 });
