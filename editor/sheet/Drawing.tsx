@@ -4,7 +4,7 @@ import type { At } from '../store/edits.ts';
 import type { Guides } from './guides.ts';
 import { Paint } from './Paint.tsx';
 import { type Family, PX, symbolIn } from './scale.ts';
-import { type Sight, useSight } from './sight.ts';
+import { type Sight, type Telling, useSight, useTelling } from './sight.ts';
 
 /** What is seen: the display list part by part, with a band under what is chosen. Parts under a moving hand are shifted, not drawn anew. */
 
@@ -27,6 +27,7 @@ const inSight = ({ x, y, w, h }: Box, { box }: Sight): boolean =>
 
 export function Drawing({ lineUp, family, drawing, marked, shifts, guides }: DrawingProps) {
   const sight = useSight(drawing.parts.length > LARGE);
+  const telling = useTelling();
   const seen = sight ? drawing.parts.filter((part) => inSight(part, sight)) : drawing.parts;
   const chosen = new Set(marked);
   const dragged = new Set(
@@ -45,7 +46,7 @@ export function Drawing({ lineUp, family, drawing, marked, shifts, guides }: Dra
             <Part
               key={`${layer}/${part.id}`}
               items={part[layer]}
-              words={sight?.words ?? true}
+              telling={sight?.mute ? 'none' : telling === 'smaller' && chosen.has(part.id) ? 'small' : telling}
               dx={shifts.get(part.id)?.x_mm ?? 0}
               dy={shifts.get(part.id)?.y_mm ?? 0}
               hidden={dragged.has(part.id)}
@@ -61,7 +62,7 @@ export function Drawing({ lineUp, family, drawing, marked, shifts, guides }: Dra
 
 interface PartProps {
   readonly items: readonly Item[];
-  readonly words: boolean;
+  readonly telling: Telling | 'none';
   readonly dx: number;
   readonly dy: number;
   readonly hidden: boolean;
@@ -69,14 +70,20 @@ interface PartProps {
   readonly role: 'symbol' | 'words' | 'words chosen';
 }
 
-const Part = memo(function Part({ items, words, dx, dy, hidden, role }: PartProps) {
+const Part = memo(function Part({ items, telling, dx, dy, hidden, role }: PartProps) {
   if (items.length === 0) return null;
   return (
     <g className={role} transform={dx || dy ? `translate(${dx} ${dy})` : undefined} visibility={hidden ? 'hidden' : undefined}>
-      <Paint items={words ? items : items.filter((each) => each.t !== 'text')} />
+      <Paint items={telling === 'all' ? items : items.flatMap((each) => told(each, telling))} />
     </g>
   );
 });
+
+function told(item: Item, telling: Exclude<Telling, 'all'> | 'none'): Item | readonly Item[] {
+  if (item.t !== 'text' || (telling !== 'none' && !item.less)) return item;
+  const text = telling === 'none' ? '' : item.less?.[telling === 'small' ? 0 : 1];
+  return text ? { ...item, text } : [];
+}
 
 interface CableProps {
   readonly lineUp: LineUp;

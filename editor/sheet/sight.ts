@@ -2,15 +2,24 @@ import { useStore } from '@xyflow/react';
 import type { Box } from '../../engine/index.ts';
 import { PX } from './scale.ts';
 
-/** What of a large drawing is worth painting: the squares of the sheet that the view touches, and no words that are too small to read. */
+/** What of a drawing is worth painting: of a large one the squares of the sheet that the view touches, and of its words as many as can be read. */
 export interface Sight {
   /** Millimetres of the sheet. */
   readonly box: Box;
-  readonly words: boolean;
+  /** No words: a line of a label would be less than four pixels high. */
+  readonly mute: boolean;
 }
 
-/** Below this a line of a label is less than four pixels high. */
 const READABLE_ZOOM = 0.25;
+/** Below these words keep twelve pixels, and there are fewer of them: a value a line, then tags and verdicts alone. */
+const ALL_WORDS_FROM_ZOOM = 0.75;
+export const VALUES_FROM_ZOOM = 0.6;
+
+/** How much is said beside the parts. */
+export type Telling = 'all' | 'small' | 'smaller';
+const tellingAt = (zoom: number): Telling => (zoom >= ALL_WORDS_FROM_ZOOM ? 'all' : zoom >= VALUES_FROM_ZOOM ? 'small' : 'smaller');
+export const useTelling = (): Telling => useStore((state) => tellingAt(state.transform[2]));
+
 /** A label stands this far from its part at most; more room than that needs no painting. */
 const ROOM_mm = 90;
 
@@ -28,14 +37,14 @@ function sightOf({ transform: [x, y, zoom], width, height }: Viewed): Sight {
   const ceil = (value: number): number => Math.ceil((value + ROOM_mm) / square) * square;
   const [left, top] = [floor(-x / scale), floor(-y / scale)];
   const [right, bottom] = [ceil((width - x) / scale), ceil((height - y) / scale)];
-  return { box: { x: left, y: top, w: right - left, h: bottom - top }, words: zoom >= READABLE_ZOOM };
+  return { box: { x: left, y: top, w: right - left, h: bottom - top }, mute: zoom < READABLE_ZOOM };
 }
 
 const same = (a: Sight | null, b: Sight | null): boolean =>
   a === b ||
   (a !== null &&
     b !== null &&
-    a.words === b.words &&
+    a.mute === b.mute &&
     a.box.x === b.box.x &&
     a.box.y === b.box.y &&
     a.box.w === b.box.w &&

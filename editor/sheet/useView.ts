@@ -3,6 +3,7 @@ import { type RefObject, useEffect, useMemo, useRef } from 'react';
 import type { OneLine } from '../../engine/index.ts';
 import type { At } from '../store/edits.ts';
 import { PX } from './scale.ts';
+import { VALUES_FROM_ZOOM } from './sight.ts';
 import { openView, type View } from './view.ts';
 import { isTrackpadPan } from './wheel.ts';
 
@@ -12,9 +13,8 @@ import { isTrackpadPan } from './wheel.ts';
 export const LEAST_ZOOM = 0.02;
 const MOST_ZOOM = 4;
 const PORTS_FROM_ZOOM = 0.4;
-/** Below these the words beside the parts keep their size; then only the tags and what was found are left. */
+/** Below this the words beside the parts keep their size. */
 const WORDS_KEPT_FROM_ZOOM = 0.85;
-const ALL_WORDS_FROM_ZOOM = 0.55;
 /** Above this a small line-up would look like a poster. */
 const FIT_ZOOM = 1.2;
 
@@ -137,7 +137,7 @@ export function useView(sheet: RefObject<HTMLDivElement | null>, drawing: OneLin
       box.style.setProperty('--zoom', `${zoom}`);
       box.classList.toggle('far', zoom < PORTS_FROM_ZOOM);
       box.classList.toggle('small', zoom < WORDS_KEPT_FROM_ZOOM);
-      box.classList.toggle('brief', zoom < ALL_WORDS_FROM_ZOOM);
+      box.classList.toggle('brief', zoom < VALUES_FROM_ZOOM);
     };
     // A panel that opens beside the sheet covers nothing that is being looked at.
     let before = roomOf(box);

@@ -72,6 +72,8 @@ export interface TextItem {
   readonly weight: 400 | 600;
   readonly anchor: 'start' | 'middle' | 'end';
   readonly ink: Ink;
+  /** What it says on a screen that shows the drawing small, and then smaller still. Empty: nothing. Paper says all. */
+  readonly less?: readonly [small: string, smaller: string];
 }
 export type Item = LineItem | PathItem | CircleItem | RectItem | TextItem;
 

@@ -130,6 +130,9 @@ function lines(...texts: readonly string[]): readonly string[] {
   return texts.filter((text) => text !== '').map((text) => fitText(text, 46, 400));
 }
 
+/** Of a line of what is known: its first value alone. */
+export const firstOf = (line: string): string => /^.*?(?= {2}|, | (?:Cu|Al)\b|$)/.exec(line)?.[0] ?? line;
+
 /** Shortened with an ellipsis to a width; the sheets list everything in full. */
 export function fitText(text: string, width_mm: number, weight: 400 | 600): string {
   const fits = (candidate: string): boolean => textWidth_mm(candidate, TEXT_mm, weight) <= width_mm;

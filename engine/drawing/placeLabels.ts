@@ -3,7 +3,7 @@ import { type Box, type Ink, type Item, LINE_PITCH_mm, TEXT_mm, translate, WEIGH
 import { extent, textWidth_mm } from './extent.ts';
 import { gapText } from './gapItems.ts';
 import { keynoteFlags } from './keynote.ts';
-import { fitText, wrapText } from './labels.ts';
+import { firstOf, fitText, wrapText } from './labels.ts';
 import { badge, callout, type Numbered, ringed, ringSize_mm } from './marks.ts';
 import { memory } from './memory.ts';
 import { type Occupied, occupied } from './occupied.ts';
@@ -177,7 +177,7 @@ function tagItems(each: Wanted): readonly Item[] {
   items.push(...keynoteFlags(each.notes ?? [], end, y));
   for (const text of each.lines) {
     y += LINE_PITCH_mm;
-    items.push({ t: 'text', x, y, text, size_mm: TEXT_mm, weight: 400, anchor: 'start', ink: 'ink2' });
+    items.push({ t: 'text', x, y, text, size_mm: TEXT_mm, weight: 400, anchor: 'start', ink: 'ink2', less: [firstOf(text), ''] });
   }
   if (each.gap && namesGap(each)) items.push(gapText(each.gap, each.gapSays, x, y + LINE_PITCH_mm));
   return items;
@@ -194,7 +194,7 @@ function verdictItems(each: Wanted, numbers: readonly number[]): readonly Item[]
   const items: Item[] = [];
   if (loud) {
     items.push(...translate(badge(loud.verdict), right, y + LINE_PITCH_mm / 2));
-    for (const text of phrase) {
+    for (const [i, text] of phrase.entries()) {
       items.push({
         t: 'text',
         x: right - 3.2,
@@ -204,6 +204,7 @@ function verdictItems(each: Wanted, numbers: readonly number[]): readonly Item[]
         weight: 600,
         anchor: 'end',
         ink: loud.verdict as Ink,
+        less: [text, i === 0 ? loud.verdict : ''],
       });
       y += LINE_PITCH_mm;
     }

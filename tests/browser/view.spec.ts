@@ -121,3 +121,34 @@ test('13 H hides the panels and brings them again', async ({ page }) => {
   await page.keyboard.press('h');
   await expect(page.getByRole('navigation', { name: 'Parts' })).toBeVisible();
 });
+
+test('what is said beside the parts stays large enough to read: smaller on the screen it is less', async ({ page }) => {
+  const words = page.locator('.sheet .words text');
+  const telling = () =>
+    words.evaluateAll((all) =>
+      all.map((each) => {
+        const text = each as SVGTextElement;
+        const scale = text.getScreenCTM()?.a ?? 0;
+        const { x, y, width } = text.getBoundingClientRect();
+        const size = scale * Number.parseFloat(getComputedStyle(text).fontSize);
+        return { says: (text.textContent ?? '').replaceAll(/\s/g, ' '), size, x, y, width };
+      }),
+    );
+  const at = async (least: number) => {
+    await page.keyboard.press('0');
+    while ((await zoom(page)) > least) await page.keyboard.press('-');
+    return telling();
+  };
+  const said = (all: Awaited<ReturnType<typeof telling>>) => all.map(({ says }) => says);
+  const full = await at(100);
+  expect(said(full)).toEqual(expect.arrayContaining(['W-1A', '2 AWG Cu XHHW-2', '195 ft, shielded', 'laid in what?']));
+  const small = await at(72);
+  expect(said(small)).toEqual(expect.arrayContaining(['W-1A', '2 AWG', '195 ft', 'laid in what?']));
+  const smaller = await at(59);
+  expect(said(smaller)).toEqual(expect.arrayContaining(['W-1A', 'open']));
+  expect(said(smaller)).not.toContain('2 AWG');
+  for (const { says, size } of [...full, ...small, ...smaller]) expect(size, says).toBeGreaterThanOrEqual(11.9);
+  // What is chosen tells its values still.
+  await partOf(page, 'M-1').click();
+  await expect(words.filter({ hasText: /^60\shp$/ })).toHaveCount(1);
+});
