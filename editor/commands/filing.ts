@@ -1,5 +1,4 @@
 import { keeper } from '../files/autosave.ts';
-import { issuePackage } from '../files/issuePackage.ts';
 import { printDrawing } from '../files/print.ts';
 import { arrange } from '../store/deskStore.ts';
 import { showStart } from '../store/editorStore.ts';
@@ -53,7 +52,13 @@ export const FILING: readonly Command[] = [
     inMenu: true,
     run: () => arrange({ recovering: true, menu: null }),
   },
-  { id: 'issue', label: 'Issue package', group: 'File', keys: [], run: () => void issuePackage() },
+  {
+    id: 'issue',
+    label: 'Issue package',
+    group: 'File',
+    keys: [],
+    run: () => void import('../files/issuePackage.ts').then(({ issuePackage }) => issuePackage()),
+  },
   { id: 'export', label: 'Export: choose sheets and forms…', group: 'File', keys: [], run: () => arrange({ exporting: true }) },
   { id: 'revisions', label: 'Revisions and comments…', group: 'File', keys: [], run: () => arrange({ revising: true, menu: null }) },
   { id: 'print', label: 'Print the one-line', group: 'File', keys: ['Ctrl+P'], typing: 'always', run: () => void printDrawing() },
