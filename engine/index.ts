@@ -4,6 +4,7 @@ export { applyFix } from './checks/applyFix.ts';
 export { figureText, movedText, valueText } from './checks/figureText.ts';
 export { type Finding, type Fix, type Subject, VERDICTS, type Verdict } from './checks/finding.ts';
 export { CHECKS } from './checks/index.ts';
+export { racewaySizes } from './checks/racewaySizes.ts';
 export type { Review, SolvedCable, SolvedElement, SolvedRun } from './checks/solved.ts';
 export { cableItems } from './drawing/cableItems.ts';
 export type { Box, Item } from './drawing/displayList.ts';

@@ -92,7 +92,7 @@ export default function FindingView({ finding, lineUp, review }: FindingViewProp
           <ul>
             {finding.missing.map((each) => (
               <li key={`${each.id}/${each.field}`}>
-                {each.label} of {each.tag}. Ask: {each.ask}.
+                {each.named}. Ask: {each.ask}.
               </li>
             ))}
           </ul>

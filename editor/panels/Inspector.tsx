@@ -6,6 +6,7 @@ import { useSay } from '../store/useSay.ts';
 import { ChoicesField } from './ChoicesField.tsx';
 import { Folded } from './Folded.tsx';
 import { fieldGroups } from './fieldGroups.ts';
+import { offersOf } from './offers.ts';
 import { ValueField } from './ValueField.tsx';
 
 /** Every value of a part, under headings, or what several parts have in common. What was typed is kept beside the value. */
@@ -242,6 +243,7 @@ function Row({ parts, units, field, needed, unset }: RowProps) {
       {...(mixed ? { unset: 'mixed' } : unset !== undefined && { unset })}
       units={units}
       needed={needed ?? false}
+      offers={offersOf(parts, field.path)}
       usual={parts.length === 1 ? usualOf(part, field.path, units) : null}
       range={rangeOf(isCable(part) ? 'cable' : part.kind, field.path)}
       take={(next, typed) =>

@@ -6,6 +6,7 @@ import { select, useEditor } from '../store/editorStore.ts';
 import { setValue } from '../store/edits.ts';
 import { useSay } from '../store/useSay.ts';
 import { Badge } from './Badge.tsx';
+import { offersOf } from './offers.ts';
 import { PasteTable } from './PasteTable.tsx';
 import { columnsOf, type RowPart, rowsOf, TABLES, type TableKind, toldOf } from './tableColumns.ts';
 import { ValueField } from './ValueField.tsx';
@@ -204,6 +205,7 @@ function Cell({ parts, field, name, kind, lineUp }: CellProps) {
       typed={mixed ? undefined : part.provenance?.[field.path]?.typed}
       unset={mixed ? 'mixed' : '—'}
       units={lineUp.project.units}
+      offers={offersOf(parts, field.path)}
       range={rangeOf(kind, field.path)}
       take={(next, typed) => commit(field, (before) => setValue(before, ids, field.path, next, typed))}
     />

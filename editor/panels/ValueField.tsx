@@ -18,6 +18,8 @@ export interface ValueFieldProps {
   readonly range?: Range;
   /** What it usually is, where this is far from it. */
   readonly usual?: string | null;
+  /** Entries to choose from; any other may be typed. */
+  readonly offers?: readonly string[];
   /** It cannot be left empty. */
   readonly needed?: boolean;
   /** Answers why a value was not taken, or null. */
@@ -117,7 +119,7 @@ function Choice({ field, value, needed, unset, take, id, hint, bad, setBad }: Co
   );
 }
 
-function Entry({ field, value, typed, units, needed, unset, take, id, hint, bad, setBad }: ControlProps) {
+function Entry({ field, value, typed, units, needed, unset, offers = [], take, id, hint, bad, setBad }: ControlProps) {
   const [draft, setDraft] = useState<string | null>(null);
   const known = value !== undefined;
   const shown = !known
@@ -131,25 +133,30 @@ function Entry({ field, value, typed, units, needed, unset, take, id, hint, bad,
     const entry = readEntry(field, text, units);
     return entry.ok ? take(entry.value, entry.typed) : entry.what;
   };
-  const commit = () => {
-    if (draft === null) return;
-    const text = draft.trim();
+  const commit = (entry = draft) => {
+    if (entry === null) return;
+    const text = entry.trim();
     const why = text === shown.trim() ? null : read(text);
     setBad(why === null ? null : `${why}. ${known ? `${shown} stays` : 'Not known stays'} in force.`);
     if (why === null) setDraft(null);
   };
-  return (
+  const entry = (
     <input
       id={id}
       value={draft ?? shown}
+      list={offers.length > 0 ? `${id}-offers` : undefined}
       data-clean={draft === null}
       placeholder={needed ? undefined : (unset ?? 'not known')}
       autoComplete="off"
       spellCheck={false}
       aria-invalid={bad !== null}
       aria-describedby={bad ? `${id}-bad` : hint === '' ? undefined : `${id}-help`}
-      onChange={(event) => setDraft(event.target.value)}
-      onBlur={commit}
+      onChange={({ target, nativeEvent }) => {
+        setDraft(target.value);
+        // Chosen from the list, not typed.
+        if ([undefined, 'insertReplacementText'].includes((nativeEvent as InputEvent).inputType)) commit(target.value);
+      }}
+      onBlur={() => commit()}
       onKeyDown={(event) => {
         if (event.key === 'Enter') commit();
         if (event.key === 'Escape') {
@@ -158,5 +165,16 @@ function Entry({ field, value, typed, units, needed, unset, take, id, hint, bad,
         }
       }}
     />
+  );
+  if (offers.length === 0) return entry;
+  return (
+    <>
+      {entry}
+      <datalist id={`${id}-offers`}>
+        {offers.map((each) => (
+          <option key={each} value={each} />
+        ))}
+      </datalist>
+    </>
   );
 }

@@ -1,6 +1,6 @@
 import type { Cable } from '../lineup/cable.ts';
 import type { Earthing, Element, ElementOf } from '../lineup/elements.ts';
-import { choiceText, fieldOf, valueAt } from '../lineup/fields.ts';
+import { choiceText, type Field, fieldOf, inSentence, namedOf, valueAt } from '../lineup/fields.ts';
 import type { Basis, Project } from '../lineup/project.ts';
 import { formatQuantity } from '../lineup/units.ts';
 import type { TopologyFault } from '../network/network.ts';
@@ -220,16 +220,16 @@ export const marginBelow = (value: number, limit: number): number | null => (lim
 export const marginAbove = (value: number, limit: number): number | null => (limit === 0 ? null : (100 * (value - limit)) / limit);
 
 /** Values that are lists, and so no field to be typed into: what they are called, who knows them, and how they are said. */
-const LISTS: Readonly<
-  Record<string, { readonly label: string; readonly ask: string; readonly said: (list: readonly unknown[]) => string }>
-> = {
+const LISTS: Readonly<Record<string, Pick<Field, 'label' | 'named' | 'ask'> & { readonly said: (list: readonly unknown[]) => string }>> = {
   'installation.sharedWith': {
     label: 'Cables in the same raceway',
+    named: 'Cables in the raceway of |',
     ask: 'installer',
     said: (list) => (list.length === 0 ? 'none' : `${list.length} ${list.length === 1 ? 'other' : 'others'}`),
   },
   'manual.allowedEarthing': {
     label: 'Grounding the manual allows',
+    named: 'Grounding the manual of | allows',
     ask: 'drive supplier',
     said: (list) => list.map((each) => choiceText(String(each))).join(', '),
   },
@@ -237,13 +237,19 @@ const LISTS: Readonly<
 
 const kindOf = (part: Element | Cable) => ('conductor' in part && typeof part.conductor === 'object' ? 'cable' : (part as Element).kind);
 
-/** Names a field of a part that is not known, with who usually knows it. */
+/** Names something of a part that is not known, with who usually knows it. */
+export const unknownOf = (
+  { id, tag }: Pick<Missing, 'id' | 'tag'>,
+  path: string,
+  { label, named, ask }: Pick<Field, 'label' | 'named' | 'ask'>,
+): Missing => ({ id, tag, field: path, label, named: namedOf({ label, named }, tag), ask });
+
+/** The same of one of its fields. */
 export function lacks(part: Element | Cable, path: string): Missing {
   const told = toldOf(part).lacks;
   const held = told.get(path);
   if (held) return held;
-  const field = fieldOf(kindOf(part), path) ?? LISTS[path];
-  const fresh = { id: part.id, tag: part.tag, field: path, label: field?.label ?? path, ask: field?.ask ?? 'specification' };
+  const fresh = unknownOf(part, path, fieldOf(kindOf(part), path) ?? LISTS[path] ?? { label: path, ask: 'specification' });
   told.set(path, fresh);
   return fresh;
 }
@@ -283,7 +289,7 @@ function inputOf(part: Element | Cable, path: string): Input | null {
             : String(value);
   const typed = origin?.typed === undefined || origin.typed === shown ? '' : ` (typed ${origin.typed})`;
   return {
-    what: `${field?.label ?? LISTS[path]?.label ?? path} of ${part.tag}`,
+    what: namedOf(field ?? LISTS[path] ?? { label: path }, part.tag),
     value: `${shown}${typed}`,
     origin: origin?.origin ?? 'entered',
     source: origin?.page ?? '',
@@ -313,6 +319,9 @@ export function missingOf(part: Element | Cable, ...paths: readonly string[]): r
   return found;
 }
 
+/** As a sentence. */
+export const notKnown = (missing: readonly Missing[]): string => `Not known: ${missing.map(({ named }) => inSentence(named)).join('; ')}.`;
+
 /** 'cannot be judged': what is missing, and who to ask. */
 export function openFinding(
   check: CheckFacts,
@@ -321,12 +330,13 @@ export function openFinding(
   missing: readonly Missing[],
   more: Partial<Finding> = {},
 ): Finding {
-  const names = missing.map((each) => `${each.label.toLowerCase()} of ${each.tag}`).join(', ');
   const asked = [...new Set(missing.map((each) => each.ask))].join(', ');
   return finding(check, subject, runs, {
     verdict: 'open',
-    phrase: `${missing[0]?.label.toLowerCase() ?? 'value'}?`,
-    text: `Cannot be judged yet: ${names} not known.`,
+    phrase: `${inSentence(missing[0]?.label ?? 'value')
+      .replace(/,.*/, '')
+      .replace(/ (in|to|for|with|from)$/, '$& what')}?`,
+    text: `Cannot be judged yet. ${notKnown(missing)}`,
     remedies: [`Ask: ${asked}.`],
     missing,
     ...more,

@@ -1,7 +1,7 @@
 import type { Cable } from '../lineup/cable.ts';
 import type { Element } from '../lineup/elements.ts';
 import { fixed } from '../lineup/roundTo.ts';
-import { type Check, elementSubject, exceeds, finding, given, marginBelow, missingOf, openFinding, tagsOf } from './check.ts';
+import { type Check, elementSubject, exceeds, finding, given, marginBelow, missingOf, notKnown, openFinding, tagsOf } from './check.ts';
 import type { Finding, Input, Missing } from './finding.ts';
 
 /** Whether parts stand the fault current that can flow through them. */
@@ -85,7 +85,7 @@ export const faultRating: Check = {
           quantity: 'available fault current',
           inputs,
           working: workingOf(flow, basis),
-          text: `Cannot be judged yet: ${missing.length > 0 ? `${missing.map((each) => `${each.label.toLowerCase()} of ${each.tag}`).join(', ')} not known` : 'the impedance of something ahead cannot be made out'}.${known}`,
+          text: `Cannot be judged yet${missing.length > 0 ? `. ${notKnown(missing)}` : ': the impedance of something ahead cannot be made out.'}${known}`,
           ...(missing.length > 0 ? {} : { phrase: 'fault current?', remedies: ['Look at the sizes and voltages of what is ahead of it.'] }),
         }),
       ];

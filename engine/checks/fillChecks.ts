@@ -3,6 +3,7 @@ import { type Conduit, conduitArea_mm2, FILL_TABLE_1, FILL_TABLE_4, fillLimit_pc
 import { nylon_mm, wallThickness_mm } from '../catalog/insulation.ts';
 import { cite } from '../catalog/source.ts';
 import type { Cable } from '../lineup/cable.ts';
+import { choiceText } from '../lineup/fields.ts';
 import { fixed } from '../lineup/roundTo.ts';
 import {
   type Check,
@@ -23,7 +24,8 @@ import type { Finding, Missing } from './finding.ts';
 
 /** Whether the pipe holds the wires, and the gland the cable. */
 
-const KINDS: Readonly<Record<string, readonly Conduit[]>> = {
+/** What pipe a raceway may be. */
+export const KINDS: Readonly<Record<string, readonly Conduit[]>> = {
   'steel-conduit': ['EMT', 'IMC', 'RMC'],
   'aluminium-conduit': ['RMC'],
   'plastic-conduit': ['PVC80', 'PVC40'],
@@ -109,15 +111,17 @@ function fill(check: Check, cable: Cable, together: readonly Cable[], basis: 'us
   if (!kinds) return notApplicable(check, subject, runs, 'It lies in no pipe.');
   if (racewaySize === undefined) return openFinding(check, subject, runs, missingOf(cable, 'installation.racewaySize'));
   const read = readTrade(racewaySize);
-  const areas = (read?.kind ? [read.kind] : kinds).flatMap((kind) => {
-    const area = read ? conduitArea_mm2(kind, read.trade) : null;
-    return area === null ? [] : [{ kind, area }];
-  });
+  const areas = kinds
+    .filter((kind) => kind === (read?.kind ?? kind))
+    .flatMap((kind) => {
+      const area = read ? conduitArea_mm2(kind, read.trade) : null;
+      return area === null ? [] : [{ kind, area }];
+    });
   const smallest = areas.sort((a, b) => a.area - b.area)[0];
   if (!read || !smallest)
     return openFinding(check, subject, runs, [lacks(cable, 'installation.racewaySize')], {
       phrase: 'raceway size?',
-      text: `“${racewaySize}” is not a trade size of the table: write 2, 2 1/2 or 2 EMT.`,
+      text: `“${racewaySize}” is not a trade size of ${choiceText(raceway)}: write 2, 2 1/2 or 2 ${kinds[0]}.`,
     });
   const parts = [cable, ...together].map(contents);
   const missing = parts.flatMap((part) => (isMissing(part) ? part : []));

@@ -58,6 +58,8 @@ export interface Missing {
   /** Dotted path of the field inside that part: 'conductor.size'. */
   readonly field: string;
   readonly label: string;
+  /** With its part, to be read aloud. */
+  readonly named: string;
   /** Who usually knows it. */
   readonly ask: string;
 }

@@ -1,6 +1,6 @@
 import type { ElementOf } from '../lineup/elements.ts';
 import { fixed } from '../lineup/roundTo.ts';
-import { lacks, missingOf } from './check.ts';
+import { lacks, missingOf, unknownOf } from './check.ts';
 import type { Missing } from './finding.ts';
 
 /** What a motor's winding is built for: the peak it stands line to line, and how fast an edge it may see. */
@@ -80,13 +80,7 @@ function fromCurve(motor: ElementOf<'motor'>, rise_s: number | null): ReturnType
   const [first] = points;
   const last = points.at(-1);
   const name = motor.peakCurveSource ? `the curve of ${motor.peakCurveSource}` : 'the curve entered';
-  const missing: Missing = {
-    id: motor.id,
-    tag: motor.tag,
-    field: 'peakCurveSource',
-    label: 'Curve of peak and rise time',
-    ask: 'motor supplier',
-  };
+  const missing = unknownOf(motor, 'peakCurveSource', { label: 'Curve of peak and rise time', ask: 'motor supplier' });
   if (!first || !last) return { missing: [missing] };
   const found = (peak_V: number): MotorLimit => ({ peak_V, name, authority: 'manual', rise_s: null, riseBinds: false });
   if (rise_s === null) return found(Math.min(...points.map((point) => point.peak_V)));

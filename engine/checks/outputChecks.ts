@@ -21,6 +21,7 @@ import {
   type OutputScope,
   openFinding,
   tagsOf,
+  unknownOf,
   voltageGiven,
   voltageMissing,
 } from './check.ts';
@@ -280,9 +281,7 @@ function emissionLimit(check: CheckFacts, { drive, cables, motors, project }: Ou
     .sort((a, b) => (a.carrier_Hz ?? Number.POSITIVE_INFINITY) - (b.carrier_Hz ?? Number.POSITIVE_INFINITY))[0];
   const missing = [
     ...(rows.some((row) => row.carrier_Hz !== undefined) ? missingOf(drive, 'carrier_Hz') : []),
-    ...(fitting
-      ? []
-      : [{ id: drive.id, tag: drive.tag, field: 'manual.emcLengths', label: `Length for category ${category}`, ask: 'drive supplier' }]),
+    ...(fitting ? [] : [unknownOf(drive, 'manual.emcLengths', { label: `Length for category ${category}`, ask: 'drive supplier' })]),
   ];
   if (!fitting || missing.length > 0)
     return [

@@ -20,6 +20,7 @@ import {
   notApplicable,
   openFinding,
   tagsOf,
+  unknownOf,
 } from './check.ts';
 import type { Finding, Fix, Missing, Subject } from './finding.ts';
 import { carrierOf } from './shieldPath.ts';
@@ -29,7 +30,7 @@ import { carrierOf } from './shieldPath.ts';
 /** Whether the contract asks for an emission category is not said. */
 const noCategory = (project: Project): readonly Missing[] =>
   project.emcCategory === undefined
-    ? [{ id: '', tag: 'the project', field: 'emcCategory', label: 'Emission category', ask: 'specification' }]
+    ? [unknownOf({ id: '', tag: 'the project' }, 'emcCategory', { label: 'Emission category', ask: 'specification' })]
     : [];
 
 const demandsEmc = (category: string | undefined): boolean => category !== undefined && category !== 'none';
@@ -340,13 +341,8 @@ export const auxiliaryCores: Check = {
     return cable.auxiliary.map((group, i) => {
       const id = `${this.slug}/cable/${cable.id}/${i}`;
       const holds = group.use === 'brake' && motors.some((motor) => motor.brake?.holdsLoad === true);
-      const label = (path: string, text: string): Missing => ({
-        id: cable.id,
-        tag: cable.tag,
-        field: `auxiliary.${i}.${path}`,
-        label: text,
-        ask: 'cable supplier',
-      });
+      const label = (path: string, text: string): Missing =>
+        unknownOf(cable, `auxiliary.${i}.${path}`, { label: text, ask: 'cable supplier' });
       const insulated = group.insulation_V;
       if (insulated !== undefined && nominal_V !== null && insulated < nominal_V) {
         return finding(this, subject, runs, {

@@ -15,6 +15,7 @@ import {
   marginBelow,
   missingOf,
   notApplicable,
+  notKnown,
   openFinding,
   tagsOf,
   voltageGiven,
@@ -167,7 +168,7 @@ export const supplyStiffness: Check = {
       return [
         openFinding(this, subject, runs, unknown, {
           ...shared,
-          text: `${words}; by itself that is ${bare === choked ? (bare === 'caution' ? 'too stiff' : 'likely fine') : 'fine with a d.c. choke and too stiff without one'}. Not known: ${unknown.map((each) => each.label.toLowerCase()).join(', ')}.`,
+          text: `${words}; by itself that is ${bare === choked ? (bare === 'caution' ? 'too stiff' : 'likely fine') : 'fine with a d.c. choke and too stiff without one'}. ${notKnown(unknown)}`,
           remedies: [`Ask: ${[...new Set(unknown.map((each) => each.ask))].join(', ')}.`, ...STIFFNESS_REMEDIES],
         }),
       ];
@@ -313,6 +314,7 @@ export const harmonics: Check = {
           ...orders.map((order, i) => `I${order} = ${fixed(currents[i] ?? 0, 1)} A`),
           `THD = √Σ (h Ih / Ik)² with Ik ${fixed(fault_A / 1000, 2)} kA = ${fixed(thd_pct, 2)} %`,
           `current distortion ${fixed(tdd_pct, 0)} % of ${fixed(Math.max(capacity, drawn), 0)} A; limit ${tdd.total_pct} % at Isc/IL ${fixed(fault_A / Math.max(capacity, drawn), 0)} (${cite(tdd.source)}), which holds at the utility’s connection`,
+          'estimate, no band known: the spectra are usual values, and all bridges are added in phase',
         ],
         assumptions: [
           { what: 'spectrum of the bridges', value: 'usual six-pulse values', source: 'from memory' },

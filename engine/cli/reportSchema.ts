@@ -34,7 +34,9 @@ const finding = z.strictObject({
   inputs: z.array(z.strictObject({ what: z.string(), value: z.string(), origin: z.enum(ORIGINS), source: z.string() })),
   working: z.array(z.string()),
   assumptions: z.array(z.strictObject({ what: z.string(), value: z.string(), source: z.string() })),
-  missing: z.array(z.strictObject({ id: z.string(), tag: z.string(), field: z.string(), label: z.string(), ask: z.string() })),
+  missing: z.array(
+    z.strictObject({ id: z.string(), tag: z.string(), field: z.string(), label: z.string(), named: z.string(), ask: z.string() }),
+  ),
 });
 
 const solved = z.strictObject({

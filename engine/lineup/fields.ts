@@ -7,6 +7,8 @@ export interface Field {
   /** Dotted path inside the part: 'conductor.size'. */
   readonly path: string;
   readonly label: string;
+  /** What sentences call it, where that is not 'label of TAG'. */
+  readonly named?: string | undefined;
   readonly kind: 'quantity' | 'choice' | 'yesno' | 'text' | 'count';
   readonly quantity?: Quantity;
   readonly choices?: readonly string[];
@@ -22,25 +24,27 @@ const SPECIFICATION = 'specification';
 const SUPPLIER = 'supplier of the part';
 const CABLE = 'cable supplier';
 
-const of = (path: string, label: string, quantity: Quantity, ask: string, help = ''): Field => ({
-  path,
-  label,
-  kind: 'quantity',
-  quantity,
-  help,
-  ask,
-});
-const choice = (path: string, label: string, choices: readonly string[], ask: string, help = ''): Field => ({
-  path,
-  label,
-  kind: 'choice',
-  choices,
-  help,
-  ask,
-});
-const yesNo = (path: string, label: string, ask: string, help = ''): Field => ({ path, label, kind: 'yesno', help, ask });
-const words = (path: string, label: string, ask: string, help = ''): Field => ({ path, label, kind: 'text', help, ask });
-const count = (path: string, label: string, ask: string, help = ''): Field => ({ path, label, kind: 'count', help, ask });
+/** A label within a sentence. */
+export const inSentence = (label: string): string => label.replace(/^[A-Z](?=[a-z.-])/, (first) => first.toLowerCase());
+
+/** @param text the label, with a bar where sentences name its part; a bar ahead of it: whether the part is so; after a =: what they say in its place */
+const field = (path: string, text: string, more: Pick<Field, 'kind' | 'ask' | 'help'> & Partial<Field>): Field => {
+  const [marked = '', own] = text.split('=');
+  const label = marked.replace('|', '');
+  const named = own ?? (marked.startsWith('|') ? `Whether | is ${inSentence(label)}` : marked.replace('|', ' of |'));
+  return { path, label, ...(named !== label && { named }), ...more };
+};
+const of = (path: string, label: string, quantity: Quantity, ask: string, help = ''): Field =>
+  field(path, label, { kind: 'quantity', quantity, help, ask });
+const choice = (path: string, label: string, choices: readonly string[], ask: string, help = ''): Field =>
+  field(path, label, { kind: 'choice', choices, help, ask });
+const yesNo = (path: string, label: string, ask: string, help = ''): Field => field(path, label, { kind: 'yesno', help, ask });
+const words = (path: string, label: string, ask: string, help = ''): Field => field(path, label, { kind: 'text', help, ask });
+const count = (path: string, label: string, ask: string, help = ''): Field => field(path, label, { kind: 'count', help, ask });
+
+/** The value of a part by a name that reads well: 'Length of W-1, one way', 'Whether DS-1 is lockable open'. */
+export const namedOf = ({ label, named }: Pick<Field, 'label' | 'named'>, tag: string): string =>
+  named?.replace('|', () => tag) ?? label.replace(/, (start|end)$|(?=[,:]|$)/, (_, side) => `${side ? ` at the ${side}` : ''} of ${tag}`);
 
 const EARTHING = ['solid-wye', 'tn', 'tt', 'corner-grounded', 'midpoint-grounded', 'resistance-grounded', 'ungrounded'];
 const common = [words('note', 'Note', INSTALLER), words('enclosure', 'Enclosure', SPECIFICATION, 'Name of the panel it stands in')];
@@ -49,7 +53,7 @@ const box = [
   yesNo('bondBar', 'Bond bar', INSTALLER, 'A bar or plate with clamps that joins the shields inside the box'),
 ];
 const terminals = [
-  choice('terminalMetal', 'Terminals marked for', ['copper-only', 'copper-aluminium'], SUPPLIER),
+  choice('terminalMetal', 'Terminals| marked for', ['copper-only', 'copper-aluminium'], SUPPLIER),
   of('terminalTemperature_C', 'Terminal temperature', 'temperature', SUPPLIER, 'As marked: 60, 75 or 90 °C'),
   of('terminalSmallest', 'Smallest conductor', 'size', SUPPLIER),
   of('terminalLargest', 'Largest conductor', 'size', SUPPLIER),
@@ -66,7 +70,13 @@ const DESIGNED: Readonly<Record<ElementKind | 'cable', readonly Field[]>> = {
     of('voltageLeast_pct', 'Lowest line voltage', 'percent', UTILITY, 'Of nominal, as promised'),
     of('voltageMost_pct', 'Highest line voltage', 'percent', UTILITY, 'Of nominal, as promised'),
     of('unbalance_pct', 'Voltage unbalance', 'percent', UTILITY, 'Greatest deviation from the mean, of the mean'),
-    of('demandCurrent_A', 'Demand of the installation', 'current', UTILITY, 'Largest demand current where others are supplied too'),
+    of(
+      'demandCurrent_A',
+      'Demand of the installation=Demand of the installation at |',
+      'current',
+      UTILITY,
+      'Largest demand current where others are supplied too',
+    ),
     ...common,
   ],
   transformer: [
@@ -78,7 +88,7 @@ const DESIGNED: Readonly<Record<ElementKind | 'cable', readonly Field[]>> = {
     of('tap_pct', 'Tap', 'percent', UTILITY),
     words('connection', 'Connection', UTILITY),
     choice('secondaryEarthing', 'Secondary grounding', EARTHING, UTILITY),
-    yesNo('driveDuty', 'Allowed behind a drive', SUPPLIER, 'In writing, with a sine filter, low speed and boost included'),
+    yesNo('driveDuty', '|Allowed behind a drive', SUPPLIER, 'In writing, with a sine filter, low speed and boost included'),
     ...box,
     ...terminals,
     ...common,
@@ -86,7 +96,7 @@ const DESIGNED: Readonly<Record<ElementKind | 'cable', readonly Field[]>> = {
   bus: [
     of('ratedCurrent_A', 'Rated current', 'current', SUPPLIER),
     of('faultRating_A', 'Fault rating', 'current', SUPPLIER),
-    yesNo('capacitor', 'Capacitor or arrester on it', SPECIFICATION),
+    yesNo('capacitor', 'Capacitor or arrester on it=Capacitor or arrester on |', SPECIFICATION),
     ...terminals,
     ...common,
   ],
@@ -98,8 +108,8 @@ const DESIGNED: Readonly<Record<ElementKind | 'cable', readonly Field[]>> = {
     of('ratedCurrent_A', 'Rated current', 'current', SUPPLIER),
     of('tripCurrent_A', 'Trip rating', 'current', SPECIFICATION),
     of('faultRating_A', 'Fault rating', 'current', SUPPLIER),
-    yesNo('lockable', 'Lockable open', SUPPLIER),
-    yesNo('withinSight', 'Within sight', INSTALLER),
+    yesNo('lockable', '|Lockable open', SUPPLIER),
+    yesNo('withinSight', '|Within sight', INSTALLER),
     choice('residualCurrentType', 'Residual-current type', ['none', 'AC', 'A', 'F', 'B'], SPECIFICATION),
     of('residualCurrent_A', 'Residual-current setting', 'current', SPECIFICATION),
     ...terminals,
@@ -117,17 +127,23 @@ const DESIGNED: Readonly<Record<ElementKind | 'cable', readonly Field[]>> = {
   ],
   filter: [
     choice('role', 'Kind', ['emc-input', 'dvdt', 'sine', 'terminator'], SPECIFICATION),
-    of('drop_pct', 'Drop at rated current', 'percent', SUPPLIER),
+    of('drop_pct', 'Drop| at rated current', 'percent', SUPPLIER),
     of('ratedCurrent_A', 'Rated current', 'current', SUPPLIER),
     of('ratedVoltage_V', 'Rated voltage', 'voltage', SUPPLIER),
     of('carrierLeast_Hz', 'Least carrier', 'frequency', SUPPLIER),
     of('carrierMost_Hz', 'Most carrier', 'frequency', SUPPLIER),
-    of('motorPeak_V', 'Peak at motor, maker', 'voltage', SUPPLIER),
-    of('motorRise_s', 'Rise time at motor, maker', 'time', SUPPLIER),
+    of('motorPeak_V', 'Peak| at motor, maker', 'voltage', SUPPLIER),
+    of('motorRise_s', 'Rise time| at motor, maker', 'time', SUPPLIER),
     of('inductance_H', 'Inductance, one phase', 'inductance', SUPPLIER),
-    of('acrossInductor_ohm', 'Damping across the coil', 'resistance', SUPPLIER, 'One phase'),
+    of('acrossInductor_ohm', 'Damping| across the coil', 'resistance', SUPPLIER, 'One phase'),
     of('capacitance_F', 'Capacitance, one phase', 'capacitance', SUPPLIER, 'To the star point; of a delta three times as much'),
-    of('resistance_ohm', 'Resistance with it, one phase', 'resistance', SUPPLIER, 'In series with the capacitor'),
+    of(
+      'resistance_ohm',
+      'Resistance with it, one phase=Resistance with the capacitor of |, one phase',
+      'resistance',
+      SUPPLIER,
+      'In series with the capacitor',
+    ),
     ...box,
     ...terminals,
     ...common,
@@ -143,39 +159,49 @@ const DESIGNED: Readonly<Record<ElementKind | 'cable', readonly Field[]>> = {
     of('outputRatio_pct', 'Most output, of input voltage', 'percent', DRIVE),
     of('carrier_Hz', 'Carrier', 'frequency', DRIVE),
     of('riseTime_s', 'Rise time, 10 to 90 %', 'time', DRIVE),
-    of('brakingBus_V', 'Bus while braking', 'voltage', DRIVE),
-    of('busRaise_pct', 'Bus raised by front end', 'percent', DRIVE, 'Active front end: above the crest of the line'),
-    of('pulseLeast_s', 'Least time between edges', 'time', DRIVE, 'That its control keeps between two edges of one leg'),
+    of('brakingBus_V', 'Bus| while braking', 'voltage', DRIVE),
+    of('busRaise_pct', 'Bus| raised by front end', 'percent', DRIVE, 'Active front end: above the crest of the line'),
+    of('pulseLeast_s', 'Least time| between edges', 'time', DRIVE, 'That its control keeps between two edges of one leg'),
     choice('dcChoke', 'D.c. choke', ['none', 'fitted'], DRIVE),
     of('dcChoke_pct', 'D.c. choke impedance', 'percent', DRIVE),
     yesNo('builtInFilter', 'Built-in EMC filter', DRIVE),
     choice('filterJumpers', 'Filter jumpers', ['in', 'out'], INSTALLER),
     of('faultRating_A', 'Fault rating', 'current', DRIVE),
-    words('faultRatingDevice', 'Fault rating holds with', DRIVE),
-    yesNo('faultRatingDeviceDrawn', 'Device as marked', SPECIFICATION, 'The device drawn ahead is the one its fault rating is marked with'),
+    words('faultRatingDevice', 'Fault rating holds with=Device that the fault rating of | holds with', DRIVE),
+    yesNo(
+      'faultRatingDeviceDrawn',
+      'Device as marked=Whether the device ahead of | is as marked',
+      SPECIFICATION,
+      'The device drawn ahead is the one its fault rating is marked with',
+    ),
     choice('control', 'Control', ['scalar', 'vector'], SPECIFICATION),
-    of('leakageCurrent_A', 'Current to ground', 'current', DRIVE, 'Through its filter, at rated voltage'),
+    of('leakageCurrent_A', 'Current| to ground', 'current', DRIVE, 'Through its filter, at rated voltage'),
     words('manual.page', 'Manual, page', DRIVE),
-    yesNo('manual.shieldRequired', 'Manual asks for a shield', DRIVE),
+    yesNo('manual.shieldRequired', 'Manual asks for a shield=Whether the manual of | asks for a shield', DRIVE),
     of('manual.lengthShielded_m', 'Manual: shielded length', 'length', DRIVE),
     of('manual.lengthUnshielded_m', 'Manual: unshielded length', 'length', DRIVE),
     of('manual.lengthWithReactor_m', 'Manual: length with reactor', 'length', DRIVE),
     of('manual.inputVoltageLeast_pct', 'Manual: least input voltage', 'percent', DRIVE),
-    yesNo('manual.inputShieldRequired', 'Manual asks for a shielded input', DRIVE),
-    yesNo('manual.reactorRequired', 'Manual asks for a reactor', DRIVE),
-    yesNo('manual.protectsOutputConductors', 'Marked to protect its output wires', DRIVE),
+    yesNo('manual.inputShieldRequired', 'Manual asks for a shielded input=Whether the manual of | asks for a shielded input', DRIVE),
+    yesNo('manual.reactorRequired', 'Manual asks for a reactor=Whether the manual of | asks for a reactor', DRIVE),
+    yesNo('manual.protectsOutputConductors', '|Marked to protect its output wires', DRIVE),
     of('manual.outputAmpacityLeast_A', 'Manual: least ampacity of the output', 'current', DRIVE),
     ...box,
     ...terminals,
     ...common,
   ],
-  junction: [yesNo('capacitor', 'Capacitor or arrester in it', SPECIFICATION), ...box, ...terminals, ...common],
+  junction: [yesNo('capacitor', 'Capacitor or arrester in it=Capacitor or arrester in |', SPECIFICATION), ...box, ...terminals, ...common],
   contactor: [
     choice('role', 'Duty', ['line', 'output', 'bypass'], SPECIFICATION),
     choice('state', 'State', ['closed', 'open'], SPECIFICATION),
     of('ratedCurrent_A', 'Rated current', 'current', SUPPLIER),
     choice('interlock', 'Interlock', ['mechanical', 'electrical', 'both', 'none'], SPECIFICATION),
-    yesNo('opensAtZeroCurrent', 'Opens at zero current only', SPECIFICATION, 'The drive is blocked first'),
+    yesNo(
+      'opensAtZeroCurrent',
+      'Opens at zero current only=Whether | opens at zero current only',
+      SPECIFICATION,
+      'The drive is blocked first',
+    ),
     ...box,
     ...terminals,
     ...common,
@@ -190,22 +216,27 @@ const DESIGNED: Readonly<Record<ElementKind | 'cable', readonly Field[]>> = {
     of('serviceFactor', 'Service factor', 'number', MOTOR),
     choice(
       'insulation',
-      'Winding built to',
+      'Winding built to=What the winding of | is built to',
       ['mg1-part-30', 'mg1-part-31', 'ivic-a', 'ivic-b', 'ivic-c', 'ivic-d', 'entered', 'curve'],
       MOTOR,
     ),
-    of('peakLimit_V', 'Peak allowed by maker', 'voltage', MOTOR),
-    of('riseLimit_s', 'Least rise time allowed', 'time', MOTOR),
-    words('peakCurveSource', 'Curve taken from', MOTOR, 'Maker’s sheet, or standard with edition and figure'),
+    of('peakLimit_V', 'Peak| allowed by maker', 'voltage', MOTOR),
+    of('riseLimit_s', 'Least rise time| allowed', 'time', MOTOR),
+    words(
+      'peakCurveSource',
+      'Curve taken from=Where the curve of | is taken from',
+      MOTOR,
+      'Maker’s sheet, or standard with edition and figure',
+    ),
     of('surgeImpedance_ohm', 'Surge impedance, line to line', 'resistance', MOTOR),
-    of('windingCapacitance_F', 'Windings to frame', 'capacitance', MOTOR, 'All windings together'),
+    of('windingCapacitance_F', 'Windings to frame=Capacitance of |, windings to frame', 'capacitance', MOTOR, 'All windings together'),
     choice('overload', 'Overload protection', ['own', 'drive', 'none'], SPECIFICATION),
-    yesNo('ownShortCircuitDevice', 'Short-circuit device of its own', SPECIFICATION),
-    yesNo('switchedAlone', 'Switched while others run', SPECIFICATION),
+    yesNo('ownShortCircuitDevice', 'Short-circuit device of its own=Short-circuit device of |', SPECIFICATION),
+    yesNo('switchedAlone', '|Switched while others run', SPECIFICATION),
     yesNo('capacitor', 'Capacitor or arrester', SPECIFICATION),
     choice('bearingProtection', 'Bearing protection', ['none', 'insulated-bearing', 'shaft-ring', 'both', 'common-mode-cores'], MOTOR),
-    choice('brake.fedFrom', 'Brake fed from', ['own-supply', 'drive-output'], SPECIFICATION),
-    yesNo('brake.holdsLoad', 'Brake holds a suspended load', SPECIFICATION),
+    choice('brake.fedFrom', 'Brake fed from=What the brake of | is fed from', ['own-supply', 'drive-output'], SPECIFICATION),
+    yesNo('brake.holdsLoad', 'Brake holds a suspended load=Whether the brake of | holds a suspended load', SPECIFICATION),
     of('ambient_C', 'Ambient', 'temperature', INSTALLER),
     ...box,
     ...terminals,
@@ -217,8 +248,8 @@ const DESIGNED: Readonly<Record<ElementKind | 'cable', readonly Field[]>> = {
     count('conductor.sets', 'Sets in parallel', SPECIFICATION),
     choice('conductor.build', 'Conductor build', ['solid', 'stranded', 'flexible'], CABLE),
     of('length_m', 'Length, one way', 'length', INSTALLER),
-    of('lengthMost_m', 'Length, up to', 'length', INSTALLER, 'Makes the length a range'),
-    choice('lengthOrigin', 'Length is', ['drawn', 'estimated', 'measured'], INSTALLER),
+    of('lengthMost_m', 'Length, up to=Greatest length of |', 'length', INSTALLER, 'Makes the length a range'),
+    choice('lengthOrigin', 'Length is=How the length of | is known', ['drawn', 'estimated', 'measured'], INSTALLER),
     choice(
       'construction',
       'Construction',
@@ -235,15 +266,15 @@ const DESIGNED: Readonly<Record<ElementKind | 'cable', readonly Field[]>> = {
     of('insulation.wall_mm', 'Insulation wall', 'smallLength', CABLE, 'Nominal; overrides the table of the type'),
     of('insulation.concentricity_pct', 'Thinnest wall, of nominal', 'percent', CABLE),
     of('insulation.temperature_C', 'Insulation temperature', 'temperature', CABLE),
-    yesNo('insulation.wetRated', 'Rated for wet places', CABLE),
-    of('insulation.temperatureLeast_C', 'Coldest it may be laid at', 'temperature', CABLE),
-    yesNo('insulation.sunlightRated', 'Rated for sunlight', CABLE),
+    yesNo('insulation.wetRated', '|Rated for wet places', CABLE),
+    of('insulation.temperatureLeast_C', 'Coldest it may be laid at=Coldest that | may be laid at', 'temperature', CABLE),
+    yesNo('insulation.sunlightRated', '|Rated for sunlight', CABLE),
     of('shieldCoverage_pct', 'Shield coverage', 'percent', CABLE),
     of('shieldArea_mm2', 'Shield cross-section', 'area', CABLE, 'Of copper, or its equivalent'),
-    yesNo('phasesScreened', 'Each phase shielded by itself', CABLE),
+    yesNo('phasesScreened', 'Each phase shielded by itself=Whether each phase of | is shielded by itself', CABLE),
     of('outerDiameter_mm', 'Outer diameter', 'distance', CABLE),
     of('wave.impedance_ohm', 'Surge impedance, line to line', 'resistance', CABLE, 'Two phases of one set, at high frequency'),
-    of('wave.velocity_mPerS', 'Speed of the wave', 'velocity', CABLE),
+    of('wave.velocity_mPerS', 'Speed of the wave=Speed of the wave along |', 'velocity', CABLE),
     of('wave.toShield_FPerM', 'Capacitance, core to shield', 'lineCapacitance', CABLE),
     of(
       'wave.betweenCores_FPerM',
@@ -252,15 +283,20 @@ const DESIGNED: Readonly<Record<ElementKind | 'cable', readonly Field[]>> = {
       CABLE,
       'Between two cores alone, not to the others and the shield',
     ),
-    yesNo('setsAlike', 'Sets alike', INSTALLER, 'One length, metal, size, insulation and landing'),
-    yesNo('setsHoldAllPhases', 'All phases in each set', INSTALLER, 'With a ground of full size in each raceway or cable'),
+    yesNo('setsAlike', 'Sets alike=Whether the sets of | are alike', INSTALLER, 'One length, metal, size, insulation and landing'),
+    yesNo(
+      'setsHoldAllPhases',
+      'All phases in each set=Whether each set of | holds all phases',
+      INSTALLER,
+      'With a ground of full size in each raceway or cable',
+    ),
     count('grounds.count', 'Grounding conductors', SPECIFICATION),
     of('grounds.size', 'Grounding conductor size', 'size', SPECIFICATION),
     choice('grounds.metal', 'Grounding conductor metal', ['copper', 'aluminium'], SPECIFICATION),
     choice('grounds.arrangement', 'Grounding arrangement', ['symmetrical', 'single', 'concentric'], CABLE),
     choice(
       'installation.raceway',
-      'Laid in',
+      'Laid in=What | is laid in',
       ['none', 'steel-conduit', 'aluminium-conduit', 'plastic-conduit', 'flexible-metal', 'tray', 'ladder', 'buried-duct', 'direct-buried'],
       INSTALLER,
     ),
@@ -268,31 +304,31 @@ const DESIGNED: Readonly<Record<ElementKind | 'cable', readonly Field[]>> = {
     choice('installation.method', 'Reference method', ['B1', 'B2', 'C', 'D1', 'D2', 'E', 'F'], INSTALLER, 'IEC 60364-5-52'),
     of('installation.ambient_C', 'Hottest ambient', 'temperature', INSTALLER),
     of('installation.ambientLeast_C', 'Coldest ambient', 'temperature', INSTALLER),
-    count('installation.loadedConductors', 'Loaded conductors together', INSTALLER),
-    count('installation.groupedCircuits', 'Circuits grouped together', INSTALLER),
-    choice('installation.moisture', 'Around it', ['dry', 'damp', 'wet'], INSTALLER),
-    yesNo('installation.sunlight', 'In sunlight', INSTALLER),
-    yesNo('installation.existing', 'Existing cable', INSTALLER),
-    yesNo('installation.tested', 'Identified and tested', INSTALLER, 'Insulation tested with both ends lifted'),
-    yesNo('installation.flexing', 'Moves in use', SPECIFICATION, 'Festoon, reel or drag chain'),
+    count('installation.loadedConductors', 'Loaded conductors together=Loaded conductors together with |', INSTALLER),
+    count('installation.groupedCircuits', 'Circuits grouped together=Circuits grouped with |', INSTALLER),
+    choice('installation.moisture', 'Around it=Whether it is dry, damp or wet around |', ['dry', 'damp', 'wet'], INSTALLER),
+    yesNo('installation.sunlight', '|In sunlight', INSTALLER),
+    yesNo('installation.existing', 'Existing cable=Whether | is there already', INSTALLER),
+    yesNo('installation.tested', '|Identified and tested', INSTALLER, 'Insulation tested with both ends lifted'),
+    yesNo('installation.flexing', 'Moves in use=Whether | moves in use', SPECIFICATION, 'Festoon, reel or drag chain'),
     of('installation.soil_KmPerW', 'Soil resistivity', 'soil', INSTALLER),
     choice('installation.spares', 'Spare conductors', ['none', 'grounded-both-ends', 'left-open'], INSTALLER),
-    yesNo('installation.divider', 'Metal divider beside it', INSTALLER),
-    of('installation.toControl_mm', 'Distance to control cables', 'distance', INSTALLER),
-    of('installation.toPower_mm', 'Distance to other power', 'distance', INSTALLER),
-    of('installation.parallel_m', 'Side by side for', 'length', INSTALLER),
+    yesNo('installation.divider', 'Metal divider beside it=Metal divider beside |', INSTALLER),
+    of('installation.toControl_mm', 'Distance| to control cables', 'distance', INSTALLER),
+    of('installation.toPower_mm', 'Distance| to other power', 'distance', INSTALLER),
+    of('installation.parallel_m', 'Side by side for=How far | lies side by side with others', 'length', INSTALLER),
     choice('from.landing', 'Shield landing, start', ['full', 'clamp', 'pigtail', 'none'], INSTALLER),
     of('from.pigtailLength_mm', 'Pigtail length, start', 'distance', INSTALLER),
     of('from.pigtailWidth_mm', 'Pigtail width, start', 'distance', INSTALLER),
     count('from.groundsLanded', 'Grounds landed, start', INSTALLER),
-    of('from.glandLeast_mm', 'Gland takes from, start', 'distance', INSTALLER),
-    of('from.glandMost_mm', 'Gland takes to, start', 'distance', INSTALLER),
+    of('from.glandLeast_mm', 'Gland takes from, start=Least the gland at the start of | takes', 'distance', INSTALLER),
+    of('from.glandMost_mm', 'Gland takes to, start=Most the gland at the start of | takes', 'distance', INSTALLER),
     choice('to.landing', 'Shield landing, end', ['full', 'clamp', 'pigtail', 'none'], INSTALLER),
     of('to.pigtailLength_mm', 'Pigtail length, end', 'distance', INSTALLER),
     of('to.pigtailWidth_mm', 'Pigtail width, end', 'distance', INSTALLER),
     count('to.groundsLanded', 'Grounds landed, end', INSTALLER),
-    of('to.glandLeast_mm', 'Gland takes from, end', 'distance', INSTALLER),
-    of('to.glandMost_mm', 'Gland takes to, end', 'distance', INSTALLER),
+    of('to.glandLeast_mm', 'Gland takes from, end=Least the gland at the end of | takes', 'distance', INSTALLER),
+    of('to.glandMost_mm', 'Gland takes to, end=Most the gland at the end of | takes', 'distance', INSTALLER),
     words('note', 'Note', INSTALLER),
   ],
 };

@@ -95,3 +95,26 @@ test('50 each field says its unit, its range, what it means and who knows', asyn
   for (const words of await fields.locator('input').evaluateAll((all) => all.map((each) => each.getAttribute('aria-describedby'))))
     expect(words).toBeTruthy();
 });
+
+test('the size of a raceway is chosen from those of its kind, and one that is not listed is kept and not judged', async ({ page }) => {
+  await command(page, 'W-1A');
+  const size = page.getByLabel('Raceway size', { exact: true });
+  const offered = () => size.evaluate((input: HTMLInputElement) => [...(input.list?.options ?? [])].map(({ value }) => value));
+  await page.getByLabel('Laid in', { exact: true }).selectOption('tray');
+  expect(await offered()).toEqual([]);
+  await page.getByLabel('Laid in', { exact: true }).selectOption('plastic-conduit');
+  await expect.poll(offered).toEqual(expect.arrayContaining(['1/2', '1 1/4', '1 1/4 PVC40', '1 1/4 PVC80']));
+  expect((await offered()).filter((each) => each.includes('EMT'))).toEqual([]);
+  // As a browser tells of a choice from its list: the whole entry at once.
+  await size.evaluate((input: HTMLInputElement) => {
+    Object.getOwnPropertyDescriptor(HTMLInputElement.prototype, 'value')?.set?.call(input, '4 PVC40');
+    input.dispatchEvent(new InputEvent('input', { bubbles: true, inputType: 'insertReplacementText' }));
+  });
+  await expect(size).toHaveAttribute('data-clean', 'true');
+  await expect(size).toHaveValue('4 PVC40');
+  await type(page, 'Raceway size', '53');
+  await expect(size).toHaveValue('53');
+  await page.locator('.reader summary').filter({ hasText: 'cannot be judged yet' }).click();
+  const fill = page.locator('.finding').filter({ hasText: 'Raceway fill and glands' });
+  await expect(fill.filter({ hasText: '“53” is not a trade size of plastic conduit' })).toContainText('open');
+});

@@ -139,11 +139,11 @@ describe('a lead by NEC 430.22', () => {
     expect(labels(floored(100))).toEqual(
       expect.arrayContaining([
         'Nameplate current of M',
-        'Marked to protect its output wires of D',
-        'Manual: least ampacity of the output of D',
+        'Whether D is marked to protect its output wires',
+        'Manual of D: least ampacity of the output',
       ]),
     );
-    expect(labels(floored(50))).not.toContain('Manual: least ampacity of the output of D');
+    expect(labels(floored(50))).not.toContain('Manual of D: least ampacity of the output');
     expect(lead({ drive: { ...drive, manual: { protectsOutputConductors: false, outputAmpacityLeast_A: 100 } } }).limit).toBe(96.25);
     // IEC knows no such marking.
     expect(floored(100, { cable: metric, basis: 'iec' }).limit).toBe(75);
@@ -204,9 +204,9 @@ describe('by IEC 60364-5-52 the current itself', () => {
       'Insulation type of W',
       'Insulation temperature of W',
       'Hottest ambient of W',
-      'Around it of W',
+      'Whether it is dry, damp or wet around W',
       'Reference method of W',
-      'Circuits grouped together of W',
+      'Circuits grouped with W',
       'Soil resistivity of W',
       'Terminal temperature of M',
       'Terminal temperature of D',
@@ -224,8 +224,8 @@ describe('what it was made from', () => {
       'Sets in parallel of W',
       'Insulation type of W',
       'Hottest ambient of W',
-      'Around it of W',
-      'Loaded conductors together of W',
+      'Whether it is dry, damp or wet around W',
+      'Loaded conductors together with W',
       'Terminal temperature of M',
       'Terminal temperature of D',
       'Rated power of M',

@@ -50,7 +50,7 @@ describe('the smallest conductor', () => {
     expect([bare.verdict, ...fields(bare), bare.text]).toEqual([
       'open',
       'W: conductor.size',
-      'Cannot be judged yet: conductor size of W not known.',
+      'Cannot be judged yet. Not known: conductor size of W.',
     ]);
     expect([strange.verdict, strange.text]).toEqual(['open', 'Cannot be judged: 7 AWG is not a size of the tables.']);
     expect([judge({}, 'input'), only(judge({ kind: 'link' })).verdict]).toEqual([[], 'not-applicable']);
@@ -77,7 +77,7 @@ describe('the metal at terminals', () => {
       'W is aluminium and lands on M, whose terminals are for copper only.',
     ]);
     expect(found[1]?.remedies).toHaveLength(2);
-    expect(found[1] ? labels(found[1]) : []).toEqual(['Conductor metal of W', 'Terminals marked for of M']);
+    expect(found[1] ? labels(found[1]) : []).toEqual(['Conductor metal of W', 'Terminals of M marked for']);
   });
   it('is open while the metal or the marking is not known; the utility answers for its own', () => {
     const { metal: _, ...unsaid } = CABLE.conductor;

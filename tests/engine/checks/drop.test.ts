@@ -67,7 +67,7 @@ describe('the drop of a feeder', () => {
     const { length_m: __, ...endless } = CABLE;
     const lacking = feeder({ flow: step({ drop_V: null }), drives: [silent], cable: { ...endless, conductor: { sets: 1 } } });
     expect(fields(lacking)).toEqual(['W: conductor.size', 'W: conductor.metal', 'W: length_m', 'D: inputCurrent_A']);
-    expect(lacking.text).toContain('length, one way of W');
+    expect(lacking.text).toContain('length of W, one way');
   });
   it('shows what it was made from, and the steps', () => {
     const found = losing(9.6, {
@@ -82,17 +82,17 @@ describe('the drop of a feeder', () => {
       drives: [{ ...DRIVE, manual: { inputVoltageLeast_pct: 85 } }],
     });
     expect(labels(found)).toEqual([
-      'Voltage, line to line of S',
+      'Voltage of S, line to line',
       'Conductor size of W',
       'Conductor metal of W',
       'Sets in parallel of W',
-      'Length, one way of W',
-      'Length, up to of W',
-      'Laid in of W',
+      'Length of W, one way',
+      'Greatest length of W',
+      'What W is laid in',
       'Construction of W',
       'Rated input current of D',
       'Input power factor of D',
-      'Manual: least input voltage of D',
+      'Manual of D: least input voltage',
     ]);
     expect(found.working).toEqual([
       'first',
@@ -290,13 +290,13 @@ describe('the drop from drive to motor', () => {
       'Conductor size of W',
       'Conductor metal of W',
       'Sets in parallel of W',
-      'Length, one way of W',
-      'Length, up to of W',
+      'Length of W, one way',
+      'Greatest length of W',
       'Impedance of L',
       'Rated current of L',
-      'Drop at rated current of Z',
+      'Drop of Z at rated current',
       'Rated input current of D',
-      'Voltage, line to line of S',
+      'Voltage of S, line to line',
       'Fault current of S',
     ]);
     expect(found.assumptions.map((each) => each.what)).toEqual(['a']);

@@ -62,7 +62,11 @@ describe('what is available against what is marked', () => {
     expect([of(10_000, { element: knife }).verdict, of(10_001, { element: knife }).verdict]).toEqual(['pass', 'fail']);
     const found = of(65_000, { element: MARKED });
     expect([found.verdict, found.text]).toEqual(['pass', '65.00 kA are available at D, which is marked for 100.0 kA with a class J fuse.']);
-    expect(labels(found)).toEqual(['Fault rating of D', 'Fault rating holds with of D', 'Device as marked of D']);
+    expect(labels(found)).toEqual([
+      'Fault rating of D',
+      'Device that the fault rating of D holds with',
+      'Whether the device ahead of D is as marked',
+    ]);
     expect(of(110_000, { element: MARKED }).remedies[0]).toContain('A listed fuse or reactor combination');
   });
   it('a drive with another device fails, whatever is available', () => {
@@ -91,7 +95,7 @@ describe('where something is not known it is open, and never for what is known',
     const { faultRating_A: _, ...unrated } = PANEL;
     const found = of(5000, { element: unrated as Element });
     expect([found.verdict, fields(found), found.value, found.unit]).toEqual(['open', ['P: faultRating_A'], 5000, 'A']);
-    expect(found.text).toBe('Cannot be judged yet: fault rating of P not known. 5.00 kA are available at it.');
+    expect(found.text).toBe('Cannot be judged yet. Not known: fault rating of P. 5.00 kA are available at it.');
     expect(fields(of(5000, { element: { ...DRIVE, faultRating_A: 5000 } }))).toEqual(['D: faultRatingDevice', 'D: faultRatingDeviceDrawn']);
     // Too much is too much, with whatever device.
     expect(of(5001, { element: { ...DRIVE, faultRating_A: 5000 } }).verdict).toBe('fail');
@@ -100,7 +104,7 @@ describe('where something is not known it is open, and never for what is known',
     const ahead: Element[] = [{ id: 'l', kind: 'reactor', tag: 'L' }];
     const found = of(null, { ahead });
     expect([found.verdict, fields(found), found.value]).toEqual(['open', ['L: impedance_pct', 'L: ratedCurrent_A'], null]);
-    expect(found.text).toMatch(/^Cannot be judged yet: .* of L not known\.$/);
+    expect(found.text).toMatch(/^Cannot be judged yet\. Not known: .* of L\.$/);
     // What is not needed is not asked.
     expect(of(5000, { ahead }).verdict).toBe('pass');
     const plain = of(null);
@@ -168,7 +172,7 @@ describe('what it was made from', () => {
       'Impedance of T',
       'Conductor size of W',
       'Conductor metal of W',
-      'Length, one way of W',
+      'Length of W, one way',
       'Fault current of S',
     ]);
   });

@@ -2,6 +2,7 @@ import { describe, expect, it } from 'vitest';
 import type { CableScope } from '../../../engine/checks/check.ts';
 import { conduitFill, wireDiameter_mm } from '../../../engine/checks/fillChecks.ts';
 import type { Finding } from '../../../engine/checks/finding.ts';
+import { racewaySizes } from '../../../engine/checks/racewaySizes.ts';
 import type { Cable } from '../../../engine/lineup/cable.ts';
 import { expectClose } from '../../reference/expectClose.ts';
 import { CABLE, cableScope } from './scopes.ts';
@@ -52,7 +53,7 @@ describe('the fill of a raceway', () => {
     expectClose(found.margin_pct ?? 0, (100 * (40 - (found.value ?? 0))) / 40, { relative: 1e-9 }, 'of the limit');
     expect(found.text).toMatch(/^W fills 15\.\d % of a 1 in EMT raceway; 40 % is the most for more than two\.$/);
     expect(found.inputs.map((each) => each.what)).toEqual([
-      'Laid in of W',
+      'What W is laid in',
       'Raceway size of W',
       'Construction of W',
       'Conductor size of W',
@@ -118,7 +119,25 @@ describe('the fill of a raceway', () => {
       const found = of(pipe(size));
       expect([found.verdict, found.phrase, ...fields(found)]).toEqual(['open', 'raceway size?', 'W: installation.racewaySize']);
     }
-    expect(of(pipe('53')).text).toBe('“53” is not a trade size of the table: write 2, 2 1/2 or 2 EMT.');
+    expect(of(pipe('53')).text).toBe('“53” is not a trade size of steel conduit: write 2, 2 1/2 or 2 EMT.');
+    // Of another kind of pipe than is said to be there.
+    expect(of(pipe('2 PVC40')).verdict).toBe('open');
+    expect(of(pipe('2 EMT', 'plastic-conduit')).text).toBe('“2 EMT” is not a trade size of plastic conduit: write 2, 2 1/2 or 2 PVC80.');
+  });
+  it('is judged of every size that is offered, and of no raceway that is no pipe any is offered', () => {
+    for (const raceway of ['steel-conduit', 'aluminium-conduit', 'plastic-conduit', 'flexible-metal'] as const) {
+      const offered = racewaySizes(raceway);
+      expect(offered.slice(0, 3)).toEqual(['1/2', '3/4', '1']);
+      expect(new Set(offered).size).toBe(offered.length);
+      for (const size of offered) expect(of({ ...round(1, 0.1), ...pipe(size, raceway) }).verdict, `${size} of ${raceway}`).toBe('pass');
+    }
+    expect(racewaySizes('steel-conduit').filter((each) => each.startsWith('1 1/4'))).toEqual([
+      '1 1/4',
+      '1 1/4 EMT',
+      '1 1/4 IMC',
+      '1 1/4 RMC',
+    ]);
+    for (const raceway of ['tray', 'none', 'direct-buried']) expect(racewaySizes(raceway)).toEqual([]);
   });
   it('of a pipe whose kind nobody said takes the narrowest, and says so', () => {
     // 2 1/2: EMT 5.858, IMC 5.135, RMC 4.866 in².

@@ -111,8 +111,8 @@ describe('a grounding conductor by NEC 250.122', () => {
       'Grounding conductor metal of W',
       'Conductor size of W',
       'Conductor metal of W',
-      'Grounds landed, start of W',
-      'Grounds landed, end of W',
+      'Grounds landed at the start of W',
+      'Grounds landed at the end of W',
       'Sets in parallel of W',
       'Trip rating of Q',
       'grounding conductor',
@@ -152,7 +152,7 @@ describe('a grounding conductor by NEC 250.122', () => {
       true,
       true,
     ]);
-    expect(labels(steel)).toEqual(['Grounding conductors of W', 'Laid in of W', 'Construction of W']);
+    expect(labels(steel)).toEqual(['Grounding conductors of W', 'What W is laid in', 'Construction of W']);
     expect([none('copper-tape', 'tray').text, none('multicore', 'tray').text]).toEqual([
       'W has no grounding conductor; a shield alone does not count as one.',
       'W has no grounding conductor.',
@@ -226,8 +226,8 @@ describe('a grounding conductor by IEC', () => {
       'Grounding conductor metal of W',
       'Conductor size of W',
       'Conductor metal of W',
-      'Grounds landed, start of W',
-      'Grounds landed, end of W',
+      'Grounds landed at the start of W',
+      'Grounds landed at the end of W',
       'Sets in parallel of W',
     ]);
     expect(found.working[0]).toMatch(/^line conductor 16\.0 mm²: grounding conductor 16\.0 mm² \(.*[^4]\)$/);
@@ -375,7 +375,7 @@ describe('the quality of a shield', () => {
     expectClose(little.margin_pct ?? 0, (100 * (3.361 - 3.362)) / 3.362, { relative: 1e-6 }, 'by hand');
     expect([enough.remedies, labels(enough)]).toEqual([
       [],
-      ['Construction of W', 'Shield cross-section of W', 'Each phase shielded by itself of W', 'Conductor size of W'],
+      ['Construction of W', 'Shield cross-section of W', 'Whether each phase of W is shielded by itself', 'Conductor size of W'],
     ]);
   });
   it('around each phase by itself fails by the manual', () => {

@@ -39,7 +39,7 @@ describe('the wall', () => {
     expectClose(found.limit ?? 0, 0.381, { relative: 1e-12 }, '15 mil');
     expectClose(found.margin_pct ?? 0, 60, { relative: 1e-9 }, '9 of 15 over');
     expect(found.working).toEqual(['nominal 30.0 mil (0.76 mm), entered', 'thinnest = nominal × 0.8 = 24.0 mil (0.61 mm)']);
-    expect(labels(found)).toEqual(['Conductor size of W', 'Insulation wall of W', 'Thinnest wall, of nominal of W']);
+    expect(labels(found)).toEqual(['Conductor size of W', 'Insulation wall of W', 'Thinnest wall of W, of nominal']);
     expect(found.text).toBe(
       'W has 30.0 mil (0.76 mm) nominal, 24.0 mil (0.61 mm) at its thinnest; 15.0 mil (0.38 mm) is asked everywhere.',
     );
@@ -58,7 +58,7 @@ describe('the wall', () => {
     expect([fields(found), found.assumptions.map((each) => each.what), found.phrase]).toEqual([
       ['W: insulation.concentricity_pct'],
       ['thinnest wall, of nominal'],
-      'thinnest wall, of nominal?',
+      'thinnest wall?',
     ]);
     expect(found.assumptions[0]?.value).toBe('90 %');
     expect(found.text).toContain('13.4 mil (0.34 mm) in the worst wire');
@@ -107,7 +107,11 @@ describe('moisture', () => {
       'W is THWN-2, PVC, in a damp place: under a drive’s pulses its inception falls below half of the dry value.',
       'W is THWN-2, PVC, in a wet place: under a drive’s pulses its inception falls below half of the dry value.',
     ]);
-    expect(labels(found[0] ?? at('TW', 'dry'))).toEqual(['Insulation type of W', 'Around it of W', 'Laid in of W']);
+    expect(labels(found[0] ?? at('TW', 'dry'))).toEqual([
+      'Insulation type of W',
+      'Whether it is dry, damp or wet around W',
+      'What W is laid in',
+    ]);
   });
   it('ahead of the drive passes where the letters allow it', () => {
     const found = at('THWN-2', 'wet', { side: 'input' });
@@ -186,7 +190,7 @@ describe('the voltage class', () => {
     expectClose(found.margin_pct ?? 0, 200 / 3, { relative: 1e-12 }, 'two thirds');
     expect([found.working, labels(found), found.assumptions]).toEqual([
       ['cable 1000 V; supply 480 V asks 600 V'],
-      ['Insulation voltage of W', 'Voltage, line to line of S'],
+      ['Insulation voltage of W', 'Voltage of S, line to line'],
       [],
     ]);
     expect(found.text).toBe('W is rated 1000 V; on a 480 V drive 600 V is asked.');
@@ -199,7 +203,7 @@ describe('the voltage class', () => {
       [['cable voltage', '600 V']],
     ]);
     expect(found.assumptions[0]?.source).toMatch(/^XHHW-2, .+/);
-    expect([labels(found), rated(1000, 480, 'XHHW-2').assumptions]).toEqual([['Insulation type of W', 'Voltage, line to line of S'], []]);
+    expect([labels(found), rated(1000, 480, 'XHHW-2').assumptions]).toEqual([['Insulation type of W', 'Voltage of S, line to line'], []]);
   });
   it('is open without either, or without the supply’s voltage', () => {
     const [bare, dark] = [rated(undefined, 480), rated(600, null)];
@@ -207,7 +211,7 @@ describe('the voltage class', () => {
       'open',
       'W: insulation.voltage_V',
       'W: insulation.type',
-      'Cannot be judged yet: insulation voltage of W, insulation type of W not known.',
+      'Cannot be judged yet. Not known: insulation voltage of W; insulation type of W.',
     ]);
     expect([dark.verdict, dark.missing, dark.text]).toEqual([
       'open',

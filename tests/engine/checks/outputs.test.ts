@@ -71,7 +71,7 @@ describe('the length that a manual allows', () => {
     expect([mixed(20, BOTH).verdict, mixed(21, BOTH).verdict, mixed(21, BOTH).limit]).toEqual(['pass', 'fail', 50]);
     expect(mixed(21, BOTH).text).toContain('of partly shielded cable');
     expect(labels(mixed(20, BOTH))).toEqual(
-      expect.arrayContaining(['Manual: shielded length of D', 'Manual: unshielded length of D', 'Construction of W']),
+      expect.arrayContaining(['Manual of D: shielded length', 'Manual of D: unshielded length', 'Construction of W']),
     );
     // One of the two alone can break it, but not keep it.
     expect([mixed(20, { lengthShielded_m: 50 }).verdict, mixed(21, { lengthShielded_m: 50 }).verdict]).toEqual(['open', 'fail']);
@@ -86,7 +86,7 @@ describe('the length that a manual allows', () => {
       [behind({ id: 'l', kind: 'reactor', tag: 'L' }), behind(filter('dvdt')), behind(filter('sine'))].map((each) => each.limit),
     ).toEqual([200, 200, 200]);
     expect(behind(filter('sine')).text).toContain('with a reactor or filter');
-    expect(labels(behind(filter('sine')))[0]).toBe('Manual: length with reactor of D');
+    expect(labels(behind(filter('sine')))[0]).toBe('Manual of D: length with reactor');
     expect([behind(filter('terminator')), behind(filter()), behind(MOTOR)].map((each) => [each.verdict, each.limit])).toEqual([
       ['fail', 50],
       ['fail', 50],
@@ -112,10 +112,10 @@ describe('the length that a manual allows', () => {
     const found = length({ drive: with_({ ...BOTH, page: '12' }), cables });
     expect([found.value, found.text.endsWith('m.') || found.text.endsWith('ft.')]).toEqual([40, true]);
     expect(labels(found)).toEqual([
-      'Manual: shielded length of D',
-      'Manual, page of D',
-      'Length, one way of X',
-      'Length, up to of X',
+      'Manual of D: shielded length',
+      'Manual of D, page',
+      'Length of X, one way',
+      'Greatest length of X',
       'Sets in parallel of X',
       'Construction of X',
     ]);
@@ -162,7 +162,7 @@ describe('the length for an emission category', () => {
     expectClose(found.margin_pct ?? 0, 20, { relative: 1e-12 }, 'by hand');
     expect(found.text.replaceAll('\u00a0', ' ')).toBe('Category C2 is asked; D keeps it to 50 m at 4.0 kHz, and 40 m are connected.');
     expect(found.working).toEqual(['X 40.0 m = 40.00 m']);
-    expect(labels(found)).toEqual(['Carrier of D', 'Length, one way of X', 'Sets in parallel of X']);
+    expect(labels(found)).toEqual(['Carrier of D', 'Length of X, one way', 'Sets in parallel of X']);
     expect(only(emission('C2', 4000, 60)).remedies).toHaveLength(3);
   });
   it('a row without a carrier holds for all', () => {
@@ -323,12 +323,12 @@ describe('charging current', () => {
     expectClose(high, 1.4 * peak, { absolute: 1 }, '+ 40 %');
     expect(found.text).toContain('effective at 4.0 kHz; with 60.0 A of motor');
     expect(labels(found)).toEqual([
-      'Voltage, line to line of S',
+      'Voltage of S, line to line',
       'Carrier of D',
       'Rated output current of D',
-      'Rise time, 10 to 90 % of D',
+      'Rise time of D, 10 to 90 %',
       'Nameplate current of M',
-      'Length, one way of X',
+      'Length of X, one way',
       'Sets in parallel of X',
       'Construction of X',
     ]);

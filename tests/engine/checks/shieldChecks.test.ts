@@ -44,7 +44,12 @@ describe('a shield is there', () => {
   it('with a shield or a metal pipe all the way passes, and shows from what', () => {
     const found = present([SHIELDED, { ...CABLE, tag: 'P' }]);
     expect([found.verdict, found.phrase, found.subject.tag, found.runs]).toEqual(['pass', 'shielded', 'M', ['M']]);
-    expect(found.inputs.map((each) => each.what)).toEqual(['Construction of W', 'Laid in of W', 'Construction of P', 'Laid in of P']);
+    expect(found.inputs.map((each) => each.what)).toEqual([
+      'Construction of W',
+      'What W is laid in',
+      'Construction of P',
+      'What P is laid in',
+    ]);
   });
   it('is not asked inside one enclosure', () => expect(present([LINK]).verdict).toBe('not-applicable'));
   it('is open while the build of a cable is not known, though the others are shielded', () => {
@@ -69,10 +74,10 @@ describe('a shield is there', () => {
     expect(byManual.text).toBe('X, 40.0 m, has neither a shield nor a metal raceway; the manual of D asks for one.');
     expect(byContract.text).toBe('X, 40.0 m, has neither a shield nor a metal raceway; category C3 is asked.');
     expect(byManual.inputs.map((each) => each.what)).toEqual([
-      'Manual asks for a shield of D',
+      'Whether the manual of D asks for a shield',
       'Construction of X',
-      'Laid in of X',
-      'Length, one way of X',
+      'What X is laid in',
+      'Length of X, one way',
     ]);
     expect([byManual.working, byManual.remedies.length]).toEqual([['X: 40.00 m without shield or metal raceway'], 2]);
   });
@@ -97,6 +102,7 @@ describe('a shield is there', () => {
       tag: 'the project',
       field: 'emcCategory',
       label: 'Emission category',
+      named: 'Emission category of the project',
       ask: 'specification',
     });
   });
@@ -134,11 +140,11 @@ describe('a shield is whole', () => {
     expect([found.verdict, found.phrase, found.working, found.runs]).toEqual(['pass', 'shield continuous', ['path: D, W, X, M'], ['M']]);
     expect(found.inputs.map((each) => each.what)).toEqual([
       'Construction of W',
-      'Shield landing, start of W',
-      'Shield landing, end of W',
+      'Shield landing at the start of W',
+      'Shield landing at the end of W',
       'Construction of X',
-      'Shield landing, start of X',
-      'Shield landing, end of X',
+      'Shield landing at the start of X',
+      'Shield landing at the end of X',
       'Box of JB',
       'Bond bar of JB',
     ]);
@@ -284,8 +290,8 @@ describe('a shield is landed', () => {
     ]);
     expect(found.map((each) => each.text)).toEqual(['The shield of W is landed all round at D.', 'The shield of W is not landed at M.']);
     expect(found.map((each) => each.inputs.map((input) => input.what))).toEqual([
-      ['Construction of W', 'Laid in of W', 'Shield landing, start of W'],
-      ['Construction of W', 'Laid in of W', 'Shield landing, end of W'],
+      ['Construction of W', 'What W is laid in', 'Shield landing at the start of W'],
+      ['Construction of W', 'What W is laid in', 'Shield landing at the end of W'],
     ]);
     expect(found[1]?.remedies).toHaveLength(1);
     expect(at({ landing: 'clamp' }).verdict).toBe('pass');

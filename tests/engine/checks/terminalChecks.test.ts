@@ -184,7 +184,7 @@ describe('sets in parallel', () => {
     expect([found.phrase, found.authority, found.remedies.length, labels(found).length]).toEqual(['2 sets of 1 AWG', 'code', 2, 4]);
     expect([two('1/0 AWG').phrase, labels(two('1/0 AWG'))]).toEqual([
       '2 sets alike',
-      ['Sets in parallel of W', 'Conductor size of W', 'Sets alike of W', 'All phases in each set of W'],
+      ['Sets in parallel of W', 'Conductor size of W', 'Whether the sets of W are alike', 'Whether each set of W holds all phases'],
     ]);
   });
   it('are twins, each with all phases', () => {

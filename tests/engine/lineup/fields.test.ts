@@ -1,6 +1,7 @@
 import { readFileSync } from 'node:fs';
 import { describe, expect, it } from 'vitest';
 import { ELEMENT_KINDS, FIELDS, formatQuantity, parseQuantity, type Quantity } from '../../../engine/index.ts';
+import { namedOf } from '../../../engine/lineup/fields.ts';
 
 /** Every value that a document may hold can be seen and changed: each leaf of the schema has a row among the fields, and each row its leaf. */
 
@@ -112,5 +113,41 @@ describe('units', () => {
     const parsed = parseQuantity(typed, quantity, 'us');
     expect(parsed.ok).toBe(false);
     if (!parsed.ok) expect(parsed.what.length).toBeGreaterThan(10);
+  });
+});
+
+describe('the name of a value, with its part', () => {
+  it('puts the part where it reads well', () => {
+    const named = (kind: keyof typeof FIELDS, path: string) => {
+      const field = FIELDS[kind].find((each) => each.path === path);
+      return field && namedOf(field, 'X-1');
+    };
+    expect([
+      named('cable', 'conductor.size'),
+      named('cable', 'length_m'),
+      named('cable', 'from.landing'),
+      named('cable', 'installation.raceway'),
+      named('motor', 'insulation'),
+      named('motor', 'switchedAlone'),
+      named('disconnect', 'lockable'),
+      named('drive', 'manual.lengthShielded_m'),
+    ]).toEqual([
+      'Conductor size of X-1',
+      'Length of X-1, one way',
+      'Shield landing at the start of X-1',
+      'What X-1 is laid in',
+      'What the winding of X-1 is built to',
+      'Whether X-1 is switched while others run',
+      'Whether X-1 is lockable open',
+      'Manual of X-1: shielded length',
+    ]);
+  });
+  const OWN = Object.entries(FIELDS).flatMap(([kind, fields]) => fields.map((field) => ({ kind, field, said: namedOf(field, 'X-1') })));
+  it.each(OWN)('$kind $field.path: $said', ({ field, said }) => {
+    expect(said.split('X-1')).toHaveLength(2);
+    expect(field.label).not.toMatch(/[|=]/);
+    // No preposition, and no half of a sentence, stands before 'of'.
+    expect(said).not.toMatch(/\b(to|from|in|on|for|with|by|at|it|is|run|open|allowed|together|sight|marked|alike|tested|use) of X-1/);
+    expect(said).not.toMatch(/, [^,]* of X-1/);
   });
 });
