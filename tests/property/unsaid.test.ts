@@ -3,6 +3,7 @@ import { join } from 'node:path';
 import { describe, expect, it } from 'vitest';
 import { setValue } from '../../editor/store/edits.ts';
 import { type Cable, type Element, FIELDS, type Finding, type LineUp, load, review, sayOf, valueAt } from '../../engine/index.ts';
+import { namedOf } from '../../engine/lineup/fields.ts';
 
 /**
  * Nothing that a verdict hangs on goes unsaid. Where taking one value away leaves a finding open, that finding had named the value among
@@ -30,7 +31,7 @@ function unsaid(lineUp: LineUp): readonly string[] {
   return [...lineUp.elements, ...lineUp.cables].flatMap((part) =>
     FIELDS[kindOf(part)]
       .filter(({ path }) => valueAt(part, path) !== undefined)
-      .flatMap(({ path, label }) => {
+      .flatMap(({ path, ...called }) => {
         const after = new Map(review(setValue(lineUp, part.id, path, undefined)).findings.map((each) => [each.id, each]));
         return before.flatMap((was) => {
           const is = after.get(was.id);
@@ -39,7 +40,7 @@ function unsaid(lineUp: LineUp): readonly string[] {
             ...(is.missing.some((each) => each.id === part.id && each.field === path) || (bounded.has(path) && is.missing.length > 0)
               ? []
               : [`${is.id} does not ask for ${path} of ${part.tag}`]),
-            ...(was.inputs.some(({ what }) => what === `${say(label)} of ${part.tag}`)
+            ...(was.inputs.some(({ what }) => what === say(namedOf(called, part.tag)))
               ? []
               : [`${was.id} does not name ${path} of ${part.tag}`]),
           ];

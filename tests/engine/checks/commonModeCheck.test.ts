@@ -49,16 +49,16 @@ describe('the current of each edge', () => {
     expect(found.runs).toEqual(['M']);
     expect(found.text).toBe('Each edge sends about 14 A (7 to 27 A) to ground by cable and motor; it returns in the shield.');
     expect(labels(found)).toEqual([
-      'Voltage, line to line of S',
-      'Rise time, 10 to 90 % of D',
+      'Voltage of S, line to line',
+      'Rise time of D, 10 to 90 %',
       'Rated power of M',
-      'Windings to frame of M',
-      'Length, one way of W',
+      'Capacitance of M, windings to frame',
+      'Length of W, one way',
       'Construction of W',
       'Conductor size of W',
       'Sets in parallel of W',
-      'Laid in of W',
-      'Capacitance, core to shield of W',
+      'What W is laid in',
+      'Capacitance of W, core to shield',
     ]);
   });
   it('of a slow edge is what charges both: 26.53 nF × 226.27 V / 1.25 µs = 4.802 A', () => {
@@ -178,12 +178,12 @@ describe('a box that opens its way', () => {
       "share outside: L / (L + L' l) with L' 0.4 to 1.2 µH/m, and ωL / (ωL + 2 Z) with Z 100 to 300 Ω on a long run: 1.4 to 10.7 %",
     ]);
     expect(labels(found)).toEqual([
-      'Shield landing, end of V',
-      'Grounds landed, end of V',
-      'Length, one way of V',
-      'Shield landing, start of W',
-      'Grounds landed, start of W',
-      'Length, one way of W',
+      'Shield landing at the end of V',
+      'Grounds landed at the end of V',
+      'Length of V, one way',
+      'Shield landing at the start of W',
+      'Grounds landed at the start of W',
+      'Length of W, one way',
       'Box of X',
     ]);
   });
@@ -232,7 +232,11 @@ describe('a box that opens its way', () => {
       1,
     ]);
     expect(found.working[3]).toContain('L 0.12 to 0.22 µH');
-    expect(labels(found).slice(0, 3)).toEqual(['Shield landing, end of V', 'Grounds landed, end of V', 'Pigtail length, end of V']);
+    expect(labels(found).slice(0, 3)).toEqual([
+      'Shield landing at the end of V',
+      'Grounds landed at the end of V',
+      'Pigtail length at the end of V',
+    ]);
     // One of no known length is taken as usual, and said to be.
     const one = only(at([ended(V, 'to', { landing: 'pigtail' }), ended(W, 'from', { landing: 'full' })], WHOLE));
     near(one.value, 17.255 / 2);
@@ -250,7 +254,10 @@ describe('a box that opens its way', () => {
     const turned = (cable: Cable): Cable => ({ ...cable, from: cable.to, to: cable.from });
     const found = only(at([turned(V), turned(W)]));
     near(found.value, 133.67);
-    expect(labels(found).filter((each) => each.startsWith('Grounds'))).toEqual(['Grounds landed, start of V', 'Grounds landed, end of W']);
+    expect(labels(found).filter((each) => each.startsWith('Grounds'))).toEqual([
+      'Grounds landed at the start of V',
+      'Grounds landed at the end of W',
+    ]);
     const tails = only(at([turned(ended(V, 'to', { landing: 'pigtail' })), turned(ended(W, 'from', { landing: 'full' }))], WHOLE));
     expect(tails.assumptions.at(-1)?.what).toBe('pigtail of V at X');
   });

@@ -151,8 +151,8 @@ describe('a contactor on the output', () => {
       'K opens only when the drive is blocked; D is under vector control, whose manual may forbid a contactor.',
       'K may open while the drive delivers current; D is under vector control, whose manual may forbid a contactor.',
     ]);
-    expect(labels(calm)).toEqual(['Opens at zero current only of K', 'Control of D']);
-    expect(labels(only(judge({}, null)))).toEqual(['Opens at zero current only of K']);
+    expect(labels(calm)).toEqual(['Whether K opens at zero current only', 'Control of D']);
+    expect(labels(only(judge({}, null)))).toEqual(['Whether K opens at zero current only']);
   });
   it('is open without either', () => {
     const [unknown, control] = [only(judge({ opensAtZeroCurrent: undefined })), only(judge({}, {}))];
@@ -229,7 +229,7 @@ describe('the way around a drive', () => {
       'guide',
       'way around unshielded',
       1,
-      ['Construction of B', 'Laid in of B'],
+      ['Construction of B', 'What B is laid in'],
       'B, C in the way around have no s',
     ]);
     expect([one.text.slice(0, 28), one.source]).toEqual(['B in the way around has no s', 'drive makers’ published guides on shielding']);
@@ -259,7 +259,7 @@ describe('the way around a drive', () => {
     ]);
     expect(found.working).toEqual(['I = 6 × 33.0 A', '√3 I (R cos φ + X sin φ), R 20.000 mΩ, X 40.000 mΩ, cos φ 0.35 = 15.25 V']);
     expect(found.text).toBe('Started through K, M draws about 198 A and the voltage there sags by 3.2 %; 15 % is usual as the most.');
-    expect(labels(found)).toEqual(['Nameplate current of M', 'Voltage, line to line of S', 'Fault current of S']);
+    expect(labels(found)).toEqual(['Nameplate current of M', 'Voltage of S, line to line', 'Fault current of S']);
     expect(found.assumptions.map(({ what, value }) => `${what}: ${value}`)).toEqual([
       'starting current: 6 times rated',
       'power factor while starting: 0.35',
@@ -287,7 +287,7 @@ describe('the way around a drive', () => {
       'W: conductor.size',
       'W: conductor.metal',
     ]);
-    expect(part('start', { bypassed: [unnamed] }).text).toBe('Cannot be judged yet: nameplate current of M not known.');
+    expect(part('start', { bypassed: [unnamed] }).text).toBe('Cannot be judged yet. Not known: nameplate current of M.');
     expect(part('start', { flow: step() }).text).toBe('Cannot be judged yet: the impedance ahead of it is not known.');
     // Of a source without a fault level no sag is known: not none.
     const { faultCurrent_A: ___, ...endless } = SUPPLY;
@@ -371,12 +371,7 @@ describe('several motors on one drive', () => {
     expect([all.verdict, all.phrase, labels(all)]).toEqual([
       'pass',
       'each motor protected',
-      [
-        'Overload protection of M1',
-        'Short-circuit device of its own of M1',
-        'Overload protection of M2',
-        'Short-circuit device of its own of M2',
-      ],
+      ['Overload protection of M1', 'Short-circuit device of M1', 'Overload protection of M2', 'Short-circuit device of M2'],
     ]);
     for (const bare of [{ overload: 'drive' }, { overload: 'none' }, { ownShortCircuitDevice: false }] as const) {
       const found = of(M1, { ...M2, ...bare });
@@ -384,7 +379,7 @@ describe('several motors on one drive', () => {
         'fail',
         'motors not protected singly',
         2,
-        ['Overload protection of M2', 'Short-circuit device of its own of M2'],
+        ['Overload protection of M2', 'Short-circuit device of M2'],
       ]);
       expect(found.text).toBe('M2 on D has no overload or short-circuit protection of its own.');
     }
@@ -400,7 +395,7 @@ describe('several motors on one drive', () => {
     expect([together.verdict, together.phrase, labels(together)]).toEqual([
       'pass',
       'started together',
-      ['Switched while others run of M1', 'Switched while others run of M2'],
+      ['Whether M1 is switched while others run', 'Whether M2 is switched while others run'],
     ]);
     const alone = [M1, { ...M2, switchedAlone: true }];
     const of = (drive: Partial<Drive>, motors = alone) => part('switching', drive, motors);
@@ -424,9 +419,9 @@ describe('several motors on one drive', () => {
         'Rated output current of D',
         'Overload of D',
         'Nameplate current of M1',
-        'Switched while others run of M1',
+        'Whether M1 is switched while others run',
         'Nameplate current of M2',
-        'Switched while others run of M2',
+        'Whether M2 is switched while others run',
       ],
     ]);
     expect([over.text, within.text, over.assumptions.map(({ what, value }) => `${what}: ${value}`)]).toEqual([
