@@ -20,6 +20,7 @@ import {
 import type { Finding, Verdict } from './finding.ts';
 import { isPeak, type NoPeak, type RunPeak, runPeak } from './runPeak.ts';
 import { carrierOf } from './shieldPath.ts';
+import { notASize, unlisted } from './unlistedSize.ts';
 import { hopsTo } from './waveTree.ts';
 
 /** Whether discharges are likely to begin on the insulation of a motor lead: three classes, never a life. */
@@ -140,7 +141,14 @@ function judgeCable(
       text: runs.length > 0 ? `The peak at ${runs.join(', ')} is not solved yet: see it first.` : 'No motor is fed by it yet.',
     });
   const [dry, wet] = [inceptionOf(cable, 'dry', peak, altitude_m), inceptionOf(cable, 'wet', peak, altitude_m)];
-  if (!dry || !wet) return openFinding(check, subject, runs, lacking.length > 0 ? lacking : missingOf(cable, 'insulation.wall_mm'));
+  if (!dry || !wet) {
+    const { size } = cable.conductor;
+    const strange = unlisted(size);
+    if (strange.length > 0) return openFinding(check, subject, runs, lacking, notASize(strange));
+    // With type and size it is the wall that no table has.
+    const noWall = size !== undefined && cable.insulation.type !== undefined ? missingOf(cable, 'insulation.wall_mm') : [];
+    return openFinding(check, subject, runs, [...lacking, ...noWall]);
+  }
   const found = place === 'dry' ? dry : place === 'damp' ? (inceptionOf(cable, place, peak, altitude_m) ?? wet) : wet;
   const shown = {
     quantity: found.to === 'metal' ? 'peak to ground at the wire' : 'peak between conductors',
@@ -196,7 +204,7 @@ function judgeCable(
     ...shown,
     verdict: VERDICT[found.class],
     phrase: `${words} inception`,
-    text: `${fixed(found.stress_V, 0)} V ${found.to === 'metal' ? 'to ground' : 'between conductors'} on ${cable.tag}; discharges begin at about ${fixed(found.onset_V, 0)} V there${place === undefined ? ' even when wet' : ` (${place})`}, give or take ${100 * found.spread} %: ${words} inception.`,
+    text: `${fixed(found.stress_V, 0)} V ${found.to === 'metal' ? 'to ground' : 'between conductors'} on ${cable.tag}; discharges begin at about ${fixed(found.onset_V, 0)} V there${place === undefined ? ' when wet' : ` (${place})`}, give or take ${100 * found.spread} %: ${words} inception.`,
     remedies:
       found.class === 'below'
         ? []
