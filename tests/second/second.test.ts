@@ -19,4 +19,6 @@ describe('the engine and a second reckoning agree', () => {
   it(`on ${CASES} line-ups of seed ${FIXED_SEED}`, () => expectAgreement(FIXED_SEED, CASES));
   const fresh = Math.floor(Math.random() * 2 ** 31);
   it(`on ${FRESH_CASES} line-ups of a fresh seed, ${fresh}`, () => expectAgreement(fresh, FRESH_CASES));
+  // Where an S-shaped edge peaks higher than any other.
+  it('on a line shorter than its edge, whose motor turns little of it back', () => expect(compareFrom(20_275_603, 1).found).toEqual([]));
 });

@@ -474,8 +474,6 @@ export function reckon(lineUp: LineUp): ReadonlyMap<string, Said> {
     const [value, most] = [line, { ...line, resistance_ohmPerM: 0, diameter_m: 1e9 }].map((each) => Math.max(bus_V, secondPeak(each)));
     // A line that loses much also stops being one of constant impedance, which the plain sum of waves leaves out: at 4 % lost it is off by 2 %.
     if ((value ?? 0) < 0.97 * (most ?? 0)) return;
-    // Near the bus an S-shaped edge, which is not tried here, may be the one that peaks.
-    if ((most ?? 0) < 1.05 * bus_V) return;
     said.set(`peak ${motor.tag}`, { verdict: null, value: value ?? 0, most: most ?? 0, relative: 0.02 });
   }
 

@@ -1,6 +1,7 @@
 /**
  * The peak at the end of one line, once more: the waves that go to and fro are added up in small steps of time.
- * Two edges with the same 10 to 90 % time are tried, the worse counts: 1 − exp(−t/τ) with τ ln 9, and a straight ramp 1.25 times as long.
+ * Three edges with the same 10 to 90 % time are tried, the worst counts: 1 − exp(−t/τ) with τ ln 9, half a turn of a cosine, and a straight
+ * ramp 1.25 times as long. The cosine is the worst where the motor turns little back and the line is shorter than the edge.
  * A ramp cancels itself on certain short lines, as no real edge does: it counts from three quarters of the critical length.
  * A way along the line smears a step to erfc(b / (2 √t)) (R. L. Wigington, N. S. Nahman, Proc. IRE 45, 1957, from memory), b growing with its length.
  */
@@ -36,6 +37,11 @@ export function secondPeak(line: Line): number {
   const straight = line.length_m >= (0.75 * line.velocity_mPerS * ramp_s) / 2;
   const span = Math.round(ramp_s / step);
   const areas: number[] = [0];
+  // Half a turn of a cosine passes 10 and 90 % where its angle's cosine is 0.8 and −0.8.
+  const turn_s = line.rise_s / (1 - (2 * Math.acos(0.8)) / Math.PI);
+  const omega = Math.PI / turn_s;
+  const turnSpan = Math.round(turn_s / step);
+  const turned: (readonly [number, number])[] = [[0, 0]];
   for (let t = step; t <= end; t += step) {
     let sum = 0;
     for (let k = 0; (2 * k + 1) * way < t; k++) {
@@ -47,8 +53,14 @@ export function secondPeak(line: Line): number {
     const settled = sum - slope * tau;
     smooth = settled + (smooth - (before - slope * tau)) * Math.exp(-step / tau);
     areas.push((areas.at(-1) ?? 0) + ((sum + before) / 2) * step);
+    // The same over the slope of the cosine, ω / 2 sin ω x, by its two parts.
+    const middle = ((sum + before) / 2) * step;
+    const [cosine, sine] = turned.at(-1) ?? [0, 0];
+    turned.push([cosine + middle * Math.cos(omega * (t - step / 2)), sine + middle * Math.sin(omega * (t - step / 2))]);
+    const [now, then] = [turned.at(-1) ?? [0, 0], turned.at(-1 - turnSpan) ?? [0, 0]];
+    const shaped = (omega / 2) * (Math.sin(omega * t) * (now[0] - then[0]) - Math.cos(omega * t) * (now[1] - then[1]));
     before = sum;
-    peak = Math.max(peak, smooth);
+    peak = Math.max(peak, smooth, shaped);
     if (straight) peak = Math.max(peak, ((areas.at(-1) ?? 0) - (areas.at(-1 - span) ?? 0)) / (span * step));
   }
   return line.bus_V * (1 + reflected) * peak;
