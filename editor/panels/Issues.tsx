@@ -82,7 +82,7 @@ function IssueForm({ lineUp, revision }: { readonly lineUp: LineUp; readonly rev
       <p>
         <button type="submit" className="main" disabled={stale || facts.date === ''}>
           Issue revision {revision}
-        </button>{' '}
+        </button>
         <span className="muted" role="status">
           {reason ??
             (stale

@@ -29,7 +29,6 @@ export function Drawing({ lineUp, family, drawing, marked, shifts, guides }: Dra
   const sight = useSight(drawing.parts.length > LARGE);
   const telling = useTelling();
   const seen = sight ? drawing.parts.filter((part) => inSight(part, sight)) : drawing.parts;
-  const chosen = new Set(marked);
   const dragged = new Set(
     lineUp.cables.flatMap(({ id, from, to }) => (shifts.has(from.element ?? '') || shifts.has(to.element ?? '') ? [id] : [])),
   );
@@ -46,11 +45,11 @@ export function Drawing({ lineUp, family, drawing, marked, shifts, guides }: Dra
             <Part
               key={`${layer}/${part.id}`}
               items={part[layer]}
-              telling={sight?.mute ? 'none' : telling === 'smaller' && chosen.has(part.id) ? 'small' : telling}
+              telling={sight?.mute ? 'none' : telling}
               dx={shifts.get(part.id)?.x_mm ?? 0}
               dy={shifts.get(part.id)?.y_mm ?? 0}
               hidden={dragged.has(part.id)}
-              role={layer === 'items' ? 'symbol' : chosen.has(part.id) ? 'words chosen' : 'words'}
+              role={layer === 'items' ? 'symbol' : 'words'}
             />
           )),
         )}
@@ -67,7 +66,7 @@ interface PartProps {
   readonly dy: number;
   readonly hidden: boolean;
   /** What it is to the style sheet. */
-  readonly role: 'symbol' | 'words' | 'words chosen';
+  readonly role: 'symbol' | 'words';
 }
 
 const Part = memo(function Part({ items, telling, dx, dy, hidden, role }: PartProps) {

@@ -25,6 +25,8 @@ export function figureText(finding: Finding, number: number, units: Units): stri
   if (band && unit !== 'm' && number !== limit) return `${`${toldNumber(finding, number)}`.replace('-', '−')}${unit && ` ${unit}`}`;
   if (unit === 'm') return formatQuantity(number, 'length', units);
   if (quantity === 'thinnest wall') return formatQuantity(number, 'smallLength', units);
+  // A round limit beside an estimate, which is told without decimals.
+  if (band && Number.isInteger(number)) return `${number}${unit && ` ${unit}`}`;
   const digits = unit === 'V' || unit === 'A' ? 1 : unit === '' && Number.isInteger(value) ? 0 : 2;
   return `${fixed(number, digits)}${unit && ` ${unit}`}`;
 }

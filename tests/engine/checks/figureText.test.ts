@@ -25,9 +25,9 @@ describe('an estimate', () => {
     expect(valueText(rough(1900.7, null, 'good'), 'us')).toBe('1901 V');
   });
   it('is never rounded to its limit or past it', () => {
-    expect(valueText(rough(1003, 1000), 'us')).toBe('1003 V, limit 1000.0 V');
-    expect(valueText(rough(999.8, 1000), 'us')).toBe('999.8 V, limit 1000.0 V');
-    expect(valueText(rough(1000, 1000), 'us')).toBe('1000.0 V, limit 1000.0 V');
+    expect(valueText(rough(1003, 1000), 'us')).toBe('1003 V, limit 1000 V');
+    expect(valueText(rough(999.8, 1000), 'us')).toBe('999.8 V, limit 1000 V');
+    expect(valueText(rough(1000, 1000), 'us')).toBe('1000 V, limit 1000 V');
   });
 });
 
