@@ -71,7 +71,18 @@ export { save } from './lineup/save.ts';
 export { KIND_HEAD, TOGETHER, TOLD } from './lineup/scheduleHeads.ts';
 export { sha256 } from './lineup/sha256.ts';
 export { type TakenOut, takeOut } from './lineup/takeOut.ts';
-export { formatQuantity, inUnitOf, type Parsed, parseQuantity, type Quantity, type Units, unitNames, unitOf } from './lineup/units.ts';
+export {
+  asTyped,
+  formatQuantity,
+  inUnitOf,
+  type Parsed,
+  parseQuantity,
+  type Quantity,
+  type Units,
+  unitNames,
+  unitOf,
+  withUnit,
+} from './lineup/units.ts';
 export {
   deleteVariant,
   freeName,

@@ -12,6 +12,7 @@ import {
   startFromFive,
   tidyPositions,
   VERDICTS,
+  withUnit,
 } from '../../engine/index.ts';
 import { run } from '../commands/commands.ts';
 import { keeper } from '../files/autosave.ts';
@@ -103,7 +104,7 @@ export function Start() {
       return { ok: false as const, what: 'power and voltage lie above zero (to 10 MW and 1000 V), the length at zero or above' };
     const basis = typed.basis === 'iec' ? 'iec' : 'us';
     const place = typed.place === 'dry' || typed.place === 'wet' ? typed.place : 'damp';
-    const lineUp = startFromFive({ power_W, voltage_V, length_m, place, basis, typedLength: typed.length });
+    const lineUp = startFromFive({ power_W, voltage_V, length_m, place, basis, typedLength: withUnit(typed.length, 'length', units) });
     return { ok: true as const, lineUp, review: review(lineUp) };
   }, [typed]);
   const draw = () => {

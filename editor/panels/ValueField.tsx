@@ -1,5 +1,5 @@
 import { useEffect, useId, useRef, useState } from 'react';
-import { choiceText, type Field, formatQuantity, type Range, type Units, unitNames } from '../../engine/index.ts';
+import { asTyped, choiceText, type Field, formatQuantity, type Range, type Units, unitNames } from '../../engine/index.ts';
 import { useEditor } from '../store/editorStore.ts';
 import { useSay } from '../store/useSay.ts';
 import { readEntry } from './readEntry.ts';
@@ -124,10 +124,9 @@ function Entry({ field, value, typed, units, needed, unset, offers = [], take, i
   const known = value !== undefined;
   const shown = !known
     ? ''
-    : (typed ??
-      (field.kind === 'quantity' && field.quantity && (typeof value === 'number' || typeof value === 'string')
-        ? formatQuantity(value, field.quantity, units)
-        : String(value)));
+    : field.kind === 'quantity' && field.quantity && (typeof value === 'number' || typeof value === 'string')
+      ? asTyped(typed, value, field.quantity, units)
+      : (typed ?? String(value));
   const read = (text: string): string | null => {
     if (text === '' && needed) return 'It may not be empty';
     const entry = readEntry(field, text, units);

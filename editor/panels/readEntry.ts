@@ -1,4 +1,4 @@
-import { choiceText, type Field, parseQuantity, type Units } from '../../engine/index.ts';
+import { choiceText, type Field, parseQuantity, type Units, withUnit } from '../../engine/index.ts';
 
 /** What a typed or pasted text means for a field. Empty is not known. */
 export type Entry = { readonly ok: true; readonly value: unknown; readonly typed?: string } | { readonly ok: false; readonly what: string };
@@ -12,7 +12,7 @@ export function readEntry(field: Field, text: string, units: Units): Entry {
   if (field.kind === 'count') return /^\d+$/.test(text) ? { ok: true, value: Number(text) } : no(`“${text}” is not a whole number`);
   if (field.kind === 'quantity') {
     const parsed = parseQuantity(text, field.quantity ?? 'number', units);
-    return parsed.ok ? { ok: true, value: parsed.value, typed: text } : no(parsed.what);
+    return parsed.ok ? { ok: true, value: parsed.value, typed: withUnit(text, field.quantity ?? 'number', units) } : no(parsed.what);
   }
   const choices = field.kind === 'yesno' ? ['yes', 'no'] : (field.choices ?? []);
   const found = choices.find((each) => plain(each) === plain(text) || plain(choiceText(each)) === plain(text));

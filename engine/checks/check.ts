@@ -2,7 +2,7 @@ import type { Cable } from '../lineup/cable.ts';
 import type { Earthing, Element, ElementOf } from '../lineup/elements.ts';
 import { choiceText, type Field, fieldOf, inSentence, namedOf, valueAt } from '../lineup/fields.ts';
 import type { Basis, Project } from '../lineup/project.ts';
-import { formatQuantity } from '../lineup/units.ts';
+import { asTyped, formatQuantity } from '../lineup/units.ts';
 import type { TopologyFault } from '../network/network.ts';
 import type { Assumption, Authority, Finding, Input, Missing, Subject, Verdict } from './finding.ts';
 import type { ShieldPath } from './shieldPath.ts';
@@ -287,10 +287,11 @@ function inputOf(part: Element | Cable, path: string): Input | null {
           : field?.kind === 'choice'
             ? choiceText(String(value))
             : String(value);
-  const typed = origin?.typed === undefined || origin.typed === shown ? '' : ` (typed ${origin.typed})`;
+  const typed =
+    quantity && (typeof value === 'number' || typeof value === 'string') ? asTyped(origin?.typed, value, quantity, 'metric') : shown;
   return {
     what: namedOf(field ?? LISTS[path] ?? { label: path }, part.tag),
-    value: `${shown}${typed}`,
+    value: typed === shown ? shown : `${shown} (typed ${typed})`,
     origin: origin?.origin ?? 'entered',
     source: origin?.page ?? '',
   };

@@ -1,6 +1,6 @@
 import type { Cable } from '../lineup/cable.ts';
 import type { Element, ElementOf } from '../lineup/elements.ts';
-import { formatQuantity, type Quantity, type Units } from '../lineup/units.ts';
+import { asTyped, formatQuantity, type Quantity, type Units } from '../lineup/units.ts';
 import { TEXT_mm } from './displayList.ts';
 import { textWidth_mm } from './extent.ts';
 
@@ -96,9 +96,7 @@ const RACEWAYS: Readonly<Record<string, string>> = {
 
 /** As it was typed, else in the units of the project. */
 export function lengthText(cable: Cable, units: Units): string | null {
-  const typed = cable.provenance?.length_m?.typed;
-  if (typed !== undefined && typed !== '') return typed;
-  const least = shown(cable.length_m, 'length', units);
+  const least = cable.length_m === undefined ? null : asTyped(cable.provenance?.length_m?.typed, cable.length_m, 'length', units);
   const most = shown(cable.lengthMost_m, 'length', units);
   return least && most && least !== most ? `${least} to ${most}` : (least ?? most);
 }

@@ -158,6 +158,22 @@ function parseSize(text: string, units: Units): Parsed {
   return none;
 }
 
+/** A bare number with the unit that it was meant in: it would mean another length once the project counts in metres. */
+export function withUnit(text: string, quantity: Quantity, units: Units): string {
+  if (!/^[+-−]?[\d.,]+(e[+-]?\d+)?$/i.test(text)) return text;
+  const unit = quantity !== 'size' ? unitOf(quantity, units) : units === 'metric' ? 'mm²' : '';
+  return unit === '' ? text : `${text}\u00a0${unit}`;
+}
+
+/** What was typed where it says the value that is judged, whichever system it is read in; else the value in the project's. */
+export function asTyped(typed: string | undefined, value: number | string, quantity: Quantity, units: Units): string {
+  const says = (system: Units): boolean => {
+    const parsed = parseQuantity(typed ?? '', quantity, system);
+    return parsed.ok && (parsed.value === value || Math.abs(Number(parsed.value) / Number(value) - 1) < 1e-9);
+  };
+  return typed !== undefined && says('us') && says('metric') ? typed : formatQuantity(value, quantity, units);
+}
+
 /** '210 ft', with a no-break space; sizes as '35 mm²'. */
 export function formatQuantity(value: number | string, quantity: Quantity, units: Units): string {
   if (typeof value === 'string') return value.replace('mm2', 'mm²').replace(' ', '\u00a0');

@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import { formatQuantity, inUnitOf, parseQuantity, type Quantity, unitNames, unitOf } from '../../../engine/index.ts';
+import { asTyped, formatQuantity, inUnitOf, parseQuantity, type Quantity, unitNames, unitOf, withUnit } from '../../../engine/index.ts';
 
 /** What is typed against the definitions: NIST SP 811 appendix B for foot, inch, mil and horsepower (550 foot-pounds-force a second), SI prefixes for the rest. */
 
@@ -221,4 +221,31 @@ describe('how many figures are shown', () => {
     [0.12345, 'resistance', '0.1235\u00a0Ω'],
     [0.12345, 'number', '0.123'],
   ] as const)('%f %s', (value, quantity, shown) => expect(formatQuantity(value, quantity, 'metric')).toBe(shown));
+});
+
+describe('what was typed', () => {
+  it.each([
+    ['0,5', 'length', 'us', '0,5\u00a0ft'],
+    ['0,5', 'length', 'metric', '0,5\u00a0m'],
+    ['1e3', 'power', 'metric', '1e3\u00a0kW'],
+    ['−5', 'temperature', 'us', '−5\u00a0°F'],
+    ['25', 'size', 'metric', '25\u00a0mm²'],
+    ['0.86', 'number', 'us', '0.86'],
+    ['120 ft', 'length', 'metric', '120 ft'],
+    ['1/0', 'size', 'us', '1/0'],
+  ] as const)('%s as %s by %s habit is kept with its unit', (text, quantity, units, said) => {
+    const whole = withUnit(text, quantity, units);
+    expect(whole).toBe(said);
+    for (const system of ['us', 'metric'] as const) expect(typed(whole, quantity, system)).toBe(typed(text, quantity, units));
+  });
+  it('is shown where it says the value in either system, and nowhere else', () => {
+    expect(asTyped('120 ft', 36.576, 'length', 'metric')).toBe('120 ft');
+    expect(asTyped('0 ft', 0, 'length', 'metric')).toBe('0 ft');
+    expect(asTyped('#2 AWG', '2 AWG', 'size', 'metric')).toBe('#2 AWG');
+    // A bare number would change its meaning with the project's units, and a file may say anything.
+    expect(asTyped('0,5', 0.1524, 'length', 'us')).toBe('0.5\u00a0ft');
+    expect(asTyped('5 ft', 500, 'length', 'metric')).toBe('500\u00a0m');
+    expect(asTyped('', 500, 'length', 'metric')).toBe('500\u00a0m');
+    expect(asTyped(undefined, 500, 'length', 'metric')).toBe('500\u00a0m');
+  });
 });
