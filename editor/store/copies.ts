@@ -32,7 +32,7 @@ export interface Put {
 
 /** @param feeds cables of the same line-up that lead from outside into the clip: the copies are fed from the same place */
 export function putIn(lineUp: LineUp, clip: LineUp, shifts: readonly At[], feeds: readonly Cable[] = []): Put {
-  const nextTag = tagsLike(lineUp);
+  const tagsOfCopy = tagsLike(lineUp);
   const used = new Set([...lineUp.elements, ...lineUp.cables].map((part) => part.id));
   let number = used.size;
   const nextId = (prefix: 'e' | 'c'): string => {
@@ -44,6 +44,7 @@ export function putIn(lineUp: LineUp, clip: LineUp, shifts: readonly At[], feeds
   const cables: Cable[] = [];
   const positions: Record<string, At> = {};
   for (const shift of shifts) {
+    const nextTag = tagsOfCopy();
     const renamed = new Map<string, string>();
     for (const each of clip.elements) renamed.set(each.id, nextId('e'));
     for (const each of [...clip.cables, ...feeds]) renamed.set(each.id, nextId('c'));
@@ -76,23 +77,43 @@ export function putIn(lineUp: LineUp, clip: LineUp, shifts: readonly At[], feeds
   };
 }
 
-/** A free tag of the same style: 'P-07' is followed by 'P-08', a tag that is free is kept. */
-function tagsLike(lineUp: LineUp): (part: Element | Cable) => string {
-  const used = new Set([...lineUp.elements, ...lineUp.cables].map((part) => part.tag));
-  const fresh = freeTags(lineUp);
-  const choose = (part: Element | Cable): string => {
-    if (!used.has(part.tag)) return part.tag;
-    const [, stem, figures] = /^(.*?)(\d+)$/.exec(part.tag) ?? [];
-    if (stem === undefined || figures === undefined) return fresh(part.kind === 'link' ? 'cable' : part.kind);
-    let number = Number(figures);
-    const tag = () => `${stem}${`${number}`.padStart(figures.length, '0')}`;
-    while (used.has(tag())) number++;
-    return tag();
-  };
-  return (part) => {
-    const tag = choose(part);
+/** 'W-2A' as 'W-', '2' and 'A'. */
+function pieces(tag: string) {
+  const [, stem, figures, letter = ''] = /^(.*?)(\d+)([-.]?\p{L})?$/u.exec(tag) ?? [];
+  return stem === undefined || figures === undefined ? null : { stem, figures, letter };
+}
+
+/**
+ * A free tag of the same style: 'P-07' is followed by 'P-08', a tag that is free is kept. What shares its number but for a letter shares it in
+ * each copy too: of 'W-2A' and 'W-2B' come 'W-3A' and 'W-3B'.
+ */
+function tagsLike(lineUp: LineUp): () => (part: Element | Cable) => string {
+  const used = new Set<string>();
+  const lettered = new Set<string>();
+  const use = (tag: string): string => {
     used.add(tag);
+    const own = pieces(tag);
+    if (own?.letter) lettered.add(own.stem + own.figures);
     return tag;
+  };
+  for (const part of [...lineUp.elements, ...lineUp.cables]) use(part.tag);
+  const fresh = freeTags(lineUp);
+  return () => {
+    const shared = new Map<string, string>();
+    return (part) => {
+      const own = pieces(part.tag);
+      if (!own) return use(used.has(part.tag) ? fresh(part.kind === 'link' ? 'cable' : part.kind) : part.tag);
+      const before = own.stem + own.figures;
+      let number = Number(own.figures);
+      let numbered = (own.letter && shared.get(before)) || before;
+      while (
+        used.has(numbered + own.letter) ||
+        (own.letter && numbered !== before && numbered !== shared.get(before) && lettered.has(numbered))
+      )
+        numbered = `${own.stem}${`${++number}`.padStart(own.figures.length, '0')}`;
+      if (own.letter) shared.set(before, numbered);
+      return use(numbered + own.letter);
+    };
   };
 }
 

@@ -74,6 +74,19 @@ describe('copies', () => {
     expect(made.lineUp.elements.length).toBe(site.elements.length + 11 * run().length);
   });
 
+  it.each([
+    [['W-2A', 'W-2B'], 2, ['W-3A', 'W-3B', 'W-4A', 'W-4B']],
+    [['W-2A', 'W-2B', 'W-3A'], 1, ['W-4A', 'W-4B', 'W-5A']],
+    [['P-07-A', 'P-07-B'], 1, ['P-08-A', 'P-08-B']],
+    [['P-07', 'P-08'], 2, ['P-09', 'P-10', 'P-11', 'P-12']],
+    [['2A', '2'], 1, ['3A', '3']],
+  ] as const)('%j, %i more: the halves of a run stay together', (tags, count, expected) => {
+    const cables = site.cables.slice(0, tags.length).map((each, i) => ({ ...each, tag: tags[i] ?? '' }));
+    const ids = cables.flatMap(({ from, to }) => [from.element ?? '', to.element ?? '']);
+    const made = more({ ...site, cables }, ids, count);
+    expect(made?.lineUp.cables.slice(cables.length).map((each) => each.tag)).toEqual(expected);
+  });
+
   it('is fed from where its original is', () => {
     const made = more(site, run(), 2);
     const drives = made?.lineUp.elements.filter((each) => each.kind === 'drive' && made.ids.includes(each.id)) ?? [];
