@@ -305,17 +305,18 @@ function decided(check: CheckFacts, scope: RunScope, wave: Wave, limit: MotorLim
   const fails = exceeds(value, limit.peak_V);
   const beyond = !fails && (exceeds(high.volts, limit.peak_V) || exceeds(braking, limit.peak_V));
   const straddles = fails ? !exceeds(low_V, limit.peak_V) : exceeds(high_V, limit.peak_V);
-  const edge = wave.length_m === 0 ? null : edgeOf(limit, rise_s);
+  const edge = edgeOf(limit, rise_s);
   if (edge && drive.riseTime_s === undefined && !fails)
     return openFinding(check, subject, runs, [lacks(drive, 'riseTime_s')], {
       ...shown,
       text: `${fixed(value, 0)} V at ${motor.tag} lie within ${fixed(limit.peak_V, 0)} V; whether the edge is slow enough for ${limit.name} hangs on the rise time of ${drive.tag}.`,
     });
   // An active front end holds the bus higher: not knowing must not look better than knowing.
-  if (drive.frontEnd === undefined && !fails && exceeds(value * (1 + USUAL_RAISE_PCT / 100), limit.peak_V))
+  const raise_pct = drive.busRaise_pct ?? USUAL_RAISE_PCT;
+  if (drive.frontEnd === undefined && !fails && exceeds(value * (1 + raise_pct / 100), limit.peak_V))
     return openFinding(check, subject, runs, [lacks(drive, 'frontEnd')], {
       ...shown,
-      text: `${fixed(value, 0)} V at ${motor.tag} lie within ${fixed(limit.peak_V, 0)} V with a diode bridge; an active front end would raise it by a tenth, and which ${drive.tag} has is not known.`,
+      text: `${fixed(value, 0)} V at ${motor.tag} lie within ${fixed(limit.peak_V, 0)} V with a diode bridge; an active front end would raise it by ${fixed(raise_pct, 0)} %, and which ${drive.tag} has is not known.`,
     });
   const verdict: Verdict = fails || edge?.verdict === 'fail' ? 'fail' : beyond || straddles || edge ? 'caution' : 'pass';
   const said = [
@@ -353,7 +354,8 @@ function byMaker(
   const subject = elementSubject(motor);
   const runs = [motor.tag];
   const limit = motorLimit(motor, filter.motorRise_s ?? null, project.limits.motorPeak_V);
-  if (missing.length > 0 || 'missing' in limit) return openFinding(check, subject, runs, 'missing' in limit ? limit.missing : missing);
+  if (missing.length > 0) return openFinding(check, subject, runs, missing);
+  if ('missing' in limit) return openFinding(check, subject, runs, limit.missing);
   const over = exceeds(peak_V, limit.peak_V);
   // Behind a sine filter there is no edge; behind any other its rise time decides too, where the limit speaks of one.
   const asksRise = filter.role !== 'sine' && filter.motorRise_s === undefined && (limit.rise_s !== null || motor.insulation === 'curve');
