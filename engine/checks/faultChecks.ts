@@ -6,7 +6,7 @@ import type { Finding, Input, Missing } from './finding.ts';
 
 /** Whether parts stand the fault current that can flow through them. */
 
-const isCable = (part: Element | Cable): part is Cable => part.kind === 'cable' || part.kind === 'link';
+export const isCable = (part: Element | Cable): part is Cable => part.kind === 'cable' || part.kind === 'link';
 
 /** What the impedance of a part or cable is made of. */
 const impedancePaths = (part: Element | Cable): readonly string[] => {

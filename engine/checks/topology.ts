@@ -1,6 +1,6 @@
-import type { Element } from '../lineup/elements.ts';
 import type { FaultKind } from '../network/network.ts';
 import { type Check, cableSubject, elementSubject, finding } from './check.ts';
+import { isCable } from './faultChecks.ts';
 import type { Subject, Verdict } from './finding.ts';
 
 const FAULTS: Readonly<
@@ -69,11 +69,7 @@ export const topology: Check = {
   scope: 'fault',
   judge({ part, other, kind }) {
     const says = FAULTS[kind];
-    const subject = !part
-      ? LINEUP
-      : 'conductor' in part && typeof part.conductor === 'object' && part.conductor !== null && 'from' in part
-        ? cableSubject(part as Parameters<typeof cableSubject>[0])
-        : elementSubject(part as Element);
+    const subject = !part ? LINEUP : isCable(part) ? cableSubject(part) : elementSubject(part);
     const id = `topology/${kind}/${subject.id}`;
     return [
       finding(this, subject, [], {

@@ -1,5 +1,8 @@
 import { describe, expect, it } from 'vitest';
+import { topology } from '../../../engine/checks/topology.ts';
 import { type Cable, type Element, type LineUp, newLineUp, review, VERDICTS } from '../../../engine/index.ts';
+import type { FaultKind } from '../../../engine/network/network.ts';
+import { only } from './told.ts';
 
 /** Drawings that are no tree: each says so at the part, and the rest is judged. */
 
@@ -38,6 +41,49 @@ const S = part('supply', 's');
 const B = part('bus', 'b');
 const D = part('drive', 'd');
 const M = part('motor', 'm');
+
+describe('what a fault is told as', () => {
+  const told = (kind: FaultKind, at: Element | Cable | null, other: Element | Cable | null) =>
+    only(topology.scope === 'fault' ? topology.judge({ kind, part: at, other }) : []);
+  const W = cable('w', 's', 'b');
+  it.each([
+    ['loop', 'fail', 'closes a loop', 'W closes a loop at B: a one-line is judged as a tree from source to motor.'],
+    ['two-sources', 'fail', 'two sources meet', 'W joins two sources at B.'],
+    ['fed-backwards', 'fail', 'mains on drive output', 'W brings a source to the output of a drive (at B): mains there destroys it.'],
+    [
+      'drive-behind-drive',
+      'fail',
+      'drive behind a drive',
+      'W is fed from the output of B: a drive’s input does not live on another drive’s pulses.',
+    ],
+    ['unfed-motor', 'open', 'not fed', 'W is not connected to a source.'],
+    ['island', 'open', 'not connected', 'W is not connected to a source and is not judged.'],
+    ['cable-to-nowhere', 'open', 'leads nowhere', 'W has an end that lands on nothing.'],
+  ] as const)('%s', (kind, verdict, phrase, text) => {
+    const found = told(kind, W, B);
+    expect([found.id, found.verdict, found.phrase, found.text]).toEqual([`topology/${kind}/w`, verdict, phrase, text]);
+    expect([found.subject, found.runs, found.remedies.length]).toEqual([{ kind: 'cable', id: 'w', tag: 'W' }, [], 1]);
+    expect(told(kind, { ...W, kind: 'link' }, B).subject.kind).toBe('cable');
+    expect(told(kind, M, null).subject).toEqual({ kind: 'element', id: 'm', tag: 'M' });
+    expect(told(kind, M, null).text).toBe(
+      text
+        .replace('W', 'M')
+        .replace('(at B)', '(at )')
+        .replace(/(at|of) B([:.])/, '$1 $2'),
+    );
+  });
+  it('of the whole line-up where there is no source', () => {
+    const found = told('no-source', null, null);
+    expect([found.id, found.verdict, found.phrase, found.text, found.subject]).toEqual([
+      'topology/no-source/',
+      'open',
+      'no source',
+      'Nothing is fed: the line-up has no supply.',
+      { kind: 'lineup', id: '', tag: 'line-up' },
+    ]);
+    expect(told('island', null, null).text).toBe(' is not connected to a source and is not judged.');
+  });
+});
 
 describe('faults of the drawing', () => {
   it('a tree has none', () =>
