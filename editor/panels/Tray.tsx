@@ -1,9 +1,10 @@
 import { useRef, useState } from 'react';
 import { ELEMENT_KINDS, type ElementKind, kindSymbol } from '../../engine/index.ts';
 import { Paint } from '../sheet/Paint.tsx';
-import { dropPart } from '../sheet/partDrop.ts';
+import { cableUnder, dropPart } from '../sheet/partDrop.ts';
 import { type Family, PX } from '../sheet/scale.ts';
 import { useEditor, wait } from '../store/editorStore.ts';
+import { insertInto } from '../store/edits.ts';
 import { useSay } from '../store/useSay.ts';
 
 /** The parts. Drag one onto the sheet, or click it and then the sheet or a cable, or press Enter to add it below the selected part. */
@@ -25,6 +26,8 @@ interface Ghost {
   readonly kind: ElementKind;
   readonly x: number;
   readonly y: number;
+  /** The cable that it would be put into, if it were let go here. */
+  readonly into: string | null;
 }
 /** A hand that trembles is not a drag. */
 const DRAG_px = 6;
@@ -33,6 +36,12 @@ export function Tray({ family }: { readonly family: Family }) {
   const say = useSay();
   const waiting = useEditor((state) => state.waiting);
   const [ghost, setGhost] = useState<Ghost | null>(null);
+  const intoOf = (kind: ElementKind, x: number, y: number): string | null => {
+    const { lineUp } = useEditor.getState();
+    const cable = lineUp?.cables.find((each) => each.id === cableUnder(x, y));
+    if (!lineUp || !cable || !insertInto(lineUp, cable.id, kind, { x_mm: 0, y_mm: 0 })) return null;
+    return cable.kind === 'link' ? 'into the line' : `into ${cable.tag}`;
+  };
   const began = useRef<{ readonly x: number; readonly y: number } | null>(null);
   // A drag ends in a click on the button it began on: that click must not arm the part again.
   const dragged = useRef(false);
@@ -60,7 +69,7 @@ export function Tray({ family }: { readonly family: Family }) {
               if (!began.current) return;
               if (!dragged.current && Math.hypot(x - began.current.x, y - began.current.y) < DRAG_px) return;
               dragged.current = true;
-              setGhost({ kind, x, y });
+              setGhost({ kind, x, y, into: intoOf(kind, x, y) });
             }}
             onPointerUp={({ clientX: x, clientY: y }) => {
               const on = document.elementFromPoint(x, y)?.closest('.sheet');
@@ -92,6 +101,11 @@ function Follower({ ghost, family }: { readonly ghost: Ghost; readonly family: F
       <g transform={`scale(${PX})`}>
         <Paint items={kindSymbol(ghost.kind, family).items} />
       </g>
+      {ghost.into && (
+        <text x={18} y={-6}>
+          {ghost.into}
+        </text>
+      )}
     </svg>
   );
 }

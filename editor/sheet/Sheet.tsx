@@ -41,7 +41,7 @@ import { onLongPress } from './longPress.ts';
 import { Modes } from './Modes.tsx';
 import { findingCounts } from './names.ts';
 import { PartNode, type PartNodeType } from './PartNode.tsx';
-import { type Dropped, onDropped } from './partDrop.ts';
+import { cableUnder, type Dropped, onDropped } from './partDrop.ts';
 import { createParts, type Parts } from './parts.ts';
 import { portFor, portOf } from './ports.ts';
 import { RejoinOffer } from './RejoinOffer.tsx';
@@ -103,11 +103,6 @@ const partUnder = (x: number, y: number): string | null =>
   document
     .elementsFromPoint(x, y)
     .map((each) => each.closest('.react-flow__node')?.getAttribute('data-id'))
-    .find((id) => id) ?? null;
-const cableUnder = (x: number, y: number): string | null =>
-  document
-    .elementsFromPoint(x, y)
-    .map((each) => each.closest('.react-flow__edge')?.getAttribute('data-id'))
     .find((id) => id) ?? null;
 
 export interface SheetProps {

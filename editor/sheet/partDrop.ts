@@ -15,3 +15,10 @@ export function onDropped(listener: (dropped: Dropped) => void): () => void {
   listeners.add(listener);
   return () => void listeners.delete(listener);
 }
+
+/** The cable drawn at a place of the screen. */
+export const cableUnder = (x: number, y: number): string | null =>
+  document
+    .elementsFromPoint(x, y)
+    .map((each) => each.closest('.react-flow__edge')?.getAttribute('data-id'))
+    .find((id) => id) ?? null;

@@ -215,6 +215,26 @@ test('33 a part dropped on a cable splits it: both halves keep their data, the n
   }
 });
 
+test('33 a part dragged over a cable says that it would be put into it, where it can be', async ({ page }) => {
+  const [from, to, corner] = [await middle(page, 'VFD-1'), await middle(page, 'DS-1'), await page.getByTestId('sheet').boundingBox()];
+  for (const [kind, said] of [
+    ['Contactor', 1],
+    ['Motor', 0],
+  ] as const) {
+    const part = await page.getByRole('navigation', { name: 'Parts' }).getByRole('button', { name: kind, exact: true }).boundingBox();
+    await page.mouse.move((part?.x ?? 0) + 30, (part?.y ?? 0) + 20);
+    await page.mouse.down();
+    await page.mouse.move(from.x, (from.y + to.y) / 2 + 6, { steps: 5 });
+    await expect(page.locator('.ghost')).toHaveCount(1);
+    await expect(page.getByText('into W-1A', { exact: true })).toHaveCount(said);
+    await page.mouse.move((corner?.x ?? 0) + 8, (corner?.y ?? 0) + 8, { steps: 5 });
+    await expect(page.getByText('into W-1A', { exact: true })).toHaveCount(0);
+    await page.mouse.move((part?.x ?? 0) + 30, (part?.y ?? 0) + 20);
+    await page.mouse.up();
+  }
+  await expect(page.getByRole('button', { name: 'Undo' })).toBeDisabled();
+});
+
 test('34 deleting a part in a line offers to rejoin; what the halves shared is kept, the rest is asked', async ({ page }) => {
   await partOf(page, 'DS-1').click();
   await page.keyboard.press('Delete');
