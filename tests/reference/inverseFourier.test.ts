@@ -1,6 +1,7 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { fixed } from '../../engine/lineup/roundTo.ts';
+import { edgePeak, exponential, raisedCosine, type Shape } from '../../engine/physics/wave/edgePeak.ts';
 import { type LatticeInput, latticePeak_V, latticeWave } from '../../engine/physics/wave/latticePeak.ts';
 import { motorSurgeImpedance_ohm } from '../../engine/physics/wave/lineConstants.ts';
 import { expectClose } from './expectClose.ts';
@@ -162,5 +163,35 @@ describe('the exact lattice against the judge', () => {
     const { first } = extremes({ ...pvc, lossTangent: 0.06 });
     expect(ours).toBeGreaterThanOrEqual(first);
     expect(ours / first - 1).toBeLessThan(0.025);
+  });
+});
+
+describe('an edge of another shape, against the judge', () => {
+  /** Behind the edge of this shape, which is a row of small steps: the largest of what each brings. */
+  function judgedPeak(line: LatticeInput, rise_s: number, shape: Shape): number {
+    const delay_s = line.length_m / line.velocity_mPerS;
+    const until_s = 3 * delay_s + 4 * rise_s;
+    const { step_s, voltage_V } = rampResponse({ ...line, ramp_s: Math.min(rise_s, delay_s) / 60 }, 1.05 * until_s);
+    const slope = Array.from(voltage_V, (_, i) => shape((i + 1) * step_s, rise_s) - shape(i * step_s, rise_s));
+    let peak_V = 0;
+    for (let i = 0; i * step_s < until_s; i += 16) {
+      let volts = 0;
+      for (let j = 0; j <= i; j++) volts += (slope[j] ?? 0) * (voltage_V[i - j] ?? 0);
+      peak_V = Math.max(peak_V, volts);
+    }
+    return peak_V;
+  }
+  // 14 AWG in a shield, about: 6e-5 ohm/(m sqrt Hz).
+  const small = { bus_V: 650, velocity_mPerS: 150e6, impedanceLL_ohm: 90, resistance_ohmPerM: 0.0083, skin_ohmPerMRootHz: 6e-5 };
+  it.each([0.5, 0.8, 0.95])('on small wire, reflection %f, the band lies at most 1 % low', (reflection) => {
+    const motor_ohm = (90 * (1 + reflection)) / (1 - reflection);
+    const [rise_s, critical_m] = [0.4e-6, (1.25 * 0.4e-6 * 150e6) / 2];
+    for (const share of [0.25, 0.5, 0.8, 1.2]) {
+      const line: LatticeInput = { ...small, motor_ohm, ramp_s: 1.25 * rise_s, length_m: share * critical_m };
+      const judged = Math.max(650, ...[exponential, raisedCosine].map((shape) => judgedPeak(line, rise_s, shape)));
+      const { central_V } = edgePeak(line, false);
+      expect(central_V / judged, `${share} of the critical length`).toBeGreaterThan(0.99);
+      expect(central_V / judged, `${share} of the critical length`).toBeLessThan(1.045);
+    }
   });
 });

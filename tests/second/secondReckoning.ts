@@ -474,9 +474,6 @@ export function reckon(lineUp: LineUp): ReadonlyMap<string, Said> {
     const [value, most] = [line, { ...line, resistance_ohmPerM: 0, diameter_m: 1e9 }].map((each) => Math.max(bus_V, secondPeak(each)));
     // A line that loses much also stops being one of constant impedance, which the plain sum of waves leaves out: at 4 % lost it is off by 2 %.
     if ((value ?? 0) < 0.97 * (most ?? 0)) return;
-    // Near the bus the two ways to reckon loss part: the engine takes what the first front loses off the whole, which on an edge longer than
-    // its line is up to 4 % of the bus too much (seeds 20267219, 20270464). No motor's limit is that low.
-    if ((most ?? 0) < 1.1 * bus_V) return;
     said.set(`peak ${motor.tag}`, { verdict: null, value: value ?? 0, most: most ?? 0, relative: 0.02 });
   }
 

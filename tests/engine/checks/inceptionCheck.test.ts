@@ -81,12 +81,12 @@ describe('onset of discharges on a wire', () => {
     expect(labels(found)).toEqual([
       'Conductor size of W',
       'Insulation type of W',
-      'Thinnest wall, of nominal of W',
-      'Around it of W',
-      'Laid in of W',
+      'Thinnest wall of W, of nominal',
+      'Whether it is dry, damp or wet around W',
+      'What W is laid in',
       'Construction of W',
-      'Voltage, line to line of S',
-      'Length, one way of W',
+      'Voltage of S, line to line',
+      'Length of W, one way',
     ]);
     expect(found.assumptions.map(({ what }) => what)).toEqual(['peak to ground, of that between phases']);
   });
@@ -238,10 +238,10 @@ describe('a cable to several motors', () => {
     expect(trunk).toBe(Math.max(one ?? 0, two ?? 0));
     expect(swapped[0]?.value).toBe(trunk);
     expect(found[0] && labels(found[0]).slice(-4)).toEqual([
-      'Voltage, line to line of S',
-      'Length, one way of W',
-      'Length, one way of V',
-      'Length, one way of U',
+      'Voltage of S, line to line',
+      'Length of W, one way',
+      'Length of V, one way',
+      'Length of U, one way',
     ]);
   });
   it('with branches of unlike length too', () => {

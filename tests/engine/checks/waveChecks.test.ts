@@ -76,7 +76,7 @@ describe('critical length', () => {
       expect.stringMatching(/^between 5\.0 m \(v t \/ 3, t of 10 to 90 %\) and 13\.[78] m \(220 m\/µs\)$/),
       expect.stringContaining('ring 1 / (4 td) = 375 kHz'),
     ]);
-    expect(labels(long)).toEqual(['Rise time, 10 to 90 % of D', 'Length, one way of W', 'Speed of the wave of W']);
+    expect(labels(long)).toEqual(['Rise time of D, 10 to 90 %', 'Length of W, one way', 'Speed of the wave along W']);
     expect(labels(of({ cable: { ...LEAD, lengthMost_m: 110 } }))).toHaveLength(4);
   });
   it('is known from 5.0 to 13.75 m, and a length between is said to be', () => {
@@ -121,7 +121,7 @@ describe('critical length', () => {
     expect([other.verdict, ...fields(other), other.text]).toEqual([
       'open',
       'B: length_m',
-      'Cannot be judged yet: length, one way of B not known.',
+      'Cannot be judged yet. Not known: length of B, one way.',
     ]);
   });
   it('is no matter of a softened edge, or of no cable', () => {
@@ -170,29 +170,29 @@ describe('the peak at a motor', () => {
       tree: { terminators: [{ filter: { ...FILTER, role: 'terminator', resistance_ohm: 80, capacitance_F: 1e-7 }, node: 1 }] },
     };
     expect(labels(of(told))).toEqual([
-      'Voltage, line to line of S',
-      'Rise time, 10 to 90 % of D',
+      'Voltage of S, line to line',
+      'Rise time of D, 10 to 90 %',
       'Front end of D',
-      'Bus raised by front end of D',
-      'Bus while braking of D',
-      'Winding built to of M',
-      'Peak allowed by maker of M',
-      'Least rise time allowed of M',
-      'Curve taken from of M',
+      'Bus of D raised by front end',
+      'Bus of D while braking',
+      'What the winding of M is built to',
+      'Peak of M allowed by maker',
+      'Least rise time of M allowed',
+      'Where the curve of M is taken from',
       'Rated voltage of M',
       'Rated power of M',
-      'Surge impedance, line to line of M',
-      'Length, one way of W',
-      'Length, up to of W',
+      'Surge impedance of M, line to line',
+      'Length of W, one way',
+      'Greatest length of W',
       'Construction of W',
       'Insulation type of W',
       'Insulation wall of W',
       'Conductor size of W',
       'Sets in parallel of W',
-      'Surge impedance, line to line of W',
-      'Speed of the wave of W',
-      'Resistance with it, one phase of Z',
-      'Capacitance, one phase of Z',
+      'Surge impedance of W, line to line',
+      'Speed of the wave along W',
+      'Resistance with the capacitor of Z, one phase',
+      'Capacitance of Z, one phase',
     ]);
     const softened = {
       ...FILTER,
@@ -203,9 +203,9 @@ describe('the peak at a motor', () => {
       ratedVoltage_V: 480,
     };
     expect(labels(of({ tree: { atDrive: softened } })).slice(-5)).toHaveLength(5);
-    expect(labels(of({ tree: { atDrive: softened } })).filter((each) => each.endsWith(' of Z'))).toHaveLength(5);
+    expect(labels(of({ tree: { atDrive: softened } })).filter((each) => / of Z\b/.test(each))).toHaveLength(5);
     const coil = { ...REACTOR, impedance_pct: 3, ratedVoltage_V: 480, ratedCurrent_A: 72, coreLoss_ohm: 5000 };
-    expect(labels(of({ tree: { atDrive: coil } })).filter((each) => each.endsWith(' of L'))).toHaveLength(4);
+    expect(labels(of({ tree: { atDrive: coil } })).filter((each) => / of L\b/.test(each))).toHaveLength(4);
   });
   it('over the limit fails, within the band or 10 % of it is a caution', () => {
     const of = (volts: number) => limited(volts);
@@ -372,12 +372,12 @@ describe('a peak that a filter’s maker states', () => {
       'Behind Z its maker states 1800 V at the motor; the motor maker’s limit allows 900 V.',
     ]);
     expect(labels(stated({ motorRise_s: 1e-6 }, { riseLimit_s: 1e-7, peakCurveSource: 'x' }))).toEqual([
-      'Peak at motor, maker of Z',
-      'Rise time at motor, maker of Z',
-      'Winding built to of M',
-      'Peak allowed by maker of M',
-      'Least rise time allowed of M',
-      'Curve taken from of M',
+      'Peak of Z at motor, maker',
+      'Rise time of Z at motor, maker',
+      'What the winding of M is built to',
+      'Peak of M allowed by maker',
+      'Least rise time of M allowed',
+      'Where the curve of M is taken from',
       'Rated voltage of M',
     ]);
   });
@@ -436,14 +436,14 @@ describe('pulses that meet the last ring', () => {
       /needs [\d.]+ µs to fall to a tenth; whether D keeps its edges that far apart is not known\. Edges that meet it/,
     );
     expect(labels(over)).toEqual([
-      'Rise time, 10 to 90 % of D',
-      'Length, one way of W',
+      'Rise time of D, 10 to 90 %',
+      'Length of W, one way',
       'Construction of W',
       'Insulation type of W',
       'Conductor size of W',
       'Sets in parallel of W',
-      'Surge impedance, line to line of W',
-      'Speed of the wave of W',
+      'Surge impedance of W, line to line',
+      'Speed of the wave along W',
     ]);
   });
   it('are none where the drive keeps its edges apart', () => {
@@ -459,7 +459,7 @@ describe('pulses that meet the last ring', () => {
     ]);
     const told = (times: number) => (times * RING_s * 1e6).toFixed(1);
     expect(apart.text).toBe(`D keeps ${told(1.01)} µs between edges; the ring at M has fallen to a tenth after ${told(1)} µs.`);
-    expect([labels(apart)[0], apart.runs]).toEqual(['Least time between edges of D', ['M']]);
+    expect([labels(apart)[0], apart.runs]).toEqual(['Least time of D between edges', ['M']]);
     expect([close.verdict, close.text.includes(`, and D lets edges follow each other after ${told(0.99)} µs. Edges`)]).toEqual([
       'note',
       true,
