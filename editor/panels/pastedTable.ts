@@ -130,7 +130,9 @@ export function readTable(lineUp: LineUp, kind: TableKind, text: string): Pasted
     const meant = parts.filter((part) => part.tag.trim() === tag);
     const bad =
       meant.length === 0
-        ? `No ${mixed ? 'equipment' : kind} is called “${tag}”`
+        ? tag === ''
+          ? 'No tag stands here'
+          : `No ${mixed ? 'equipment' : kind} is called “${tag}”`
         : meant.length > 1
           ? `${meant.length} are called so`
           : seen.has(tag)

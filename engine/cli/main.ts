@@ -12,10 +12,10 @@ import { lineUpsIn, type Named } from './lineUpsIn.ts';
 import { sweep } from './put.ts';
 import { reportText } from './report.ts';
 
-/** check FILE_OR_FOLDER... | --list | --docs | --version. Exit 0 nothing fails, 1 something fails, 2 bad input or usage, 3 internal fault. */
+/** check FILE_OR_FOLDER... | --list | --docs | --help | --version. Exit 0 nothing fails, 1 something fails, 2 bad input or usage, 3 internal fault. */
 
 const USAGE =
-  'usage: npm run --silent check -- FILE_OR_FOLDER... [--json | --out DIR] [--basis us|iec] [--least-copper [--sets N]] [--pdf OUT] [--package DIR] [--sheets NAME,NAME] [--against OLD] | --list [--json] | --docs | --version';
+  'usage: npm run --silent check -- FILE_OR_FOLDER... [--json | --out DIR] [--basis us|iec] [--least-copper [--sets N]] [--pdf OUT] [--package DIR] [--sheets NAME,NAME] [--against OLD] | --list [--json] | --docs | --help | --version';
 
 const print = (line: string): void => void process.stdout.write(`${printable(line)}\n`);
 const complain = (...lines: readonly string[]): void => void process.stderr.write(lines.map((line) => `${printable(line)}\n`).join(''));
@@ -155,6 +155,10 @@ async function keepAll(files: readonly Named[], jobOf: (file: string) => Job, ou
 async function main(args: readonly string[]): Promise<number> {
   if (args.length === 1 && args[0] === '--version') {
     print(MAKER);
+    return 0;
+  }
+  if (args.includes('--help')) {
+    print(USAGE);
     return 0;
   }
   const options = readOptions(args);

@@ -131,3 +131,27 @@ function moved(item: Item, dx: number, dy: number): Item {
     ),
   };
 }
+
+/** So many times as large, letters and line weights too. */
+export const enlarge = (items: readonly Item[], k: number): readonly Item[] => items.map((item) => larger(item, k));
+
+function larger(item: Item, k: number): Item {
+  if (item.t === 'text') return { ...item, x: item.x * k, y: item.y * k, size_mm: item.size_mm * k };
+  const drawn = {
+    weight_mm: item.weight_mm * k,
+    ...('dash' in item && item.dash ? { dash: item.dash.map((each) => each * k) } : {}),
+  };
+  if (item.t === 'line') return { ...item, ...drawn, points: item.points.map(([x, y]) => [x * k, y * k] as const) };
+  if (item.t === 'path')
+    return {
+      ...item,
+      ...drawn,
+      d: item.d.map((s) =>
+        s[0] === 'C' ? (['C', s[1] * k, s[2] * k, s[3] * k, s[4] * k, s[5] * k, s[6] * k] as const) : ([s[0], s[1] * k, s[2] * k] as const),
+      ),
+    };
+  const at = { x: item.x * k, y: item.y * k };
+  if (item.t === 'circle') return { ...item, ...drawn, ...at, r: item.r * k };
+  const corner = item.corner_mm === undefined ? {} : { corner_mm: item.corner_mm * k };
+  return { ...item, ...drawn, ...at, ...corner, w: item.w * k, h: item.h * k };
+}

@@ -10,6 +10,7 @@ import { gapItems } from './gapItems.ts';
 import { groundEnd, groundItems } from './groundItems.ts';
 import { keynoteFlags } from './keynote.ts';
 import { badge, callout, verdictAlong } from './marks.ts';
+import { cloud, TRIANGLE_mm, triangle } from './revisionMarks.ts';
 
 /** What the marks on this one-line mean: only those that are on it. Drawn by the very functions that draw them there. */
 
@@ -42,7 +43,8 @@ const lying = (cable: Parameters<typeof cableItems>[0]['cable']): readonly Item[
     gapTo: false,
   });
 
-export function legend(lineUp: LineUp, review: Review, numbered: boolean): readonly Item[] {
+/** @param clouded whether anything changed since the issue before */
+export function legend(lineUp: LineUp, review: Review, clouded: boolean): readonly Item[] {
   const rows: Row[] = [];
   const real = lineUp.cables.filter((cable) => cable.kind === 'cable');
   const plain: Cable = {
@@ -114,8 +116,13 @@ export function legend(lineUp: LineUp, review: Review, numbered: boolean): reado
   const VERDICT_WORDS = { fail: 'fails', open: 'cannot be judged yet', caution: 'caution', note: 'note' } as const;
   for (const verdict of ['fail', 'open', 'caution'] as const)
     if (review.counts[verdict] > 0) rows.push({ sample: middle(verdict, onCables.has(verdict)), says: VERDICT_WORDS[verdict] });
-  if (numbered && review.findings.some((each) => ['fail', 'open', 'caution', 'note'].includes(each.verdict)))
+  if (review.findings.some((each) => ['fail', 'open', 'caution', 'note'].includes(each.verdict)))
     rows.push({ sample: callout([1, 1], SAMPLE_mm / 2, 0), says: 'number in the table of findings' });
+  if (clouded)
+    rows.push({
+      sample: [cloud({ x: 1.7, y: -1.7, w: 3.4, h: 3.4 }), ...triangle(lineUp.project.revision ?? '?', SAMPLE_mm - TRIANGLE_mm + 1, 2.5)],
+      says: 'new or changed in this revision',
+    });
   const say = sayOf(lineUp);
   let y = 0;
   return rows.flatMap(({ sample: items, says }) => {

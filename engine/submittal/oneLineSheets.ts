@@ -1,5 +1,5 @@
 import type { Review } from '../checks/solved.ts';
-import type { Box, Item } from '../drawing/displayList.ts';
+import { type Box, enlarge, type Item } from '../drawing/displayList.ts';
 import { extent, meets, textBox } from '../drawing/extent.ts';
 import { legend } from '../drawing/legend.ts';
 import type { OneLine } from '../drawing/oneLine.ts';
@@ -12,7 +12,7 @@ import { matchesOf } from './matches.ts';
 import { areas, BORDER_mm, fits, TITLE_W_mm } from './sheet.ts';
 import { tilesOf } from './tiles.ts';
 
-/** The one-line at full size, on one sheet or cut over several with a letter at each cut. */
+/** The one-line at full size or larger, on one sheet or cut over several with a letter at each cut. */
 
 const RING_mm = 3.4;
 
@@ -29,8 +29,31 @@ const isClear = ({ x, y, w, h }: Box, items: readonly Item[]): boolean => {
   return !items.some((item) => meets(extent([item]), room));
 };
 
-export function oneLineSheets(flow: Flow, title: string, lineUp: LineUp, review: Review, drawing: OneLine): void {
+/** Lettering grows by these steps, 2.5 to 3.5 to 5 mm (ISO 3098): a large sheet is read at half its size too. */
+const STEPS = [2, 1.4];
+
+/** As many times as large as stands above the title block, where the key has its room beside it. */
+function stepOf({ width_mm, height_mm }: OneLine, sheet: { readonly w: number; readonly h: number }): number {
+  const [above] = areas(sheet);
+  return STEPS.find((each) => above && width_mm * each <= above.w && height_mm * each <= above.h) ?? 1;
+}
+
+function larger(drawing: OneLine, k: number): OneLine {
+  return {
+    x_mm: drawing.x_mm * k,
+    y_mm: drawing.y_mm * k,
+    width_mm: drawing.width_mm * k,
+    height_mm: drawing.height_mm * k,
+    items: enlarge(drawing.items, k),
+    boundaries: enlarge(drawing.boundaries, k),
+    parts: drawing.parts.map((part) => ({ ...part, x: part.x * k, y: part.y * k, w: part.w * k, h: part.h * k })),
+  };
+}
+
+export function oneLineSheets(flow: Flow, title: string, lineUp: LineUp, review: Review, drawn: OneLine, clouded: boolean): void {
   const { w, h, pen } = flow;
+  const k = stepOf(drawn, { w, h });
+  const drawing = larger(drawn, k);
   const [above, beside] = areas({ w, h });
   const whole = fits({ w, h }, drawing.width_mm, drawing.height_mm);
   const area = whole ? [above, beside].find((each) => each && drawing.width_mm <= each.w && drawing.height_mm <= each.h) : above;
@@ -40,7 +63,7 @@ export function oneLineSheets(flow: Flow, title: string, lineUp: LineUp, review:
   const tags = new Map([...lineUp.elements, ...lineUp.cables].map((part) => [part.id, part.tag] as const));
   const ids = new Map([...tags].map(([id, tag]) => [tag, id] as const));
   const links = linkNames(lineUp);
-  const key = legend(lineUp, review, true);
+  const key = enlarge(legend(lineUp, review, clouded), k);
   const keyBox = extent(key);
   const beside_mm = w - BORDER_mm - TITLE_W_mm - BORDER_mm;
   const window: Box = { x: 0, y: 0, w, h };

@@ -1,4 +1,5 @@
 import type { Review } from '../checks/solved.ts';
+import { comparedWith } from '../lineup/issues.ts';
 import type { LineUp } from '../lineup/lineUp.ts';
 import { MAKER } from '../lineup/maker.ts';
 import type { SheetSize } from '../lineup/project.ts';
@@ -13,6 +14,7 @@ import { issuedHash } from './issuedText.ts';
 import { oneLineSheets } from './oneLineSheets.ts';
 import { packageDrawing } from './packageDrawing.ts';
 import type { Fonts } from './pen.ts';
+import { clouded } from './revisions.ts';
 import { type Choice, type SheetKind, sectionsOf } from './sections.ts';
 import { chooseSheet, officePaper, SHEETS } from './sheet.ts';
 
@@ -39,6 +41,7 @@ function pdfDate(date: string): string {
 export function submittalPdf(lineUp: LineUp, review: Review, options: SubmittalOptions): Uint8Array {
   const { against, deciding, onStep } = options;
   const drawing = packageDrawing(lineUp, review, against);
+  const marked = clouded(lineUp, comparedWith(lineUp, against));
   const size = options.sheetSize ?? lineUp.project.sheetSize ?? chooseSheet(lineUp.project.basis, drawing.width_mm, drawing.height_mm);
   const { w, h } = SHEETS[size];
   const date = lineUp.project.date ?? options.date;
@@ -53,7 +56,7 @@ export function submittalPdf(lineUp: LineUp, review: Review, options: SubmittalO
     if (section.slug === 'cover') {
       flow.newSheet(section.title, true);
       flow.begin(section.title);
-    } else if (section.slug === 'oneline') oneLineSheets(flow, section.title, lineUp, review, drawing);
+    } else if (section.slug === 'oneline') oneLineSheets(flow, section.title, lineUp, review, drawing, marked);
     else {
       const paper = paperOf(section);
       flow.take(paper.w, paper.h);

@@ -18,6 +18,12 @@ const padded = (rows: readonly (readonly string[])[], columns: number): readonly
 export const changedParts = (lineUp: LineUp, against: LineUp | undefined): ReadonlySet<string> =>
   new Set(against ? differences(against, lineUp).map((each) => each.id) : []);
 
+/** Whether anything on the one-line stands in a cloud: what is there no longer has none. */
+export function clouded(lineUp: LineUp, against: LineUp | undefined): boolean {
+  const changed = changedParts(lineUp, against);
+  return [...lineUp.elements, ...lineUp.cables].some(({ id }) => changed.has(id));
+}
+
 /** How the schedules show what changed: the revision beside each part that did, and what is there no longer in words. */
 export interface Marks {
   readonly of: (id: string) => string | undefined;

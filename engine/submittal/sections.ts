@@ -27,7 +27,7 @@ import { ABBREVIATIONS, NOTES } from './notes.ts';
 import { assumptionsTable, deviations, openItems, standing } from './openTables.ts';
 import { pathTables } from './pathTables.ts';
 import { projectNotes } from './projectNotes.ts';
-import { changeMarks, revisionTables } from './revisions.ts';
+import { changeMarks, clouded, revisionTables } from './revisions.ts';
 import { cableSchedule, cableTotals, equipmentList, plates } from './scheduleTables.ts';
 import { sourceTables } from './sourceTables.ts';
 import { variantTables } from './variantTables.ts';
@@ -114,7 +114,7 @@ function blocksOf(
       return [...[standing(review), openItems(lineUp, review)].map(table), ...nearest(lineUp, deciding), table(deviations(lineUp))];
     case 'legend':
       return [
-        ...key(lineUp, review),
+        ...key(lineUp, review, before),
         ...[...(notesOf(lineUp).length > 0 ? [projectNotes(lineUp)] : []), NOTES, ABBREVIATIONS, CAUTION, notCovered(lineUp)].map(table),
       ];
     case 'findings':
@@ -170,8 +170,8 @@ function nearest(lineUp: LineUp, deciding: readonly DecidingUnknown[]): readonly
     : [{ t: 'pictures', title: 'Unknown values nearest to turning a verdict: filled as far as nothing turns', pictures }];
 }
 
-function key(lineUp: LineUp, review: Review): readonly Block[] {
-  const items = legend(lineUp, review, true);
+function key(lineUp: LineUp, review: Review, before: LineUp | undefined): readonly Block[] {
+  const items = legend(lineUp, review, clouded(lineUp, before));
   if (items.length === 0) return [];
   const box = extent(items);
   const says = `What the marks mean: ${items.flatMap((item) => (item.t === 'text' && item.text.length > 3 ? item.text : [])).join('; ')}.`;

@@ -39,6 +39,7 @@ describe('pasted rows', () => {
     expect(said[2]?.[0]).toBe('No cable is called “X-9”');
     expect(said[3]?.[0]).toBe('Stands twice');
     expect([pasted.right, pasted.wrong]).toEqual([1, 6]);
+    expect(readTable(lineUp, 'cable', 'Tag\tLength, one way\n\t3 m').rows[0]?.bad).toBe('No tag stands here');
     const next = takeTable(lineUp, pasted);
     expect(lineUpSchema.safeParse(next).success).toBe(true);
     expect(cable(next, 'W-1B')).toMatchObject({ conductor: { metal: 'copper' }, length_m: 4.6 });

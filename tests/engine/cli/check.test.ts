@@ -110,6 +110,11 @@ describe('check, exit codes', () => {
     expect(err).toMatch(says);
     expect(err).toContain('usage:');
   });
+  it('0 where only the usage is asked for', async () => {
+    const { code, out, err } = await run('--help');
+    expect([code, err]).toEqual([0, '']);
+    expect(out).toMatch(/^usage: .*--package/);
+  });
 });
 
 describe('check --json', () => {

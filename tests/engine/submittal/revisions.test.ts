@@ -101,6 +101,13 @@ describe('clouds', () => {
     expect(cloud.y).toBeGreaterThan(cable.y - 3);
     expect(cloud.y + cloud.h).toBeLessThan(cable.y + cable.h + 3);
   });
+  it('are told of beside the drawing, where there are any', () => {
+    const told = (against: LineUp | undefined) =>
+      sectionsOf(now, review(now), { sheets: ['legend'], wide: true, date: '2026-11-25', against })
+        .flatMap(({ blocks }) => blocks)
+        .some((block) => block.t === 'pictures' && block.pictures.some(({ says }) => says.includes('new or changed in this revision')));
+    expect([told(before), told(now), told(undefined)]).toEqual([true, false, false]);
+  });
   it('are named by a triangle with the revision, and no text lies under one', () => {
     const letters = drawing.items.filter((item) => item.t === 'text' && item.text === 'B');
     expect(letters.length).toBe(1);

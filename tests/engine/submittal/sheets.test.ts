@@ -63,17 +63,19 @@ const EXAMPLES = readdirSync(new URL('../../../examples/', import.meta.url)).map
 const BORDER = 12.7;
 
 describe.each([
-  ['heron-weir-pumps', 'ANSI-B'],
-  ['heron-weir-pumps', 'A4'],
-  ['fennel-lane-capping', 'A3'],
-  ['fennel-lane-capping', 'ANSI-D'],
-  ['fennel-lane-capping', 'ANSI-A'],
-  ['quillback-hall-air', 'ANSI-A'],
-  ['alder-mill-fan', 'A3'],
-  ['basalt-ridge-crusher', 'ANSI-B'],
-  ['frostmere-cold-store', 'ANSI-B'],
-  ['vantage-cleanroom-air', 'A3'],
-] as const)('%s on %s', async (name, size) => {
+  ['heron-weir-pumps', 'ANSI-B', 1],
+  ['heron-weir-pumps', 'A4', 1],
+  ['fennel-lane-capping', 'A3', 1],
+  ['fennel-lane-capping', 'ANSI-D', 2],
+  ['fennel-lane-capping', 'ANSI-A', 1],
+  ['quillback-hall-air', 'ANSI-A', 1],
+  ['alder-mill-fan', 'A3', 1],
+  ['basalt-ridge-crusher', 'ANSI-B', 1],
+  ['basalt-ridge-crusher', 'A1', 2],
+  ['heron-weir-pumps', 'ANSI-D', 2],
+  ['frostmere-cold-store', 'ANSI-B', 1],
+  ['vantage-cleanroom-air', 'A3', 1],
+] as const)('%s on %s, its one-line %f times as large', async (name, size, times) => {
   const lineUp = example(name);
   const say = sayOf(lineUp);
   const answer = review(lineUp);
@@ -99,6 +101,17 @@ describe.each([
 
   it('no text is set smaller than can be read: capitals of 2.5 mm', () => {
     for (const texts of sheets) for (const each of texts) expect(each.h).toBeGreaterThan(2.49);
+  });
+  it('a large sheet has a one-line that is read at half its size, with its links on its tags', async () => {
+    const at = sheets.findIndex((texts, i) => i > 0 && texts.some((each) => each.text === say('One-line')));
+    const said = sheets[at]?.find(({ text }) => lineUp.elements.some((each) => each.tag === text));
+    if (!said) throw new Error('no tag on the one-line');
+    expect(said.h / 2.5).toBeCloseTo(times, 1);
+    const mm = 25.4 / 72;
+    const height = papers[at]?.h ?? 0;
+    const links = (await (await document.getPage(at + 1)).getAnnotations()).map(({ rect }) => rect.map((each: number) => each * mm));
+    const [x, y] = [said.x + said.w / 2, height - said.y - said.h / 2];
+    expect(links.some(([left, low, right, high]) => left < x && x < right && low < y && y < high)).toBe(true);
   });
   it('no text leaves its border or stands on another', () => {
     const wrong: string[] = [];
