@@ -40,6 +40,13 @@ function areaOf({ parts }: OneLine, ids: readonly string[]): Area | null {
   return { x: left * PX, y: top * PX, width: (right - left) * PX, height: (bottom - top) * PX };
 }
 
+/** All of it, with the buttons at its left, which keep their size when the drawing becomes smaller. */
+function withButtons(area: Area, sheet: HTMLElement | null, zoom: number): Area {
+  const buttons = [...(sheet?.querySelectorAll<HTMLElement>('.bond') ?? [])];
+  const left = Math.min(area.x, ...buttons.map((each) => each.offsetLeft - each.offsetWidth / Math.min(1, Math.max(0.4, zoom))));
+  return { ...area, x: left, width: area.x + area.width - left };
+}
+
 /** As it is now: what React Flow remembers of it is that of a frame ago, when a panel has just been opened beside it. */
 const roomOf = (sheet: HTMLElement | null): { readonly width: number; readonly height: number } => ({
   width: sheet?.clientWidth ?? 0,
@@ -75,9 +82,11 @@ export function useView(sheet: RefObject<HTMLDivElement | null>, drawing: OneLin
       const at = screenToFlowPosition({ x, y });
       return { x_mm: at.x / PX, y_mm: at.y / PX };
     };
-    const show = (area: Area | null) => {
+    const show = (area: Area | null, buttons = false) => {
       const { width, height } = roomOf(sheet.current);
-      void setViewport(area && width > 0 ? getViewportForBounds(area, width, height, LEAST_ZOOM, FIT_ZOOM, ROOM) : { x: 0, y: 0, zoom: 1 });
+      if (!area || width <= 0) return void setViewport({ x: 0, y: 0, zoom: 1 });
+      const viewOf = (shown: Area) => getViewportForBounds(shown, width, height, LEAST_ZOOM, FIT_ZOOM, ROOM);
+      void setViewport(viewOf(buttons ? withButtons(area, sheet.current, viewOf(area).zoom) : area));
     };
     const bring = (id: string) => {
       const area = areaOf(latest.current, [id]);
@@ -97,7 +106,7 @@ export function useView(sheet: RefObject<HTMLDivElement | null>, drawing: OneLin
       toSheet,
       fit: () => {
         const { x_mm, y_mm, width_mm, height_mm } = latest.current;
-        show(width_mm > 0 ? { x: x_mm * PX, y: y_mm * PX, width: width_mm * PX, height: height_mm * PX } : null);
+        show(width_mm > 0 ? { x: x_mm * PX, y: y_mm * PX, width: width_mm * PX, height: height_mm * PX } : null, true);
       },
       fitParts: (ids) => show(areaOf(latest.current, ids)),
       full: () => void zoomTo(1),

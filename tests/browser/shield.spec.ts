@@ -38,3 +38,23 @@ test('a plastic disconnect dropped into a shielded lead breaks the shield; a bon
   await page.keyboard.press('Control+z');
   await expect(page.getByRole('img', { name: 'One-line diagram' })).toContainText('shield gap');
 });
+
+test('the button at a gap is in sight when all is fitted, at the left of a wide drawing too', async ({ page }) => {
+  await page.getByText('Heron Weir pumps').click();
+  await page.getByRole('button', { name: 'Bond through DS-2' }).waitFor();
+  for (const tag of ['CB-2', 'LR-2', 'VFD-2', 'DS-2', 'P-2'])
+    await page
+      .locator('.react-flow__node')
+      .filter({ has: page.locator(`[data-part="${tag}"]`) })
+      .click({ modifiers: ['Shift'] });
+  for (const words of ['Several more like this', '2', 'Tidy the layout']) {
+    if (words !== '2') await page.keyboard.press('Control+k');
+    await page.keyboard.type(words);
+    await page.keyboard.press('Enter');
+  }
+  await page.getByRole('button', { name: 'Fit', exact: true }).click();
+  await expect(page.getByRole('button', { name: /^Bond through/ })).toHaveCount(3);
+  const sheet = await page.getByTestId('sheet').boundingBox();
+  const button = await page.getByRole('button', { name: 'Bond through DS-2' }).boundingBox();
+  expect(button?.x).toBeGreaterThan(sheet?.x ?? Number.NaN);
+});
