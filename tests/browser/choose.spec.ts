@@ -31,6 +31,10 @@ test('17 Ctrl A chooses everything', async ({ page }) => {
   await page.keyboard.press('Control+a');
   expect((await selected(page)).length).toBe(await page.locator('.react-flow__node').count());
   await expect(page.locator('.react-flow__edge.selected')).toHaveCount(await page.locator('.react-flow__edge').count());
+  // Not a wall of names, and none that nobody gave.
+  await expect(page.getByText('A value that is typed here is given to all of them.')).toHaveText(
+    /^(?:[A-Z][A-Z\d-]*, ){16}and \d+ more\. /,
+  );
 });
 
 test('18 Escape lets go one level at a time', async ({ page }) => {
