@@ -206,6 +206,8 @@ class Sizing {
     for (let left = await this.#broken(found); left.length > 0; left = await this.#broken(found)) {
       const ids = new Set(left.flatMap(({ deciders }) => [...deciders]));
       for (const group of groups) if (group.some(({ cable }) => ids.has(cable.id))) for (const ladder of group) joint.add(ladder);
+      // What a drive and its own feeders were found to need is a bound for them together, not for its lead alone: they go together.
+      for (const branch of branches) if (branch.some((ladder) => joint.has(ladder))) for (const ladder of branch) joint.add(ladder);
       await this.#search([...joint], found, found, false);
     }
     return this.#answer(found);
