@@ -244,3 +244,41 @@ describe('a cable of which no size can be told', () => {
     expect(unmet.map(({ check, cables: tags, inTheWay }) => [check, tags, inTheWay])).toContainEqual(['lead-ampacity', ['W-1A'], null]);
   });
 });
+
+describe('what only waves tell of', () => {
+  // 8 A would let 14 AWG do; wet nylon-coated PVC as thin as that of 12 AWG may let charges start in it.
+  const wet = broken(oneLead(), {
+    'VFD-1': { inputCurrent_A: 8, outputCurrent_A: 9 },
+    'W-1A': { 'insulation.type': 'THHN', construction: 'singles', 'installation.moisture': 'wet' },
+    'W-1B': { 'insulation.type': 'THHN', construction: 'singles', 'installation.moisture': 'wet' },
+    'M-1': { ratedCurrent_A: 8, ratedPower_W: 4000 },
+  });
+  // The thickness of the wall by itself is left aside.
+  const thin: LineUp = { ...wet, project: { ...wet.project, checks: { 'insulation-wall': { off: true } } } };
+  const sizes = ['14 AWG', '12 AWG', '10 AWG', '8 AWG'];
+
+  it('decides the size where nothing else does, and is asked of what breaks nothing else', async () => {
+    const answer = await leastCopper(thin, { sizes });
+    expect([answer.unmet, answer.notProved]).toEqual([[], []]);
+    expect(answer.cables.map(({ tag, least, governs }) => [tag, least?.size, governs])).toEqual([
+      ['F-1', '14 AWG', null],
+      ['W-1A', '10 AWG', 'insulation-inception'],
+      ['W-1B', '10 AWG', 'insulation-inception'],
+    ]);
+    expect(answer.volume_m3).toBeCloseTo(everyCombination(thin, sizes, 1, []).least_m3 ?? 0, 12);
+    expect(answer.judged).toBeLessThanOrEqual(28);
+  });
+});
+
+describe('what no size mends', () => {
+  it('stands beside the answer: what fails, what cannot be judged and what is cautioned', async () => {
+    const lineUp = broken(oneLead(), {
+      'CB-1': { faultRating_A: 5000 },
+      'VFD-1': { faultRating_A: null, manual: { lengthShielded_m: 10, lengthUnshielded_m: 10 } },
+    });
+    const { beside, unmet } = await leastCopper(lineUp);
+    expect(unmet).toEqual([]);
+    const told = beside.map(({ check, subject, verdict }) => `${check} ${subject.tag} ${verdict}`);
+    expect(told).toEqual(expect.arrayContaining(['fault-rating CB-1 fail', 'fault-rating VFD-1 open', 'shield-adequacy W-1A open']));
+  });
+});
