@@ -271,10 +271,10 @@ describe('what only waves tell of', () => {
 });
 
 describe('what no size mends', () => {
-  it('stands beside the answer: what fails, what cannot be judged and what is cautioned', async () => {
+  it('stands beside the answer: what fails and what cannot be judged', async () => {
     const lineUp = broken(oneLead(), {
       'CB-1': { faultRating_A: 5000 },
-      'VFD-1': { faultRating_A: null, manual: { lengthShielded_m: 10, lengthUnshielded_m: 10 } },
+      'VFD-1': { faultRating_A: null },
     });
     const { beside, unmet } = await leastCopper(lineUp);
     expect(unmet).toEqual([]);
