@@ -270,6 +270,27 @@ describe('what only waves tell of', () => {
   });
 });
 
+describe('what is named', () => {
+  it('stands in the document that is proposed, with its volume and that of what is drawn', async () => {
+    const lineUp = broken(oneLead(), { 'W-1A': { 'conductor.size': null } });
+    const answer = await leastCopper(lineUp, { sizes: ['4 AWG', '2 AWG'] });
+    expect(answer.lineUp.cables.flatMap(({ kind, conductor: { size } }) => (kind === 'cable' ? [size] : []))).toEqual(sizesOf(answer));
+    expect(sizesOf(answer)).toEqual(['4 AWG', '4 AWG', '4 AWG']);
+    // Of 90, 150 and 10 ft, three conductors of 41,740 circular mils.
+    const of = (length_ft: number) => (length_ft * 0.3048 * 3 * 41_740 * 0.000506707479) / 1e6;
+    for (const [i, [now, least]] of [
+      [of(90), of(90)],
+      [null, of(150)],
+      [of(10), of(10)],
+    ].entries()) {
+      const cable = answer.cables[i];
+      if (now === null || now === undefined) expect(cable?.volumeNow_m3).toBeNull();
+      else expect(cable?.volumeNow_m3).toBeCloseTo(now, 6);
+      expect(cable?.volume_m3).toBeCloseTo(least ?? 0, 6);
+    }
+  });
+});
+
 describe('what no size mends', () => {
   it('stands beside the answer: what fails and what cannot be judged', async () => {
     const lineUp = broken(oneLead(), {
@@ -278,7 +299,18 @@ describe('what no size mends', () => {
     });
     const { beside, unmet } = await leastCopper(lineUp);
     expect(unmet).toEqual([]);
-    const told = beside.map(({ check, subject, verdict }) => `${check} ${subject.tag} ${verdict}`);
-    expect(told).toEqual(expect.arrayContaining(['fault-rating CB-1 fail', 'fault-rating VFD-1 open', 'shield-adequacy W-1A open']));
+    expect(beside.map(({ check, subject, verdict }) => `${check} ${subject.tag} ${verdict}`)).toEqual([
+      'fault-rating CB-1 fail',
+      'fault-rating VFD-1 open',
+      'shield-adequacy W-1A open',
+      'shield-adequacy W-1B open',
+    ]);
+  });
+
+  it('is not told twice: beside the answer stands nothing that leaves a cable without a size', async () => {
+    const { beside, unmet } = await leastCopper(broken(oneLead(), { 'W-1A': { length_m: 20_000 } }));
+    const ids = new Set(unmet.map(({ id }) => id));
+    expect(unmet.map(({ check }) => check)).toContain('lead-drop');
+    expect(beside.filter(({ id }) => ids.has(id))).toEqual([]);
   });
 });
