@@ -337,8 +337,9 @@ export function openFinding(
     phrase: `${inSentence(missing[0]?.label ?? 'value')
       .replace(/,.*/, '')
       .replace(/ (in|to|for|with|from)$/, '$& what')}?`,
-    text: `Cannot be judged yet. ${notKnown(missing)}`,
-    remedies: [`Ask: ${asked}.`],
+    text:
+      missing.length > 0 ? `Cannot be judged yet. ${notKnown(missing)}` : 'Cannot be judged yet: what lies ahead of it cannot be made out.',
+    remedies: missing.length > 0 ? [`Ask: ${asked}.`] : [],
     missing,
     ...more,
   });

@@ -172,7 +172,12 @@ describe('the impedance of a source', () => {
     expect(fields(of({}, { supply: without(SUPPLY, 'faultCurrent_A') }))).toEqual(['S: faultCurrent_A']);
     for (const key of ['ratedPower_VA', 'impedance_pct', NO_VOLTAGE] as const)
       expect(fields(of({}, { transformer: without(TRANSFORMER, key) }))).toEqual([`T: ${key}`]);
-    expect(of({}, { supply: null })).toMatchObject({ verdict: 'open', missing: [] });
+    expect(of({}, { supply: null })).toMatchObject({
+      verdict: 'open',
+      text: 'Cannot be judged yet: what lies ahead of it cannot be made out.',
+      missing: [],
+      remedies: [],
+    });
     // A reactor of no known size may be as large as many drives together.
     for (const key of ['impedance_pct', 'ratedCurrent_A'] as const) {
       const found = of({}, { reactors: [without(REACTOR, key)] });
