@@ -306,11 +306,4 @@ describe('what no size mends', () => {
       'shield-adequacy W-1B open',
     ]);
   });
-
-  it('is not told twice: beside the answer stands nothing that leaves a cable without a size', async () => {
-    const { beside, unmet } = await leastCopper(broken(oneLead(), { 'W-1A': { length_m: 20_000 } }));
-    const ids = new Set(unmet.map(({ id }) => id));
-    expect(unmet.map(({ check }) => check)).toContain('lead-drop');
-    expect(beside.filter(({ id }) => ids.has(id))).toEqual([]);
-  });
 });
