@@ -4,6 +4,16 @@ const REST_ms = 500;
 /** A resting finger trembles. */
 const STILL_px = 8;
 
+const swallow = (event: Event): void => {
+  event.preventDefault();
+  event.stopPropagation();
+};
+/** When the finger that rested is lifted, the browser may take that for a tap on what has meanwhile come under it: a line of the menu. */
+function swallowLift(): void {
+  window.addEventListener('click', swallow, true);
+  window.addEventListener('pointerdown', () => window.removeEventListener('click', swallow, true), { capture: true, once: true });
+}
+
 export function onLongPress(box: HTMLElement, ask: (event: PointerEvent) => void): () => void {
   let timer: ReturnType<typeof setTimeout> | undefined;
   let began: PointerEvent | null = null;
@@ -15,7 +25,10 @@ export function onLongPress(box: HTMLElement, ask: (event: PointerEvent) => void
     stop();
     if (event.pointerType !== 'touch' || !event.isPrimary) return;
     began = event;
-    timer = setTimeout(() => ask(event), REST_ms);
+    timer = setTimeout(() => {
+      swallowLift();
+      ask(event);
+    }, REST_ms);
   };
   const onMove = ({ clientX, clientY }: PointerEvent) => {
     if (began && Math.hypot(clientX - began.clientX, clientY - began.clientY) > STILL_px) stop();

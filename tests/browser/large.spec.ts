@@ -11,7 +11,7 @@ const words = (project: Partial<LineUp['project']>): string => {
   return `${counts.fail} fail ${counts.open} open ${counts.caution} caution ${counts.note} note ${counts.pass} pass`;
 };
 
-const WORKING = '… … … … …working…';
+const WORKING = '… … … … … working…';
 
 test('several hundred runs: the sheet is there before the verdict, and an old verdict is never shown as current', async ({
   page,
