@@ -1,4 +1,5 @@
 import { useStore } from '@xyflow/react';
+import { useDeferredValue } from 'react';
 import type { Box } from '../../engine/index.ts';
 import { PX } from './scale.ts';
 
@@ -18,7 +19,8 @@ export const VALUES_FROM_ZOOM = 0.6;
 /** How much is said beside the parts. */
 export type Telling = 'all' | 'small' | 'smaller';
 const tellingAt = (zoom: number): Telling => (zoom >= ALL_WORDS_FROM_ZOOM ? 'all' : zoom >= VALUES_FROM_ZOOM ? 'small' : 'smaller');
-export const useTelling = (): Telling => useStore((state) => tellingAt(state.transform[2]));
+/** Comes after the frame that answers the hand: every word of the sheet is set anew where it changes. */
+export const useTelling = (): Telling => useDeferredValue(useStore((state) => tellingAt(state.transform[2])));
 
 /** A label stands this far from its part at most; more room than that needs no painting. */
 const ROOM_mm = 90;
