@@ -38,6 +38,7 @@ export { type Difference, differences } from './lineup/differences.ts';
 export { ELEMENT_KINDS, type Element, type ElementKind, type ElementOf, PORTS, type Port } from './lineup/elements.ts';
 export { choiceText, FIELDS, type Field, valueAt, withValueAt } from './lineup/fields.ts';
 export { inWords } from './lineup/inWords.ts';
+export { describedAs, isCable } from './lineup/isCable.ts';
 export {
   asIssued,
   deleteIssue,

@@ -1,4 +1,16 @@
-import { type Cable, type Element, type ElementOf, FIELDS, type Field, rangeOf, type Units, usualOf, valueAt } from '../../engine/index.ts';
+import {
+  type Cable,
+  describedAs,
+  type Element,
+  type ElementOf,
+  FIELDS,
+  type Field,
+  isCable,
+  rangeOf,
+  type Units,
+  usualOf,
+  valueAt,
+} from '../../engine/index.ts';
 import { commit } from '../store/commit.ts';
 import { edit } from '../store/editorStore.ts';
 import { addRow, type RowList, setValue, takeRow } from '../store/edits.ts';
@@ -14,7 +26,6 @@ import { ValueField } from './ValueField.tsx';
 type Part = Element | Cable;
 /** The first of them says which headings there are. */
 export type Several = readonly [Part, ...Part[]];
-const isCable = (part: Part): part is Cable => part.kind === 'cable' || part.kind === 'link';
 
 const field = (path: string, label: string, kind: Field['kind'], more: Partial<Field> = {}): Field => ({
   path,
@@ -215,9 +226,8 @@ function Rows({ part, units, list, rows, one, more, fields, needed }: RowsProps)
 
 /** Fields that all of them have. */
 function commonFields([part, ...others]: Several): readonly Field[] {
-  const kindOf = (each: Part) => (isCable(each) ? 'cable' : each.kind);
-  return FIELDS[kindOf(part)].filter(({ path, kind }) =>
-    others.every((other) => FIELDS[kindOf(other)].some((each) => each.path === path && each.kind === kind)),
+  return FIELDS[describedAs(part)].filter(({ path, kind }) =>
+    others.every((other) => FIELDS[describedAs(other)].some((each) => each.path === path && each.kind === kind)),
   );
 }
 
@@ -245,7 +255,7 @@ function Row({ parts, units, field, needed, unset }: RowProps) {
       needed={needed ?? false}
       offers={offersOf(parts, field.path)}
       usual={parts.length === 1 ? usualOf(part, field.path, units) : null}
-      range={rangeOf(isCable(part) ? 'cable' : part.kind, field.path)}
+      range={rangeOf(describedAs(part), field.path)}
       take={(next, typed) =>
         commit(field, (before) =>
           setValue(

@@ -8,6 +8,7 @@ import {
   elementLines,
   type Finding,
   type Item,
+  isCable,
   type LineUp,
   type Review,
   sayOf,
@@ -97,8 +98,6 @@ interface StepProps {
   /** Ends of cables, 'id/from', at which the way of the shield stops. */
   readonly cut: ReadonlySet<string>;
 }
-
-const isCable = (part: Element | Cable): part is Cable => part.kind === 'cable' || part.kind === 'link';
 
 function Step({ part, lineUp, own, cut }: StepProps) {
   const { units } = lineUp.project;

@@ -1,6 +1,7 @@
 import type { Cable } from '../lineup/cable.ts';
 import type { Earthing, Element, ElementOf } from '../lineup/elements.ts';
 import { choiceText, type Field, fieldOf, inSentence, namedOf, valueAt } from '../lineup/fields.ts';
+import { describedAs, isCable } from '../lineup/isCable.ts';
 import type { Basis, Project } from '../lineup/project.ts';
 import { asTyped, formatQuantity } from '../lineup/units.ts';
 import type { TopologyFault } from '../network/network.ts';
@@ -169,7 +170,7 @@ const TOLD = new WeakMap<Element | Cable, Told>();
 function toldOf(part: Element | Cable): Told {
   const held = TOLD.get(part);
   if (held) return held;
-  const subject: Subject = { kind: kindOf(part) === 'cable' ? 'cable' : 'element', id: part.id, tag: part.tag };
+  const subject: Subject = { kind: isCable(part) ? 'cable' : 'element', id: part.id, tag: part.tag };
   const fresh: Told = { subject, lacks: new Map(), given: new Map() };
   TOLD.set(part, fresh);
   return fresh;
@@ -235,8 +236,6 @@ const LISTS: Readonly<Record<string, Pick<Field, 'label' | 'named' | 'ask'> & { 
   },
 };
 
-const kindOf = (part: Element | Cable) => ('conductor' in part && typeof part.conductor === 'object' ? 'cable' : (part as Element).kind);
-
 /** Names something of a part that is not known, with who usually knows it. */
 export const unknownOf = (
   { id, tag }: Pick<Missing, 'id' | 'tag'>,
@@ -249,7 +248,7 @@ export function lacks(part: Element | Cable, path: string): Missing {
   const told = toldOf(part).lacks;
   const held = told.get(path);
   if (held) return held;
-  const fresh = unknownOf(part, path, fieldOf(kindOf(part), path) ?? LISTS[path] ?? { label: path, ask: 'specification' });
+  const fresh = unknownOf(part, path, fieldOf(describedAs(part), path) ?? LISTS[path] ?? { label: path, ask: 'specification' });
   told.set(path, fresh);
   return fresh;
 }
@@ -272,7 +271,7 @@ export function given(part: Element | Cable, ...paths: readonly string[]): reado
 function inputOf(part: Element | Cable, path: string): Input | null {
   const value = valueAt(part, path);
   if (value === undefined) return null;
-  const field = fieldOf(kindOf(part), path);
+  const field = fieldOf(describedAs(part), path);
   const quantity = field?.quantity;
   const origin = part.provenance?.[path];
   const shown =

@@ -1,12 +1,11 @@
 import type { Cable } from '../lineup/cable.ts';
 import type { Element } from '../lineup/elements.ts';
+import { isCable } from '../lineup/isCable.ts';
 import { fixed } from '../lineup/roundTo.ts';
 import { type Check, elementSubject, exceeds, finding, given, marginBelow, missingOf, notKnown, openFinding, tagsOf } from './check.ts';
 import type { Finding, Input, Missing } from './finding.ts';
 
 /** Whether parts stand the fault current that can flow through them. */
-
-export const isCable = (part: Element | Cable): part is Cable => part.kind === 'cable' || part.kind === 'link';
 
 /** What the impedance of a part or cable is made of. */
 const impedancePaths = (part: Element | Cable): readonly string[] => {

@@ -1,6 +1,6 @@
+import { isCable } from '../lineup/isCable.ts';
 import type { FaultKind } from '../network/network.ts';
 import { type Check, cableSubject, elementSubject, finding } from './check.ts';
-import { isCable } from './faultChecks.ts';
 import type { Subject, Verdict } from './finding.ts';
 
 const FAULTS: Readonly<

@@ -1,6 +1,7 @@
 import type { Cable } from './cable.ts';
 import type { Element } from './elements.ts';
 import { FIELDS, valueAt } from './fields.ts';
+import { describedAs, isCable } from './isCable.ts';
 import type { Design } from './lineUp.ts';
 import type { Project } from './project.ts';
 import { PROJECT_GROUPS, PROJECT_HEAD } from './projectFields.ts';
@@ -45,19 +46,16 @@ const written = (value: unknown): string =>
         : inner,
   ) ?? '';
 
-const kindOf = (part: Part): keyof typeof FIELDS =>
-  'conductor' in part && typeof part.conductor === 'object' ? 'cable' : (part as Element).kind;
-
 function partChanges(was: Part, part: Part, before: Design, after: Design, units: Units): Difference['changes'] {
   const changes: { label: string; before: string; after: string }[] = [];
   const note = (label: string, from: string, to: string): void => {
     if (from !== to) changes.push({ label, before: from, after: to });
   };
   note('Tag', was.tag, part.tag);
-  note('Kind', kindOf(was), kindOf(part));
+  note('Kind', describedAs(was), describedAs(part));
   for (const end of ['from', 'to'] as const)
     note(end === 'from' ? 'Starts at' : 'Ends at', landsOn(was, end, before), landsOn(part, end, after));
-  for (const field of FIELDS[kindOf(part)]) {
+  for (const field of FIELDS[describedAs(part)]) {
     const shown = (value: unknown): string => (value === undefined ? 'not known' : shownValue(field, value, units));
     const [from, to] = [valueAt(was, field.path), valueAt(part, field.path)];
     if (from !== to) changes.push({ label: field.label, before: shown(from), after: shown(to) });
@@ -67,8 +65,8 @@ function partChanges(was: Part, part: Part, before: Design, after: Design, units
 }
 
 function landsOn(part: Part, end: 'from' | 'to', lineUp: Design): string {
-  if (kindOf(part) !== 'cable') return '';
-  const { element, port } = (part as Cable)[end];
+  if (!isCable(part)) return '';
+  const { element, port } = part[end];
   if (element === undefined) return 'nowhere';
   return [lineUp.elements.find((each) => each.id === element)?.tag, port].filter(Boolean).join(', ');
 }

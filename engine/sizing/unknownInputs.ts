@@ -2,6 +2,7 @@ import { USUAL_RISE_S } from '../catalog/riseTimes.ts';
 import type { Cable } from '../lineup/cable.ts';
 import type { Element } from '../lineup/elements.ts';
 import { FIELDS, type Field, valueAt } from '../lineup/fields.ts';
+import { describedAs } from '../lineup/isCable.ts';
 import type { LineUp } from '../lineup/lineUp.ts';
 import type { Quantity } from '../lineup/units.ts';
 
@@ -52,7 +53,7 @@ const ASSUMED_DEGREES = 20;
 
 export const unknownInputs = ({ elements, cables }: LineUp): readonly UnknownInput[] =>
   [...elements, ...cables.filter(({ kind }) => kind === 'cable')].flatMap((part) => {
-    const kind = part.kind === 'cable' || part.kind === 'link' ? 'cable' : part.kind;
+    const kind = describedAs(part);
     return FIELDS[kind].flatMap((field) => inputOf(part, kind, field) ?? []);
   });
 

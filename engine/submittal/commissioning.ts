@@ -45,7 +45,7 @@ export function commissioning(lineUp: LineUp, review: Review): readonly Table[] 
     const motor = parts.get(run.motorId) as Element | undefined;
     const cables = run.path.flatMap((id) => {
       const part = parts.get(id);
-      return part && 'conductor' in part && part.kind === 'cable' && first(part) ? [part] : [];
+      return part?.kind === 'cable' && first(part) ? [part] : [];
     });
     const lead = cables.filter((each) => review.cables.find(({ id }) => id === each.id)?.side === 'output');
     const boxes = run.path.flatMap((id) => {

@@ -3,6 +3,7 @@ import type { Review, SolvedRun } from '../checks/solved.ts';
 import { buildText, groundsText, racewayText } from '../drawing/labels.ts';
 import type { Cable } from '../lineup/cable.ts';
 import type { Element } from '../lineup/elements.ts';
+import { isCable } from '../lineup/isCable.ts';
 import type { LineUp } from '../lineup/lineUp.ts';
 import type { Table } from './content.ts';
 import { landingWords } from './ends.ts';
@@ -37,8 +38,8 @@ function walk(lineUp: LineUp, run: SolvedRun): readonly (readonly string[])[] {
   return ids.flatMap((id, i) => {
     const part = parts.get(id);
     if (!part) return [];
-    if ('conductor' in part && typeof part.conductor === 'object') {
-      const cable = part as Cable;
+    if (isCable(part)) {
+      const cable = part;
       if (cable.kind === 'link') return [];
       const near = cable.from.element === ids[i - 1] ? 'from' : 'to';
       const ends = [near, near === 'from' ? 'to' : 'from'] as const;
