@@ -2,15 +2,15 @@
 const MOST = 1000;
 
 /**
- * A function that remembers its answers by the values it was asked with, from review to review: what is alike is worked out once, and what
- * is asked again after a step back is there already. For long arithmetic on a few numbers and words, in the order in which they are given.
+ * A function that remembers its answers by the values it was asked with, each under its name, from review to review: what is alike is
+ * worked out once, and what is asked again after a step back is there already. For long arithmetic on a few numbers and words.
  */
 export function byValue<I extends object, More extends readonly (number | string | boolean)[], A>(
   solve: (input: I, ...more: More) => A,
 ): (input: I, ...more: More) => A {
   const known = new Map<string, A>();
   return (input, ...more) => {
-    const key = `${Object.values(input).join('|')}|${more.join('|')}`;
+    const key = `${Object.entries(input).join('|')}|${more.join('|')}`;
     const held = known.get(key);
     if (held !== undefined) return held;
     const fresh = solve(input, ...more);

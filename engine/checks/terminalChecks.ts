@@ -136,7 +136,7 @@ export const terminalRange: Check = {
         verdict: 'pass',
         phrase: 'fits its terminals',
         text: `${cable.tag} fits the terminals of ${fits.join(' and ')}.`,
-        inputs: [cable, ...lands].flatMap((part) => given(part, 'conductor.size', 'conductor.sets', ...RANGE)),
+        inputs: [...given(cable, 'conductor.size', 'conductor.sets'), ...lands.flatMap((element) => given(element, ...RANGE))],
       }),
     ];
   },

@@ -160,7 +160,7 @@ function parseSize(text: string, units: Units): Parsed {
 
 /** A bare number with the unit that it was meant in: it would mean another length once the project counts in metres. */
 export function withUnit(text: string, quantity: Quantity, units: Units): string {
-  if (!/^[+-−]?[\d.,]+(e[+-]?\d+)?$/i.test(text)) return text;
+  if (!/^[+\-−]?[\d.,]+(e[+-]?\d+)?$/i.test(text)) return text;
   const unit = quantity !== 'size' ? unitOf(quantity, units) : units === 'metric' ? 'mm²' : '';
   return unit === '' ? text : `${text}\u00a0${unit}`;
 }

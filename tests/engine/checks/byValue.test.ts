@@ -28,6 +28,16 @@ describe('a function that remembers by value', () => {
     expect(asked).toHaveLength(5);
   });
 
+  it('takes no value for one of another name, in whatever order they stand or whichever is left out', () => {
+    const asked: object[] = [];
+    const of = byValue((input: { readonly a?: number; readonly b?: number; readonly c?: number }) => {
+      asked.push(input);
+      return input.a ?? 0;
+    });
+    expect([of({ a: 1, b: 2 }), of({ b: 1, a: 2 }), of({ a: 1, c: 2 }), of({ b: 1, c: 2 })]).toEqual([1, 2, 1, 0]);
+    expect(asked).toHaveLength(4);
+  });
+
   it('keeps a thousand answers, and lets the oldest go', () => {
     const { asked, of } = counted();
     for (let a = 0; a < 1001; a++) of({ a, b: 0 }, 'x');

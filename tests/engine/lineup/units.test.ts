@@ -233,6 +233,7 @@ describe('what was typed', () => {
     ['0.86', 'number', 'us', '0.86'],
     ['120 ft', 'length', 'metric', '120 ft'],
     ['1/0', 'size', 'us', '1/0'],
+    ['/5', 'length', 'us', '/5'],
   ] as const)('%s as %s by %s habit is kept with its unit', (text, quantity, units, said) => {
     const whole = withUnit(text, quantity, units);
     expect(whole).toBe(said);
