@@ -49,6 +49,8 @@ export function columnWidths(
           lines++;
           at = word;
         } else at += (at > 0 ? space : 0) + word;
+        // A word that is wider than its column is broken.
+        for (; at > width && width > 0; at -= width) lines++;
       }
       return sum + lines;
     }, 0);

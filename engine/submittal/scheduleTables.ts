@@ -106,12 +106,12 @@ export function equipmentList(lineUp: LineUp, review: Review, marks: Marks): Tab
     empty: 'No part is drawn.',
     columns: [
       { head: 'Tag', w: 26 },
-      { head: 'Kind', w: 30 },
+      { head: 'Kind', w: 24 },
       { head: 'Rating', grow: 2 },
       { head: 'Stands in', grow: 1 },
-      { head: 'Voltage', w: 22, right: true },
-      { head: 'Fault current', w: 28, right: true },
-      { head: 'Note', grow: 1 },
+      { head: 'Voltage', w: 20, right: true },
+      { head: 'Fault current', w: 20, right: true },
+      { head: 'Note', grow: 2 },
     ],
     links: lineUp.elements.map((each) => calculationOf(each.id)),
     rows: lineUp.elements.map((each) => [
