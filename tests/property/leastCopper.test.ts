@@ -1,8 +1,7 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
-import { leastCopper } from '../../engine/index.ts';
 import { badness, SIZE_RULES, worstByUnit } from '../../engine/sizing/sizeChecks.ts';
-import { build, drawn, everyCombination } from './sizedLineUp.ts';
+import { drawn, sized } from './sizedLineUp.ts';
 
 /** The least conductor against every combination there is, on small line-ups of every form. */
 
@@ -13,16 +12,7 @@ describe('the least conductor', () => {
     const met = { answered: 0, refused: 0, hasty: 0, barred: 0 };
     await fc.assert(
       fc.asyncProperty(drawn, async (each) => {
-        const lineUp = build(each);
-        const last = lineUp.cables.filter(({ kind }) => kind === 'cable').at(-1);
-        const locked = each.locked && last ? [last.id] : [];
-        const all = everyCombination(lineUp, each.sizes, each.sets, locked);
-        const answer = await leastCopper(lineUp, {
-          sizes: each.sizes,
-          mostSets: each.sets,
-          locked,
-          ...(each.budget === undefined ? {} : { budget: each.budget }),
-        });
+        const { all, answer } = await sized(each);
         if (all.least_m3 === null || !all.floorsMet) {
           met.refused++;
           expect(answer.unmet).not.toEqual([]);

@@ -1,6 +1,7 @@
 import fc from 'fast-check';
 import type { Choice, Element, LineUp } from '../../engine/index.ts';
 import { volume_m3 } from '../../engine/sizing/choices.ts';
+import { leastCopper } from '../../engine/sizing/leastCopper.ts';
 import { Site } from '../../engine/sizing/site.ts';
 import { badness, SIZE_RULES, worstByUnit } from '../../engine/sizing/sizeChecks.ts';
 import { LineUpBuilder } from '../engine/lineUpBuilder.ts';
@@ -185,4 +186,19 @@ export function everyCombination(lineUp: LineUp, sizes: readonly string[], mostS
   });
   const floorsMet = [...best].every(([unit, least]) => least === 0 || SIZE_RULES[unit.split('/')[0] ?? '']?.floor !== true);
   return { least_m3: free.length === 0 ? null : Math.min(...free), floorsMet, judged: all.length, site, judge, best };
+}
+
+/** One drawn, with what every combination gives and what is answered. */
+export async function sized(each: Drawn) {
+  const lineUp = build(each);
+  const cables = lineUp.cables.filter(({ kind }) => kind === 'cable');
+  const last = cables.at(-1);
+  const locked = each.locked && last ? [last.id] : [];
+  const answer = await leastCopper(lineUp, {
+    sizes: each.sizes,
+    mostSets: each.sets,
+    locked,
+    ...(each.budget !== undefined && { budget: each.budget }),
+  });
+  return { cables, locked, all: everyCombination(lineUp, each.sizes, each.sets, locked), answer };
 }

@@ -1,19 +1,13 @@
 import { describe, expect, it } from 'vitest';
 import { atEveryFineness, riseTime_s, settledWave, travellingWaves, type WaveNetwork } from '../../engine/physics/wave/characteristics.ts';
 import { expectClose } from './expectClose.ts';
+import { handLine as line } from './handLine.ts';
 
 /**
  * The solver of travelling waves against networks that can be worked by hand: one volt in 100 ns, lines of 80 Ω. A motor of 240 Ω turns half
  * of the wave back, a stiff source all of it, turned over.
  */
 
-const line = (delay_s: number, impedance_ohm = 80, resistance_ohm = 0, from = 0, to = 1) => ({
-  from,
-  to,
-  impedance_ohm,
-  delay_s,
-  resistance_ohm,
-});
 const UP = [
   [0, 0],
   [1e-7, 1],

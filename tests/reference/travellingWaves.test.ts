@@ -4,6 +4,7 @@ import { atEveryFineness, riseTime_s, settledWave, travellingWaves, type WaveNet
 import { latticePeak_V } from '../../engine/physics/wave/latticePeak.ts';
 import { deckOf } from './deckOf.ts';
 import { expectClose } from './expectClose.ts';
+import { handLine as line } from './handLine.ts';
 import { hasNgspice, simulate } from './ngspice.ts';
 
 /** Travelling waves behind reactors and filters, on tees and lossy lines: against printed simulations, live ones, and laws. */
@@ -12,13 +13,6 @@ const EDGE = [
   [0.1e-6, 0],
   [0.2e-6, 650],
 ] as const;
-const line = (delay_s: number, impedance_ohm = 80, resistance_ohm = 0, from = 0, to = 1) => ({
-  from,
-  to,
-  impedance_ohm,
-  delay_s,
-  resistance_ohm,
-});
 const solve = (network: Partial<WaveNetwork>) => {
   const result = travellingWaves({
     lines: [line(666.667e-9)],

@@ -1,4 +1,4 @@
-import type { CableScope, ElementScope, RunScope } from '../../../engine/checks/check.ts';
+import type { CableScope, DriveScope, ElementScope, RunScope } from '../../../engine/checks/check.ts';
 import type { CaseResult, StepResult } from '../../../engine/checks/solveZone.ts';
 import { newLineUp } from '../../../engine/index.ts';
 import type { Cable } from '../../../engine/lineup/cable.ts';
@@ -92,6 +92,24 @@ export const cableScope = (more: Partial<CableScope> = {}): CableScope => ({
   bypassed: [],
   together: [],
   togetherFed: [],
+  ...more,
+});
+
+/** A drive on 480 V behind its supply, with nothing between. */
+export const driveScope = (more: Partial<DriveScope> = {}): DriveScope => ({
+  project: cableScope().project,
+  basis: 'us',
+  drive: DRIVE,
+  feed: step(),
+  earthing: undefined,
+  earthingPart: SUPPLY,
+  filters: [],
+  motors: [MOTOR],
+  transformer: null,
+  supply: SUPPLY,
+  reactors: [],
+  guard: null,
+  ahead: [],
   ...more,
 });
 

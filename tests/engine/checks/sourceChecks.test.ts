@@ -4,7 +4,7 @@ import type { Finding } from '../../../engine/checks/finding.ts';
 import { harmonics, residualCurrent, supplyStiffness, voltageUnbalance } from '../../../engine/checks/sourceChecks.ts';
 import type { ElementOf } from '../../../engine/lineup/elements.ts';
 import { expectClose } from '../../reference/expectClose.ts';
-import { DRIVE, elementScope, MOTOR, SUPPLY, step } from './scopes.ts';
+import { DRIVE, driveScope, elementScope, MOTOR, SUPPLY, step } from './scopes.ts';
 import { fields, labels, only } from './told.ts';
 
 /** A drive of 72 A on 480 V, √3 × 480 × 72 = 59.86 kVA; limits by one maker's published wiring guide, spectra from memory. */
@@ -30,26 +30,7 @@ const without = <T extends object>(part: T, ...keys: readonly (keyof T)[]): T =>
 describe('the impedance of a source', () => {
   const READ: Drive = { ...DRIVE, dcChoke: 'none', manual: { reactorRequired: false } };
   const of = (drive: Partial<Drive> = {}, more: Partial<DriveScope> = {}): Finding =>
-    only(
-      supplyStiffness.scope === 'drive'
-        ? supplyStiffness.judge({
-            project,
-            basis: 'us',
-            drive: { ...READ, ...drive },
-            feed: step(),
-            earthing: undefined,
-            earthingPart: SUPPLY,
-            filters: [],
-            motors: [MOTOR],
-            transformer: null,
-            supply: SUPPLY,
-            reactors: [],
-            guard: null,
-            ahead: [],
-            ...more,
-          })
-        : [],
-    );
+    only(supplyStiffness.scope === 'drive' ? supplyStiffness.judge(driveScope({ drive: { ...READ, ...drive }, ...more })) : []);
   const fault = (faultCurrent_A: number) => ({ supply: { ...SUPPLY, faultCurrent_A } });
   it('is its fault level on the drive’s base: 72 of 20,000 A are 0.36 %', () => {
     const found = of();

@@ -4,7 +4,7 @@ import type { Finding } from '../../../engine/checks/finding.ts';
 import { inputShield, supplyEarthing } from '../../../engine/checks/supplyChecks.ts';
 import type { Cable } from '../../../engine/lineup/cable.ts';
 import type { Earthing, Element, ElementOf } from '../../../engine/lineup/elements.ts';
-import { CABLE, cableScope, DRIVE, MOTOR, step } from './scopes.ts';
+import { CABLE, cableScope, DRIVE, driveScope } from './scopes.ts';
 import { fields, only } from './told.ts';
 
 /** The shield of a feeder and the grounding of a supply, by the drive's manual and the makers' published ones: no filter to ground on IT. */
@@ -78,24 +78,14 @@ describe('a shield on the input', () => {
 
 describe('the grounding of the supply', () => {
   const SUPPLY: ElementOf<'supply'> = { id: 's1', kind: 'supply', tag: 'S' };
-  const { project } = cableScope();
   const of = (earthing: Earthing | undefined, drive: Partial<Drive> = {}, more: Partial<DriveScope> = {}): Finding => {
-    const scope: DriveScope = {
-      project,
-      basis: 'us',
+    const scope = driveScope({
       drive: { ...DRIVE, ...drive },
-      feed: step(),
       earthing,
       earthingPart: { ...SUPPLY, ...(earthing ? { earthing } : {}) },
-      filters: [],
-      motors: [MOTOR],
-      transformer: null,
       supply: SUPPLY,
-      reactors: [],
-      guard: null,
-      ahead: [],
       ...more,
-    };
+    });
     return only(supplyEarthing.scope === 'drive' ? supplyEarthing.judge(scope) : []);
   };
   const CLEAR = { builtInFilter: false, filterJumpers: 'out' } as const;

@@ -2,36 +2,21 @@ import { describe, expect, it } from 'vitest';
 import { topology } from '../../../engine/checks/topology.ts';
 import { type Cable, type Element, type LineUp, newLineUp, review, VERDICTS } from '../../../engine/index.ts';
 import type { FaultKind } from '../../../engine/network/network.ts';
+import { bareCable, barePart } from '../bareParts.ts';
 import { only } from './told.ts';
 
 /** Drawings that are no tree: each says so at the part, and the rest is judged. */
 
-const cable = (id: string, from: string | null, to: string | null): Cable => {
-  const end = (at: string | null) => {
-    if (at === null) return {};
-    const [element = '', port] = at.split(':');
-    return { element, ...(port === 'line' || port === 'load' ? { port } : {}) } as Cable['from'];
-  };
-  return {
-    id,
-    tag: id.toUpperCase(),
-    kind: 'cable',
-    from: end(from),
-    to: end(to),
-    conductor: {},
-    insulation: {},
-    grounds: {},
-    auxiliary: [],
-    installation: {},
-  };
-};
+const cable = (id: string, from: string | null, to: string | null): Cable => ({
+  ...bareCable(id, from ?? '', to ?? ''),
+  tag: id.toUpperCase(),
+});
 const drawn = (elements: readonly Element[], cables: readonly Cable[]): LineUp => ({
   ...newLineUp(),
   elements: [...elements],
   cables: [...cables],
 });
-const part = <K extends Element['kind']>(kind: K, id: string, more: object = {}): Element =>
-  ({ kind, id, tag: id.toUpperCase(), ...more }) as Element;
+const part = (kind: Element['kind'], id: string, more: object = {}): Element => barePart(kind, id, { tag: id.toUpperCase(), ...more });
 const faults = (lineUp: LineUp) =>
   review(lineUp)
     .findings.filter((each) => each.check === 'topology')

@@ -1,18 +1,10 @@
 import { describe, expect, it } from 'vitest';
 import type { Cable, Element } from '../../../engine/index.ts';
 import { buildNetwork, nodeOf, otherEnd } from '../../../engine/network/network.ts';
+import { bareCable as cable, barePart as part } from '../bareParts.ts';
 
 /** What is connected, worked out by hand: every node once, the source first, and each with what feeds it. */
 
-const cable = (id: string, from: string, to: string): Cable => {
-  const end = (at: string) => {
-    const [element = '', port] = at.split(':');
-    return (at === '' ? {} : { element, ...(port ? { port } : {}) }) as Cable['from'];
-  };
-  const blank = { conductor: {}, insulation: {}, grounds: {}, auxiliary: [], installation: {} };
-  return { id, tag: id, kind: 'cable', from: end(from), to: end(to), ...blank };
-};
-const part = (kind: Element['kind'], id: string, more: object = {}): Element => ({ kind, id, tag: id, ...more }) as Element;
 const built = (elements: readonly Element[], cables: readonly Cable[]) => {
   const { zones, runs, faults } = buildNetwork({ elements: [...elements], cables: [...cables] });
   return {

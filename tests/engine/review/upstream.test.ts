@@ -3,26 +3,11 @@ import { type Cable, type Element, type LineUp, newLineUp } from '../../../engin
 import { buildNetwork } from '../../../engine/network/network.ts';
 import { groundRules } from '../../../engine/review/groundRules.ts';
 import { ahead, earthingAt, filtersAhead, loadsBelow, NOTHING_BELOW, upstream, voltageFrom } from '../../../engine/review/upstream.ts';
+import { bareCable, barePart as part } from '../bareParts.ts';
 
 /** What stands ahead of a place and what hangs below it, by hand on one drawing: a transformer, a panel with two drives and a motor of its own. */
 
-const end = (at: string) => {
-  const [element = '', port] = at.split(':');
-  return { element, ...(port ? { port } : {}) } as Cable['from'];
-};
-const cable = (from: string, to: string): Cable => ({
-  id: `${from}-${to}`,
-  tag: `${from}-${to}`,
-  kind: 'cable',
-  from: end(from),
-  to: end(to),
-  conductor: {},
-  insulation: {},
-  grounds: {},
-  auxiliary: [],
-  installation: {},
-});
-const part = (kind: Element['kind'], id: string, more: object = {}): Element => ({ kind, id, tag: id, ...more }) as Element;
+const cable = (from: string, to: string): Cable => bareCable(`${from}-${to}`, from, to);
 const parts = [
   part('supply', 's', { earthing: 'it' }),
   part('transformer', 't', { secondaryEarthing: 'solid-wye' }),

@@ -1,8 +1,8 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
-import { leastCopper, review } from '../../../engine/index.ts';
+import { review } from '../../../engine/index.ts';
 import { volume_m3 } from '../../../engine/sizing/choices.ts';
-import { build, drawn, everyCombination } from '../../property/sizedLineUp.ts';
+import { drawn, sized } from '../../property/sizedLineUp.ts';
 
 /** A few of the line-ups of the property, each asked by itself: the least of every combination, and what is told with it. */
 
@@ -13,17 +13,7 @@ const CASES = fc
 
 describe('the least conductor of a small line-up', () => {
   it.each(CASES.map((each, i) => [i, each] as const))('%d', async (_i, each) => {
-    const lineUp = build(each);
-    const cables = lineUp.cables.filter(({ kind }) => kind === 'cable');
-    const last = cables.at(-1);
-    const locked = each.locked && last ? [last.id] : [];
-    const all = everyCombination(lineUp, each.sizes, each.sets, locked);
-    const answer = await leastCopper(lineUp, {
-      sizes: each.sizes,
-      mostSets: each.sets,
-      locked,
-      ...(each.budget && { budget: each.budget }),
-    });
+    const { cables, locked, all, answer } = await sized(each);
     expect(answer.cables.map(({ id }) => id)).toEqual(cables.map(({ id }) => id));
     expect(answer.cables.filter((cable) => cable.locked).map(({ id }) => id)).toEqual(locked);
     expect(answer.left).toEqual([]);
