@@ -21,7 +21,7 @@ import {
   voltageMissing,
 } from './check.ts';
 import type { Assumption, Finding, Missing } from './finding.ts';
-import { busVoltage_V } from './runWave.ts';
+import { busAssumed, busVoltage_V } from './runWave.ts';
 import { carrierOf } from './shieldPath.ts';
 
 /** How much current each edge sends to ground through cable and motor, and where it goes at a box that opens its way back. */
@@ -132,6 +132,7 @@ function currentOf(scope: RunScope, cables: readonly Cable[]): Current | null {
       ...(drive.riseTime_s === undefined
         ? [{ what: `rise time of ${drive.tag}`, value: `${fixed(USUAL_RISE_S * 1e6, 1)} µs`, source: 'usual, fast (common practice)' }]
         : []),
+      ...busAssumed(drive),
     ],
   };
 }

@@ -19,6 +19,7 @@ import {
 } from './check.ts';
 import type { Finding, Verdict } from './finding.ts';
 import { isPeak, type NoPeak, type RunPeak, runPeak } from './runPeak.ts';
+import { busAssumed } from './runWave.ts';
 import { carrierOf } from './shieldPath.ts';
 import { notASize, unlisted } from './unlistedSize.ts';
 import { hopsTo } from './waveTree.ts';
@@ -173,7 +174,7 @@ function judgeCable(
         'installation.raceway',
         'construction',
       ),
-      ...given(drive, 'riseTime_s'),
+      ...given(drive, 'riseTime_s', 'frontEnd', 'busRaise_pct'),
       ...voltageGiven(voltageFrom),
       ...tree.hops.flatMap((hop) => given(hop.cable, 'length_m')),
     ],
@@ -192,6 +193,7 @@ function judgeCable(
         ? [{ what: 'thinnest wall, of nominal', value: `${100 * INCEPTION.thinnest} %`, source: 'ICEA S-95-658, UL 758' }]
         : []),
       { what: 'peak to ground, of that between phases', value: `${INCEPTION.toEarth}`, source: 'IEC 60034-18-41, from extracts' },
+      ...busAssumed(drive),
     ],
   };
   if (place === undefined && dry.class !== wet.class)

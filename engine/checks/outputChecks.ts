@@ -26,7 +26,7 @@ import {
   voltageMissing,
 } from './check.ts';
 import type { Finding, Missing, Verdict } from './finding.ts';
-import { busVoltage_V } from './runWave.ts';
+import { busAssumed, busVoltage_V } from './runWave.ts';
 import { carrierOf } from './shieldPath.ts';
 
 /** What hangs on all cable behind a drive together: charging current, the manual's lengths, filters and transformers. */
@@ -151,7 +151,7 @@ export const chargingCurrentCheck: Check = {
         text: `${lengthSaid(total, project)} of cable behind ${drive.tag} take about ${fixed(peak_A, 0)} A at each edge (${fixed((1 - SPREAD) * peak_A, 0)} to ${fixed((1 + SPREAD) * peak_A, 0)}) and ${fixed(rms_A, 1)} A effective at ${fixed(carrier_Hz / 1000, 1)} kHz; with ${fixed(motor_A, 1)} A of motor that is ${fixed(value, 0)} % of its ${fixed(outputCurrent_A, 1)} A${exceeds(peak_A, 2 * outputCurrent_A) ? ', and the peak is over twice its rating' : ''}.${straddles ? ` It may be up to ${fixed(high, 0)} %: the band straddles the limit.` : ''}`,
         inputs: [
           ...voltageGiven(voltageFrom),
-          ...given(drive, 'carrier_Hz', 'outputCurrent_A', 'riseTime_s'),
+          ...given(drive, 'carrier_Hz', 'outputCurrent_A', 'riseTime_s', 'frontEnd', 'busRaise_pct'),
           ...motors.flatMap((motor) => given(motor, 'ratedCurrent_A')),
           ...real.flatMap((cable) => given(cable, 'length_m', 'lengthMost_m', 'conductor.sets', 'construction')),
         ],
@@ -167,6 +167,7 @@ export const chargingCurrentCheck: Check = {
             value: `${fixed(differential_ohm, 0)} and ${fixed(line.common_ohm, 0)} Ω`,
             source: line.source,
           },
+          ...busAssumed(drive),
           { what: 'left of the wave after a round trip', value: `${ROUND_TRIP}`, source: 'a published worked example; high estimate' },
           ...(drive.riseTime_s === undefined
             ? [{ what: `rise time of ${drive.tag}`, value: `${fixed(USUAL_RISE_S * 1e6, 1)} µs`, source: 'usual, fast (common practice)' }]

@@ -402,3 +402,24 @@ function sampled({ voltage_V, step_s }: Watched): ReturnType<Wave['samples']> {
 export const busVoltage_V = (line_V: number, drive: ElementOf<'drive'>): number =>
   Math.SQRT2 * line_V * (drive.frontEnd === 'active' ? 1 + (drive.busRaise_pct ?? USUAL_RAISE_PCT) / 100 : 1);
 export const USUAL_RAISE_PCT = 10;
+
+/** What that crest takes for granted. */
+export function busAssumed({ tag, frontEnd, busRaise_pct }: ElementOf<'drive'>): readonly Assumption[] {
+  if (frontEnd === undefined)
+    return [
+      {
+        what: `front end of ${tag}`,
+        value: 'diode bridge',
+        source: `usual (common practice): an active one would hold the bus ${busRaise_pct ?? USUAL_RAISE_PCT} % higher`,
+      },
+    ];
+  return frontEnd === 'active' && busRaise_pct === undefined
+    ? [
+        {
+          what: `bus of ${tag} above the crest of the line`,
+          value: `${USUAL_RAISE_PCT} %`,
+          source: 'usual for an active front end (common practice)',
+        },
+      ]
+    : [];
+}

@@ -20,7 +20,7 @@ import {
 import { vouched } from './figureText.ts';
 import type { Finding, Missing, Verdict } from './finding.ts';
 import { type MotorLimit, motorLimit, PROVISIONAL } from './motorLimit.ts';
-import { busVoltage_V, isWave, lackingIn, type NoWave, USUAL_RAISE_PCT, type Wave, waveAt } from './runWave.ts';
+import { busAssumed, busVoltage_V, isWave, lackingIn, type NoWave, USUAL_RAISE_PCT, type Wave, waveAt } from './runWave.ts';
 import { hopsTo, makersWord } from './waveTree.ts';
 
 /** What the pulses do at the motor. */
@@ -262,15 +262,7 @@ function shownOf(scope: RunScope, wave: Wave, limit: MotorLimit, nominal_V: numb
     ],
     assumptions: [
       ...wave.assumptions,
-      ...(raised && drive.busRaise_pct === undefined
-        ? [
-            {
-              what: `bus of ${drive.tag} above the crest of the line`,
-              value: `${USUAL_RAISE_PCT} %`,
-              source: 'usual for an active front end (common practice)',
-            },
-          ]
-        : []),
+      ...busAssumed(drive),
       ...(motor.ratedPower_W === undefined && motor.surgeImpedance_ohm === undefined
         ? [{ what: `power of ${motor.tag}`, value: 'small: nearly full reflection', source: 'worst case: not given' }]
         : []),
@@ -319,6 +311,11 @@ function decided(check: CheckFacts, scope: RunScope, wave: Wave, limit: MotorLim
       text: `${fixed(value, 0)} V at ${motor.tag} lie within ${fixed(limit.peak_V, 0)} V with a diode bridge; an active front end would raise it by ${fixed(raise_pct, 0)} %, and which ${drive.tag} has is not known.`,
     });
   const verdict: Verdict = fails || edge?.verdict === 'fail' ? 'fail' : beyond || straddles || edge ? 'caution' : 'pass';
+  const active = 1 + raise_pct / 100;
+  const turns =
+    drive.frontEnd === undefined &&
+    verdict === 'pass' &&
+    (exceeds(active * high_V, limit.peak_V) || exceeds(active * high.volts, limit.peak_V) || exceeds(active * braking, limit.peak_V));
   const said = [
     `${fixed(value, 0)} V stand at ${motor.tag} on each edge; ${limit.name} allows ${fixed(limit.peak_V, 0)} V.`,
     ...(beyond && !straddles
@@ -328,6 +325,11 @@ function decided(check: CheckFacts, scope: RunScope, wave: Wave, limit: MotorLim
       : []),
     ...(straddles ? [`It may be anything from ${fixed(low_V, 0)} to ${fixed(high_V, 0)} V: the band straddles the limit.`] : []),
     ...(edge ? [edge.says] : []),
+    ...(turns
+      ? [
+          `A diode bridge is taken for granted: with an active front end it would be about ${fixed(active * value, 0)} V, and at +${fixed(high.pct, 0)} % line ${fixed(active * high.volts, 0)} V.`,
+        ]
+      : []),
   ];
   return finding(check, subject, runs, { ...shown, verdict, phrase: `${fixed(value, 0)} V at the motor`, text: said.join(' ') });
 }

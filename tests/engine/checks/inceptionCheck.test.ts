@@ -88,7 +88,7 @@ describe('onset of discharges on a wire', () => {
       'Voltage of S, line to line',
       'Length of W, one way',
     ]);
-    expect(found.assumptions.map(({ what }) => what)).toEqual(['peak to ground, of that between phases']);
+    expect(found.assumptions.map(({ what }) => what)).toEqual(['peak to ground, of that between phases', 'front end of D']);
   });
   it('without metal near is that between conductors, where all of it stands', () => {
     const found = of(TRAY, 1000);
@@ -144,6 +144,7 @@ describe('onset of discharges on a wire', () => {
     expect(found.assumptions.map(({ what, value }) => `${what}: ${value}`)).toEqual([
       'thinnest wall, of nominal: 90 %',
       'peak to ground, of that between phases: 0.7',
+      'front end of D: diode bridge',
     ]);
   });
   it('at 1000 m where the altitude is not known', () => {
