@@ -178,7 +178,7 @@ function readCell(lineUp: LineUp, part: Part | null, column: Column | null, text
   // The part alone says whether the value may stand in it; with all others it would be asked again for every cell.
   const only = <T extends { readonly id: string }>(all: readonly T[]): T[] => all.filter((each) => each.id === part.id);
   const alone: LineUp = { ...lineUp, elements: only(lineUp.elements), cables: only(lineUp.cables) };
-  const why = objection(field, setValue(alone, part.id, field.path, entry.value, entry.typed));
+  const why = objection(field, setValue(alone, part.id, field.path, entry.value, entry.typed), alone);
   return { field, text, entry: why === null ? entry : { ok: false, what: why }, same: false };
 }
 

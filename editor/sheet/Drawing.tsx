@@ -1,10 +1,10 @@
-import { memo } from 'react';
-import { type Box, type Item, type LineUp, type OneLine, routeCable, sayIn, vocabularyOf } from '../../engine/index.ts';
+import { type CSSProperties, memo, type ReactNode } from 'react';
+import { type Item, type LineUp, type OneLine, type OneLinePart, routeCable, sayIn, vocabularyOf } from '../../engine/index.ts';
 import type { At } from '../store/edits.ts';
 import type { Guides } from './guides.ts';
 import { Paint } from './Paint.tsx';
 import { type Family, PX, symbolIn } from './scale.ts';
-import { type Sight, type Telling, useSight, useTelling } from './sight.ts';
+import { type Shown, useShown, useSight, useWordsZoom } from './sight.ts';
 
 /** What is seen: the display list part by part, with a band under what is chosen. Parts under a moving hand are shifted, not drawn anew. */
 
@@ -17,20 +17,30 @@ export interface DrawingProps {
   /** How far parts have been dragged from where they are drawn. */
   readonly shifts: ReadonlyMap<string, At>;
   readonly guides: Guides;
+  /** Whether the hand has the view yet. */
+  readonly fitted: { readonly current: boolean };
 }
 
-/** From here on a drawing is large: only what is in sight is painted, and not in the frame that answers the hand. */
-export const LARGE = 300;
+/** Of a drawing of more parts only what is in sight is painted. */
+const LARGE = 300;
 
-const inSight = ({ x, y, w, h }: Box, { box }: Sight): boolean =>
-  x <= box.x + box.w && box.x <= x + w && y <= box.y + box.h && box.y <= y + h;
-
-export function Drawing({ lineUp, family, drawing, marked, shifts, guides }: DrawingProps) {
+export function Drawing({ lineUp, family, drawing, marked, shifts, guides, fitted }: DrawingProps) {
   const sight = useSight(drawing.parts.length > LARGE);
-  const telling = useTelling();
-  const seen = sight ? drawing.parts.filter((part) => inSight(part, sight)) : drawing.parts;
+  const shown = useShown(drawing.parts, sight, fitted);
+  const seen = drawing.parts.filter(({ id }) => shown(id) !== 'nothing');
   const dragged = new Set(
     lineUp.cables.flatMap(({ id, from, to }) => (shifts.has(from.element ?? '') || shifts.has(to.element ?? '') ? [id] : [])),
+  );
+  const layer = (which: 'items' | 'said', { id, [which]: items }: OneLinePart) => (
+    <Part
+      key={id}
+      items={items}
+      shown={which === 'said' || shown(id) === 'mute' ? shown(id) : 'all'}
+      dx={shifts.get(id)?.x_mm ?? 0}
+      dy={shifts.get(id)?.y_mm ?? 0}
+      hidden={dragged.has(id)}
+      role={which === 'items' ? 'symbol' : 'words'}
+    />
   );
   return (
     <svg className="drawing" role="img" aria-label={sayIn(vocabularyOf(lineUp.project))('One-line diagram')}>
@@ -40,28 +50,27 @@ export function Drawing({ lineUp, family, drawing, marked, shifts, guides }: Dra
         {[...dragged].map((id) => (
           <Line key={id} lineUp={lineUp} family={family} id={id} />
         ))}
-        {(['items', 'said'] as const).map((layer) =>
-          seen.map((part) => (
-            <Part
-              key={`${layer}/${part.id}`}
-              items={part[layer]}
-              telling={sight?.mute ? 'none' : telling}
-              dx={shifts.get(part.id)?.x_mm ?? 0}
-              dy={shifts.get(part.id)?.y_mm ?? 0}
-              hidden={dragged.has(part.id)}
-              role={layer === 'items' ? 'symbol' : 'words'}
-            />
-          )),
-        )}
+        {seen.map((part) => layer('items', part))}
+        <Words>{seen.map((part) => layer('said', part))}</Words>
         <GuideLines guides={guides} />
       </g>
     </svg>
   );
 }
 
+/** The only group that follows every step of the zoom, so that no symbol is styled anew by one. */
+function Words({ children }: { readonly children: ReactNode }) {
+  const zoom = useWordsZoom();
+  return (
+    <g className={zoom === null ? undefined : 'kept'} style={zoom === null ? undefined : ({ '--words': zoom } as CSSProperties)}>
+      {children}
+    </g>
+  );
+}
+
 interface PartProps {
   readonly items: readonly Item[];
-  readonly telling: Telling | 'none';
+  readonly shown: Shown;
   readonly dx: number;
   readonly dy: number;
   readonly hidden: boolean;
@@ -69,18 +78,18 @@ interface PartProps {
   readonly role: 'symbol' | 'words';
 }
 
-const Part = memo(function Part({ items, telling, dx, dy, hidden, role }: PartProps) {
+const Part = memo(function Part({ items, shown, dx, dy, hidden, role }: PartProps) {
   if (items.length === 0) return null;
   return (
     <g className={role} transform={dx || dy ? `translate(${dx} ${dy})` : undefined} visibility={hidden ? 'hidden' : undefined}>
-      <Paint items={telling === 'all' ? items : items.flatMap((each) => told(each, telling))} />
+      <Paint items={shown === 'all' ? items : items.flatMap((each) => told(each, shown))} />
     </g>
   );
 });
 
-function told(item: Item, telling: Exclude<Telling, 'all'> | 'none'): Item | readonly Item[] {
-  if (item.t !== 'text' || (telling !== 'none' && !item.less)) return item;
-  const text = telling === 'none' ? '' : item.less?.[telling === 'small' ? 0 : 1];
+function told(item: Item, shown: Exclude<Shown, 'all'>): Item | readonly Item[] {
+  if (item.t !== 'text' || (shown !== 'mute' && !item.less)) return item;
+  const text = shown === 'mute' ? '' : item.less?.[shown === 'small' ? 0 : 1];
   return text ? { ...item, text } : [];
 }
 

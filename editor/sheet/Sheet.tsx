@@ -34,7 +34,7 @@ import { AddHandle } from './AddHandle.tsx';
 import { BondButtons } from './BondButtons.tsx';
 import { CableEdge, type CableEdgeType } from './CableEdge.tsx';
 import { ConnectionSays } from './ConnectionSays.tsx';
-import { Drawing, LARGE } from './Drawing.tsx';
+import { Drawing } from './Drawing.tsx';
 import { type Guides, snapTo } from './guides.ts';
 import { useLabelHold } from './labelHold.ts';
 import { onLongPress } from './longPress.ts';
@@ -61,6 +61,8 @@ const SEVERAL = ['Meta', 'Control', 'Shift'];
 const STILL: Guides = {};
 const Tried = lazy(() => import('./Tried.tsx'));
 
+/** A drawing of more parts and cables is made anew after the hand has been answered. */
+const LARGE = 100;
 /** From here on a line-up is large enough for a map. */
 const MAP_FROM = 60;
 /** With a mouse, dragging on the empty sheet chooses what it frames; a finger moves the sheet. */
@@ -152,7 +154,6 @@ function Canvas({ lineUp, review, before, parts }: SheetProps & { readonly parts
   const label = useLabelHold(drawn, place_mm);
   const labelled = label.shown(placed);
   const now = useMemo(() => ({ lineUp: labelled, review }), [labelled, review]);
-  // A large drawing is made anew after the hand has been answered.
   const large = lineUp.elements.length + lineUp.cables.length > LARGE;
   const from = useDeferredValue(large ? now : null) ?? now;
   const drawing = useMemo(() => {
@@ -174,7 +175,7 @@ function Canvas({ lineUp, review, before, parts }: SheetProps & { readonly parts
     () => [...selected, ...(before ? changedParts(before, lineUp) : subject ? [subject] : [])],
     [selected, subject, before, lineUp],
   );
-  const { fit, bring, toSheet } = useView(sheet, drawing, marked);
+  const { begin, bring, toSheet, fitted } = useView(sheet, drawing, marked);
   place_mm.current = toSheet;
 
   // What the reader speaks of comes into view.
@@ -322,7 +323,7 @@ function Canvas({ lineUp, review, before, parts }: SheetProps & { readonly parts
         edges={edges}
         nodeTypes={nodeTypes}
         edgeTypes={edgeTypes}
-        onInit={fit}
+        onInit={begin}
         onNodesChange={onNodesChange}
         onEdgesChange={takeSelection}
         onConnect={onConnect}
@@ -350,7 +351,7 @@ function Canvas({ lineUp, review, before, parts }: SheetProps & { readonly parts
         {grid && <Background variant={BackgroundVariant.Dots} gap={5 * PX} size={1.6} color="var(--dot)" />}
         {withMap && <MiniMap className="map" pannable zoomable ariaLabel={WORDS['minimap.ariaLabel']} nodeColor="var(--rule2)" />}
         <ViewportPortal>
-          <Drawing lineUp={shown} family={family} drawing={drawing} marked={marked} shifts={shifts} guides={guides} />
+          <Drawing lineUp={shown} family={family} drawing={drawing} marked={marked} shifts={shifts} guides={guides} fitted={fitted} />
           {!before && <BondButtons lineUp={shown} review={review} family={family} />}
           {!before && selected.length === 1 && selected[0] && <AddHandle lineUp={shown} family={family} id={selected[0]} />}
         </ViewportPortal>

@@ -1,6 +1,6 @@
 import { useStore } from '@xyflow/react';
-import { useDeferredValue } from 'react';
-import type { Box } from '../../engine/index.ts';
+import { useEffect, useRef, useState } from 'react';
+import type { Box, OneLinePart } from '../../engine/index.ts';
 import { PX } from './scale.ts';
 
 /** What of a drawing is worth painting: of a large one the squares of the sheet that the view touches, and of its words as many as can be read. */
@@ -16,11 +16,48 @@ const READABLE_ZOOM = 0.25;
 const ALL_WORDS_FROM_ZOOM = 0.75;
 export const VALUES_FROM_ZOOM = 0.6;
 
-/** How much is said beside the parts. */
-export type Telling = 'all' | 'small' | 'smaller';
-const tellingAt = (zoom: number): Telling => (zoom >= ALL_WORDS_FROM_ZOOM ? 'all' : zoom >= VALUES_FROM_ZOOM ? 'small' : 'smaller');
-/** Comes after the frame that answers the hand: every word of the sheet is set anew where it changes. */
-export const useTelling = (): Telling => useDeferredValue(useStore((state) => tellingAt(state.transform[2])));
+/** How much of a part is painted: with how many of its words, without them, or nothing. */
+export type Shown = 'all' | 'small' | 'smaller' | 'mute' | 'nothing';
+const shownAt = (zoom: number): Shown => (zoom >= ALL_WORDS_FROM_ZOOM ? 'all' : zoom >= VALUES_FROM_ZOOM ? 'small' : 'smaller');
+
+/** Painting parts and setting words anew costs more than all else that a zoom does: so many a frame, or all within eight. */
+const PARTS_A_FRAME = 30;
+const FRAMES = 8;
+
+/**
+ * What is painted of each part. Where the view calls for something else the parts follow frame by frame, what comes into sight first, so
+ * that none of them keeps the hand waiting. A part that is new is painted at once, and so is all of it until the view has been fitted.
+ */
+export function useShown(parts: readonly OneLinePart[], sight: Sight | null, fitted: { readonly current: boolean }): (id: string) => Shown {
+  const zoomed = useStore((state) => shownAt(state.transform[2]));
+  const wanted = (part: OneLinePart): Shown => (!sight ? zoomed : !inSight(part, sight) ? 'nothing' : sight.mute ? 'mute' : zoomed);
+  const painted = useRef<ReadonlyMap<string, Shown>>(new Map());
+  const [, next] = useState(0);
+  const now = new Map(parts.map((part) => [part.id, (fitted.current && painted.current.get(part.id)) || wanted(part)]));
+  painted.current = now;
+  useEffect(() => {
+    const late = parts.flatMap((part) => (now.get(part.id) === wanted(part) ? [] : [[part.id, wanted(part)] as const]));
+    if (late.length === 0) return;
+    const frame = requestAnimationFrame(() => {
+      const ordered = [...late.filter(([, to]) => to !== 'nothing'), ...late.filter(([, to]) => to === 'nothing')];
+      painted.current = new Map([...now, ...ordered.slice(0, Math.max(PARTS_A_FRAME, Math.ceil(parts.length / FRAMES)))]);
+      next((count) => count + 1);
+    });
+    return () => cancelAnimationFrame(frame);
+  });
+  return (id) => now.get(id) ?? 'nothing';
+}
+
+const inSight = ({ x, y, w, h }: Box, { box }: Sight): boolean =>
+  x <= box.x + box.w && box.x <= x + w && y <= box.y + box.h && box.y <= y + h;
+
+/** Words of a drawing that is shown small are set larger than the drawing, and larger still only as far as there is room. */
+const WORDS_KEPT_FROM_ZOOM = 0.85;
+const LEAST_WORDS_ZOOM = 0.35;
+
+/** The zoom that words are set for; null where they are as large as the drawing has them. */
+export const useWordsZoom = (): number | null =>
+  useStore(({ transform: [, , zoom] }) => (zoom < WORDS_KEPT_FROM_ZOOM ? Math.max(zoom, LEAST_WORDS_ZOOM) : null));
 
 /** A label stands this far from its part at most; more room than that needs no painting. */
 const ROOM_mm = 90;

@@ -3,7 +3,6 @@ import { type RefObject, useEffect, useMemo, useRef } from 'react';
 import type { OneLine } from '../../engine/index.ts';
 import type { At } from '../store/edits.ts';
 import { PX } from './scale.ts';
-import { VALUES_FROM_ZOOM } from './sight.ts';
 import { openView, type View } from './view.ts';
 import { isTrackpadPan } from './wheel.ts';
 
@@ -13,8 +12,8 @@ import { isTrackpadPan } from './wheel.ts';
 export const LEAST_ZOOM = 0.02;
 const MOST_ZOOM = 4;
 const PORTS_FROM_ZOOM = 0.4;
-/** Below this the words beside the parts keep their size. */
-const WORDS_KEPT_FROM_ZOOM = 0.85;
+/** A zoom that has not gone on for so long has ended. */
+const RESTS_MS = 100;
 /** Above this a small line-up would look like a poster. */
 const FIT_ZOOM = 1.2;
 
@@ -65,6 +64,10 @@ export interface SheetView extends View {
   /** Brings a part into view, without a change when it is there already. */
   readonly bring: (id: string) => void;
   readonly toSheet: (x: number, y: number) => At;
+  /** Fits it for the first time. */
+  readonly begin: () => void;
+  /** Whether that has been painted. */
+  readonly fitted: { readonly current: boolean };
 }
 
 /** @param looked what is chosen or spoken of: it stays in sight when the sheet becomes smaller */
@@ -75,6 +78,7 @@ export function useView(sheet: RefObject<HTMLDivElement | null>, drawing: OneLin
   latest.current = drawing;
   const held = useRef(looked);
   held.current = looked;
+  const fitted = useRef(false);
   const hand = useRef<{ readonly x: number; readonly y: number } | null>(null);
 
   const view = useMemo((): SheetView => {
@@ -101,13 +105,21 @@ export function useView(sheet: RefObject<HTMLDivElement | null>, drawing: OneLin
         zoom,
       });
     };
+    const fit = () => {
+      const { x_mm, y_mm, width_mm, height_mm } = latest.current;
+      show(width_mm > 0 ? { x: x_mm * PX, y: y_mm * PX, width: width_mm * PX, height: height_mm * PX } : null, true);
+    };
     return {
       bring,
       toSheet,
-      fit: () => {
-        const { x_mm, y_mm, width_mm, height_mm } = latest.current;
-        show(width_mm > 0 ? { x: x_mm * PX, y: y_mm * PX, width: width_mm * PX, height: height_mm * PX } : null, true);
+      fitted,
+      begin: () => {
+        fit();
+        requestAnimationFrame(() => {
+          fitted.current = true;
+        });
       },
+      fit,
       fitParts: (ids) => show(areaOf(latest.current, ids)),
       full: () => void zoomTo(1),
       zoom: (factor) => void zoomTo(Math.min(MOST_ZOOM, Math.max(LEAST_ZOOM, getViewport().zoom * factor))),
@@ -137,16 +149,23 @@ export function useView(sheet: RefObject<HTMLDivElement | null>, drawing: OneLin
     const onLeave = () => {
       hand.current = null;
     };
-    // Ports keep their size for the hand however small the drawing is shown.
+    // Ports keep their size for the hand however small the drawing is shown. Buttons are seen, and follow every step of a zoom; what is
+    // only met follows at its end, since that is asked of every part there is.
+    const buttons = box.querySelector<HTMLElement>('.react-flow__viewport-portal');
     let shown = 0;
+    let resting: ReturnType<typeof setTimeout> | undefined;
     const keepPorts = () => {
+      box.style.setProperty('--zoom', `${shown}`);
+      box.classList.toggle('far', shown < PORTS_FROM_ZOOM);
+    };
+    const onZoom = () => {
       const zoom = store.getState().transform[2];
       if (zoom === shown) return;
       shown = zoom;
-      box.style.setProperty('--zoom', `${zoom}`);
-      box.classList.toggle('far', zoom < PORTS_FROM_ZOOM);
-      box.classList.toggle('small', zoom < WORDS_KEPT_FROM_ZOOM);
-      box.classList.toggle('brief', zoom < VALUES_FROM_ZOOM);
+      buttons?.style.setProperty('--zoom', `${zoom}`);
+      clearTimeout(resting);
+      if (fitted.current) resting = setTimeout(keepPorts, RESTS_MS);
+      else keepPorts();
     };
     // A panel that opens beside the sheet covers nothing that is being looked at.
     let before = roomOf(box);
@@ -162,13 +181,14 @@ export function useView(sheet: RefObject<HTMLDivElement | null>, drawing: OneLin
       if (across !== 0 || down !== 0) void setViewport({ x: x + across, y: y + down, zoom });
     });
     watching.observe(box);
-    keepPorts();
-    const stop = store.subscribe(keepPorts);
+    onZoom();
+    const stop = store.subscribe(onZoom);
     box.addEventListener('wheel', onWheel, { capture: true, passive: false });
     box.addEventListener('pointermove', onMove);
     box.addEventListener('pointerleave', onLeave);
     return () => {
       stop();
+      clearTimeout(resting);
       watching.disconnect();
       box.removeEventListener('wheel', onWheel, { capture: true });
       box.removeEventListener('pointermove', onMove);

@@ -6,14 +6,24 @@ export function commit(field: Field, change: (lineUp: LineUp) => LineUp): string
   const { lineUp } = useEditor.getState();
   if (!lineUp) return null;
   const next = change(lineUp);
-  const why = objection(field, next);
+  const why = objection(field, next, lineUp);
   if (why === null) edit(field.label, () => next);
   return why;
 }
 
-/** Why a document with this value in the field could not be opened again, or null when it could. */
-export function objection(field: Field, next: LineUp): string | null {
-  const checked = lineUpSchema.safeParse(next);
+/**
+ * Why a document with this value in the field could not be opened again, or null when it could.
+ * @param before the open document: what of it is still there is not asked again
+ */
+export function objection(field: Field, next: LineUp, before: LineUp): string | null {
+  const held = new Set<unknown>([...before.elements, ...before.cables]);
+  const { format, version, project, elements, cables } = next;
+  const fresh = (each: unknown): boolean => !held.has(each);
+  const checked = lineUpSchema.safeParse({
+    ...{ format, version, project, positions: {} },
+    elements: elements.filter(fresh),
+    cables: cables.filter(fresh),
+  });
   if (checked.success) return null;
   const [issue] = checked.error.issues;
   const show = (value: number | bigint) =>
