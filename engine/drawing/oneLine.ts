@@ -61,7 +61,7 @@ export function oneLine(lineUp: LineUp, review: Review, options: OneLineOptions 
   const say = sayOf(lineUp);
   const gapSays = (state: Gap['state'] | undefined): string => (state ? say(gapPhrase(state)) : '');
   const grounds = lineUp.project.showGrounds === true;
-  const byPart = findingsByPart(review);
+  const byPart = byPartOf(review, [], () => findingsByPart(review));
   const noted = keynotes(lineUp);
   const gaps = gapsOf(review);
   const cutEnds = new Set([...gaps.values()].flatMap((gap) => gap.ends));
@@ -70,9 +70,10 @@ export function oneLine(lineUp: LineUp, review: Review, options: OneLineOptions 
   const wantedOfElements: (Wanted & { readonly id: string })[] = [];
   const obstacles: Box[] = [];
   const clouds: Item[] = [];
-  const mark = (id: string, box: Box): void => {
+  const brackets: Item[] = [];
+  const mark = (id: string, boxOf: () => Box): void => {
     if (!options.changed?.has(id)) return;
-    const bumps = cloud(box);
+    const bumps = cloud(boxOf());
     clouds.push(bumps);
     obstacles.push(extent([bumps]));
   };
@@ -98,13 +99,7 @@ export function oneLine(lineUp: LineUp, review: Review, options: OneLineOptions 
     if (points.length === 0) continue;
     parts.push({ id: cable.id, kind: 'cable', items, said: [], label: null, ...box });
     for (const leg of legs(points)) obstacles.push(legBox(leg, grounds));
-    const widest = [...legs(points)].sort((a, b) => b.length - a.length)[0];
-    // Short of the parts at its ends, which may have clouds of their own.
-    if (widest)
-      mark(
-        cable.id,
-        legBox({ ...widest, x: widest.x + 3 * widest.ux, y: widest.y + 3 * widest.uy, length: Math.max(4, widest.length - 6) }),
-      );
+    mark(cable.id, () => alongCable(points));
     const middle = labelPlace(points);
     const gap = gaps.get(cable.id);
     const said = {
@@ -134,7 +129,7 @@ export function oneLine(lineUp: LineUp, review: Review, options: OneLineOptions 
     const marks: Item[] = [];
     parts.push({ id: element.id, kind: 'element', items, said: marks, label: null, ...box });
     obstacles.push(box);
-    mark(element.id, grown(box));
+    mark(element.id, () => grown(box));
     const gap = gaps.get(element.id);
     if (gap) {
       const side = (port: 'line' | 'load') =>
@@ -152,6 +147,7 @@ export function oneLine(lineUp: LineUp, review: Review, options: OneLineOptions 
         state: gap.state,
       });
       marks.push(...bracket);
+      brackets.push(...bracket);
       obstacles.push(extent(bracket));
     }
     const inLead = (byPart.get(element.id) ?? []).some(({ check }) => check === 'output-disconnect');
@@ -216,7 +212,12 @@ export function oneLine(lineUp: LineUp, review: Review, options: OneLineOptions 
   // Cables below, parts upon them, what is said of both on top.
   const inOrder = [...parts].sort((a, b) => (a.kind === b.kind ? 0 : a.kind === 'cable' ? -1 : 1));
   const items = [...bounds, ...inOrder.flatMap((part) => part.items), ...clouds, ...inOrder.flatMap((part) => part.said)];
-  const box = extent(items);
+  // What each part takes is known already; to read the width of every word again would take as long as all the rest.
+  const box = around([
+    ...parts.flatMap((part) => (part.items.length > 0 ? [part] : [])),
+    ...labels.flatMap((label) => label.extents),
+    ...[enclosures.flatMap((each) => each.items), clouds, brackets].flatMap((each) => (each.length > 0 ? [extent(each)] : [])),
+  ]);
   return { items, x_mm: box.x, y_mm: box.y, width_mm: box.w, height_mm: box.h, parts: inOrder, boundaries: bounds };
 }
 
@@ -227,6 +228,7 @@ interface Drawn {
 const drawnCable = memory<Drawn & { readonly points: readonly Point[] }>();
 const drawnElement = memory<Drawn>();
 const linesOf = memory<readonly string[]>();
+const byPartOf = memory<ReturnType<typeof findingsByPart>>();
 
 /** The bond of a box, from the shield of one side to that of the other. */
 const bridgeThrough = (height_mm: number): Item => ({
@@ -249,6 +251,14 @@ function labelPlace(points: readonly Point[]): Point {
 }
 
 const grown = ({ x, y, w, h }: Box): Box => ({ x: x - 1, y: y - 1, w: w + 2, h: h + 2 });
+
+/** Round the longest piece of a cable, short of the parts at its ends, which may have clouds of their own. */
+function alongCable(points: readonly Point[]): Box {
+  const [widest] = [...legs(points)].sort((a, b) => b.length - a.length);
+  return widest
+    ? legBox({ ...widest, x: widest.x + 3 * widest.ux, y: widest.y + 3 * widest.uy, length: Math.max(4, widest.length - 6) })
+    : extent([]);
+}
 
 /** A cable with its pipe, shield and marks. */
 function legBox({ x, y, ux, uy, length }: ReturnType<typeof legs>[number], grounds = false): Box {

@@ -44,6 +44,8 @@ export interface Placed {
   readonly items: readonly Item[];
   /** Round the tag and what is known. */
   readonly box: Box | null;
+  /** Round all of it. */
+  readonly extents: readonly Box[];
 }
 
 /** @returns the labels of each, in the order asked for */
@@ -53,16 +55,26 @@ export function placeLabels(
   callouts: ReadonlyMap<string, number>,
 ): readonly Placed[] {
   const taken = occupied(obstacles.filter((box) => box.w > 0 && box.h > 0));
-  const labels = wanted.map((): { items: Item[]; box: Box | null } => ({ items: [], box: null }));
+  const labels = wanted.map((): { items: Item[]; box: Box | null; extents: Box[] } => ({ items: [], box: null, extents: [] }));
+  const draw = (index: number, items: readonly Item[], box: Box): void => {
+    if (items.length === 0) return;
+    labels[index]?.items.push(...items);
+    labels[index]?.extents.push(box);
+  };
+  const lead = (index: number, owner: Wanted, to: Box): void => {
+    const line = leader(owner, to);
+    draw(index, line, extent(line));
+  };
   const put = (index: number, { items, box: tight }: Block): Box | null => {
     if (items.length === 0) return null;
     const box = padded(tight);
     const [dx, dy] = freePlace(box, taken);
     const there = { ...box, x: box.x + dx, y: box.y + dy };
     taken.add(there);
-    labels[index]?.items.push(...(dx === 0 && dy === 0 ? items : translate(items, dx, dy)));
+    if (dx === 0 && dy === 0) draw(index, items, tight);
+    else draw(index, translate(items, dx, dy), { ...tight, x: tight.x + dx, y: tight.y + dy });
     const owner = wanted[index];
-    if (owner && Math.hypot(dx, dy) > LEADER_FROM_mm) labels[index]?.items.push(...leader(owner, there));
+    if (owner && Math.hypot(dx, dy) > LEADER_FROM_mm) lead(index, owner, there);
     return there;
   };
   const putTag = (index: number, block: Block): void => {
@@ -75,9 +87,11 @@ export function placeLabels(
     if (!each.moved) return;
     const { items, box } = tagBlock(each);
     const { dx_mm: dx, dy_mm: dy } = each.moved;
-    const there = padded({ ...box, x: box.x + dx, y: box.y + dy });
+    const tight = { ...box, x: box.x + dx, y: box.y + dy };
+    const there = padded(tight);
     taken.add(there);
-    labels[index]?.items.push(...leader(each, there), ...translate(items, dx, dy));
+    lead(index, each, there);
+    draw(index, translate(items, dx, dy), tight);
     const label = labels[index];
     if (label) label.box = there;
   });
@@ -160,7 +174,7 @@ export const tagBlock = (each: Wanted): Block =>
 
 /** The worst badge and its phrase, then the numbers of all findings of this part. */
 function verdictBlock(each: Wanted, callouts: ReadonlyMap<string, number>): Block {
-  const numbers = each.findings.flatMap((finding) => callouts.get(finding.id) ?? []).sort((a, b) => a - b);
+  const numbers = callouts.size === 0 ? [] : each.findings.flatMap((finding) => callouts.get(finding.id) ?? []).sort((a, b) => a - b);
   return verdictBlocks(each.owner, [...each.findings, ...numbers, each.x, each.y, each.left], () => blockOf(verdictItems(each, numbers)));
 }
 
