@@ -128,8 +128,8 @@ function lines(...texts: readonly string[]): readonly string[] {
   return texts.filter((text) => text !== '').map((text) => fitText(text, 46, 400));
 }
 
-/** Of a line of what is known: its first value alone. */
-export const firstOf = (line: string): string => /^.*?(?= {2}|, | (?:Cu|Al)\b|$)/.exec(line)?.[0] ?? line;
+/** Of a line of what is known: its first value alone. A bus has one current, and its words stand short of what hangs over it. */
+export const firstOf = (line: string): string => /^.*?(?= {2}|, | (?:Cu|Al)\b|$)/.exec(line)?.[0].replace(/^rated /, '') ?? line;
 
 /** Shortened with an ellipsis to a width; the sheets list everything in full. */
 export function fitText(text: string, width_mm: number, weight: 400 | 600): string {
