@@ -1,6 +1,6 @@
 import type { Element } from '../lineup/elements.ts';
 import type { Basis, Project } from '../lineup/project.ts';
-import type { Zone } from '../network/network.ts';
+import type { Step, Zone } from '../network/network.ts';
 import { add, type Complex, complex, magnitude, scale, ZERO } from '../physics/complex.ts';
 import { faultCurrent_A, peakFaultCurrent_A, sourceImpedance, transformerCorrection } from '../physics/faultCurrent.ts';
 import { type Branch, type FlowResult, type Load, powerFlow } from '../physics/powerFlow.ts';
@@ -51,22 +51,26 @@ export interface StepResult extends CaseResult {
 interface Impedance {
   readonly z: Complex;
   readonly cold: Complex;
-  readonly ratio: number;
   readonly known: boolean;
   readonly says: readonly string[];
   readonly assumptions: readonly Assumption[];
 }
 
-const nothing: Impedance = { z: ZERO, cold: ZERO, ratio: 1, known: true, says: [], assumptions: [] };
+const nothing: Impedance = { z: ZERO, cold: ZERO, known: true, says: [], assumptions: [] };
 const unknown: Impedance = { ...nothing, known: false };
+
+/** What one step does to the voltage, before over behind: a transformer at its tap. Null where its voltages are not known. */
+function turnsOf({ element, via }: Step): number | null {
+  if (via?.kind !== 'element' || element.kind !== 'transformer') return 1;
+  const { primaryVoltage_V, secondaryVoltage_V, tap_pct = 0 } = element;
+  return primaryVoltage_V && secondaryVoltage_V ? (primaryVoltage_V / secondaryVoltage_V) * (1 + tap_pct / 100) : null;
+}
 
 function elementImpedance(element: Element, nominal_V: number | null, current_A: number | null, basis: Basis): Impedance {
   switch (element.kind) {
     case 'transformer': {
       const { primaryVoltage_V, secondaryVoltage_V, impedance_pct, ratedPower_VA, xOverR } = element;
-      const ratio =
-        primaryVoltage_V && secondaryVoltage_V ? (primaryVoltage_V / secondaryVoltage_V) * (1 + (element.tap_pct ?? 0) / 100) : 1;
-      if (!secondaryVoltage_V || !primaryVoltage_V || !impedance_pct || !ratedPower_VA) return { ...unknown, ratio };
+      if (!secondaryVoltage_V || !primaryVoltage_V || !impedance_pct || !ratedPower_VA) return unknown;
       const z = ((impedance_pct / 100) * secondaryVoltage_V ** 2) / ratedPower_VA;
       const xr = xOverR ?? 5;
       const assumptions =
@@ -77,7 +81,7 @@ function elementImpedance(element: Element, nominal_V: number | null, current_A:
       const says = [
         `Z = ${impedance_pct} % × ${secondaryVoltage_V}² / ${Math.round(ratedPower_VA / 1000)} kVA = ${Number((1000 * z).toPrecision(5))} mΩ, X/R ${xr}`,
       ];
-      return { ...nothing, z: own, cold: corrected, ratio, says, assumptions };
+      return { ...nothing, z: own, cold: corrected, says, assumptions };
     }
     case 'reactor': {
       const base_V = element.ratedVoltage_V ?? nominal_V;
@@ -144,18 +148,12 @@ export function solveZone(zone: Zone, available_V: Readonly<Record<SolvedCase, n
   const { basis } = options;
   const motors = steps.map((step) => step.element).filter((element) => element.kind === 'motor');
 
-  // Nominal voltages, as multiples of the start: transformers change them.
-  const ratios = steps.map(() => 1);
-  for (const step of steps) {
-    const { element } = step;
-    const transformer = step.via?.kind === 'element' && element.kind === 'transformer' ? element : null;
-    const own =
-      transformer?.primaryVoltage_V && transformer.secondaryVoltage_V ? transformer.secondaryVoltage_V / transformer.primaryVoltage_V : 1;
-    ratios[step.index] = (step.parent < 0 ? 1 : (ratios[step.parent] ?? 1)) * own;
-  }
+  const turns = steps.map(turnsOf);
+  const gains: number[] = [];
+  for (const step of steps) gains.push((gains[step.parent] ?? 1) / (turns[step.index] ?? 1));
   // Without a known input the drive is taken to make what its motors want.
   const wanted = steps.flatMap(({ element, index }) =>
-    element.kind === 'motor' && element.ratedVoltage_V ? [element.ratedVoltage_V / (ratios[index] ?? 1)] : [],
+    element.kind === 'motor' && element.ratedVoltage_V ? [element.ratedVoltage_V / (gains[index] ?? 1)] : [],
   );
   const start_V = available_V.rated ?? (zone.kind === 'output' ? Math.max(0, ...wanted) || null : null);
   const frequency_Hz = (source.kind === 'supply' ? source.frequency_Hz : motors[0]?.ratedFrequency_Hz) ?? (basis === 'us' ? 60 : 50);
@@ -199,14 +197,11 @@ export function solveZone(zone: Zone, available_V: Readonly<Record<SolvedCase, n
   // A load that takes the worst angle takes it for all that is ahead of it together, source included.
   const angleUnknown = steps.map(() => false);
   for (const load of loads) if (load.powerFactor === null) angleUnknown[load.node - 1] = true;
-  // A current that is not known makes every branch above it unknown.
-  const below = [...drawn];
   for (let i = steps.length - 1; i > 0; i--) {
     const parent = steps[i]?.parent ?? -1;
-    const [own, sum] = [below[i], below[parent]];
     if (parent >= 0 && angleUnknown[i]) angleUnknown[parent] = true;
-    if (parent >= 0) below[parent] = own === null || sum === null || own === undefined || sum === undefined ? null : own + sum;
   }
+  const below = addedUp(steps, turns, drawn);
 
   const impedances: Impedance[] = steps.map((step) => {
     if (step.via === null) {
@@ -236,8 +231,8 @@ export function solveZone(zone: Zone, available_V: Readonly<Record<SolvedCase, n
     return { ...nothing, ...made, says };
   });
   const branches = steps.map((step, i): Branch => {
-    const { z, ratio } = impedances[i] ?? nothing;
-    return { from: step.parent + 1, to: step.index + 1, impedance_ohm: z, ratio };
+    const { z } = impedances[i] ?? nothing;
+    return { from: step.parent + 1, to: step.index + 1, impedance_ohm: z, ratio: turns[i] ?? 1 };
   });
 
   const flowOf = (volts: number | null, demand: readonly Load[]): FlowResult | null =>
@@ -257,15 +252,13 @@ export function solveZone(zone: Zone, available_V: Readonly<Record<SolvedCase, n
     for (const load of loads) sums[load.node - 1] = magnitude(flow.currents_A[load.node] ?? ZERO);
     for (let i = steps.length - 1; i > 0; i--) {
       const parent = steps[i]?.parent ?? -1;
-      if (parent >= 0) sums[parent] = (sums[parent] ?? 0) + (sums[i] ?? 0) / (impedances[i]?.ratio ?? 1);
+      if (parent >= 0) sums[parent] = (sums[parent] ?? 0) + (sums[i] ?? 0) / (turns[i] ?? 1);
     }
     return sums;
   };
   const sumsOf = new Map(Object.values(flows).map((flow) => [flow, flow && angleUnknown.includes(true) ? currentSums(flow) : []]));
 
   const collapsed = rated !== null && !rated.converged && !drawn.includes(null) && impedances.every((each) => each.known);
-  const gains: number[] = [];
-  for (const step of steps) gains.push((step.parent < 0 ? 1 : (gains[step.parent] ?? 1)) / (impedances[step.index]?.ratio ?? 1));
   const voltageKnown: boolean[] = [];
   const cold: (Complex | null)[] = [];
   const warm: (Complex | null)[] = [];
@@ -273,13 +266,14 @@ export function solveZone(zone: Zone, available_V: Readonly<Record<SolvedCase, n
   for (const step of steps) {
     const i = step.index;
     const impedance = impedances[i] ?? nothing;
+    const ratio = turns[i] ?? 1;
     const parentKnown = step.parent < 0 ? start_V !== null : (voltageKnown[step.parent] ?? false);
     const currentKnown = below[i] !== null;
     voltageKnown.push(parentKnown && impedance.known && (currentKnown || magnitude(impedance.z) === 0));
     const parentCold = step.parent < 0 ? ZERO : (cold[step.parent] ?? null);
-    cold.push(parentCold && impedance.known ? add(scale(parentCold, 1 / impedance.ratio ** 2), impedance.cold) : null);
+    cold.push(parentCold && impedance.known ? add(scale(parentCold, 1 / ratio ** 2), impedance.cold) : null);
     const parentWarm = step.parent < 0 ? ZERO : (warm[step.parent] ?? null);
-    warm.push(parentWarm && impedance.known ? add(scale(parentWarm, 1 / impedance.ratio ** 2), impedance.z) : null);
+    warm.push(parentWarm && impedance.known ? add(scale(parentWarm, 1 / ratio ** 2), impedance.z) : null);
     const caseOf = (flow: FlowResult | null): CaseResult => {
       if (flow?.converged !== true) return NO_CASE;
       const here = flow.voltages_V[i + 1] ?? ZERO;
@@ -287,9 +281,7 @@ export function solveZone(zone: Zone, available_V: Readonly<Record<SolvedCase, n
       // What one branch loses of its own is then bounded by |Z| times its currents added up, whatever their angles.
       const lost_V =
         Math.sqrt(3) *
-        (angleUnknown[i]
-          ? magnitude(impedance.z) * (sumsOf.get(flow)?.[i] ?? 0)
-          : magnitude(scale(above, 1 / impedance.ratio)) - magnitude(here));
+        (angleUnknown[i] ? magnitude(impedance.z) * (sumsOf.get(flow)?.[i] ?? 0) : magnitude(scale(above, 1 / ratio)) - magnitude(here));
       return {
         voltage_V: voltageKnown[i] ? magnitude(here) * Math.sqrt(3) : null,
         current_A: currentKnown ? magnitude(flow.currents_A[i + 1] ?? ZERO) : null,
@@ -321,6 +313,18 @@ export function solveZone(zone: Zone, available_V: Readonly<Record<SolvedCase, n
     });
   }
   return { steps: results, converged: rated === null || rated.converged };
+}
+
+/** Currents of each step and all behind it, as sizes, seen on its own side of transformers; null where one is not known. */
+function addedUp(steps: readonly Step[], turns: readonly (number | null)[], drawn: readonly (number | null)[]): readonly (number | null)[] {
+  const sums = [...drawn];
+  for (const { index, parent } of steps.toReversed()) {
+    const [own = null, sum = null, ratio = null] = [sums[index], sums[parent], turns[index]];
+    if (parent < 0) continue;
+    // Nothing is nothing through any transformer.
+    if (own !== 0) sums[parent] = own === null || sum === null || ratio === null ? null : sum + own / ratio;
+  }
+  return sums;
 }
 
 const NO_CASE: CaseResult = { voltage_V: null, current_A: null, drop_V: null };
