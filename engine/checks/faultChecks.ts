@@ -4,6 +4,7 @@ import { isCable } from '../lineup/isCable.ts';
 import { fixed } from '../lineup/roundTo.ts';
 import { type Check, elementSubject, exceeds, finding, given, marginBelow, missingOf, notKnown, openFinding, tagsOf } from './check.ts';
 import type { Finding, Input, Missing } from './finding.ts';
+import { MOTOR_CONTRIBUTION, type StepResult } from './solveZone.ts';
 
 /** Whether parts stand the fault current that can flow through them. */
 
@@ -40,9 +41,22 @@ export const faultRating: Check = {
     const assumptions = [
       ...flow.assumptions,
       ...(supply ? [{ what: `fault level of ${supply.tag}`, value: 'unlimited', source: 'worst case for faults: not given' }] : []),
+      ...(flow.feeding.length > 0
+        ? [
+            {
+              what: 'motors that run without a drive',
+              value: `${MOTOR_CONTRIBUTION} × their rated current`,
+              source: 'IEEE 141, from memory',
+            },
+          ]
+        : []),
     ];
     const rating = element.faultRating_A;
-    const inputs = [...given(element, 'faultRating_A', 'faultRatingDevice', 'faultRatingDeviceDrawn'), ...impedanceGiven(ahead)];
+    const inputs = [
+      ...given(element, 'faultRating_A', 'faultRatingDevice', 'faultRatingDeviceDrawn'),
+      ...impedanceGiven(ahead),
+      ...flow.feeding.flatMap((motor) => given(motor, 'ratedCurrent_A')),
+    ];
     if (element.kind === 'drive' && rating !== undefined && element.faultRatingDeviceDrawn === false)
       return [
         finding(this, subject, runs, {
@@ -58,6 +72,7 @@ export const faultRating: Check = {
       ...missingOf(element, 'faultRating_A'),
       ...(element.kind === 'drive' ? missingOf(element, 'faultRatingDevice', 'faultRatingDeviceDrawn') : []),
       ...(available === null ? impedanceGaps(ahead) : []),
+      ...flow.feeding.flatMap((motor) => missingOf(motor, 'ratedCurrent_A')),
     ];
     const known = available === null ? '' : ` ${fixed(available / 1000, 2)} kA are available at it.`;
     if (rating !== undefined && available !== null && exceeds(available, rating)) {
@@ -110,16 +125,8 @@ const numbers = (available: number, rating: number) => ({
   phrase: `${fixed(available / 1000, 1)} of ${fixed(rating / 1000, 1)} kA`,
 });
 
-const workingOf = (
-  flow: {
-    readonly path_ohm: { re: number; im: number } | null;
-    readonly nominal_V: number | null;
-    readonly coldPath_ohm: { re: number; im: number } | null;
-    readonly faultPeak_A: number | null;
-  },
-  basis: 'us' | 'iec',
-): readonly string[] => {
-  const { coldPath_ohm: z, nominal_V, faultPeak_A } = flow;
+const workingOf = (flow: StepResult, basis: 'us' | 'iec'): readonly string[] => {
+  const { coldPath_ohm: z, nominal_V, faultPeak_A, faultCurrent_A, networkFault_A, feeding } = flow;
   if (!z || nominal_V === null) return [];
   const size = Math.hypot(z.re, z.im);
   return [
@@ -127,5 +134,10 @@ const workingOf = (
     basis === 'iec'
       ? `I″k = 1.10 × ${fixed(nominal_V, 0)} V / (√3 |Z|)${faultPeak_A === null ? '' : `; peak ip ${fixed(faultPeak_A / 1000, 2)} kA (IEC 60909-0)`}`
       : `I = ${fixed(nominal_V, 0)} V / (√3 |Z|)`,
+    ...(feeding.length > 0 && faultCurrent_A !== null && networkFault_A !== null
+      ? [
+          `+ ${fixed(faultCurrent_A - networkFault_A, 1)} A, ${MOTOR_CONTRIBUTION} × the rated currents of ${tagsOf(feeding).join(', ')}, seen on this voltage`,
+        ]
+      : []),
   ];
 };

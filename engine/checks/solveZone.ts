@@ -1,4 +1,4 @@
-import type { Element } from '../lineup/elements.ts';
+import type { Element, ElementOf } from '../lineup/elements.ts';
 import type { Basis, Project } from '../lineup/project.ts';
 import type { Step, Zone } from '../network/network.ts';
 import { add, type Complex, complex, magnitude, scale, ZERO } from '../physics/complex.ts';
@@ -32,6 +32,9 @@ export interface StepResult extends CaseResult {
   readonly reactance_ohm: Ohms | null;
   /** Three-phase symmetrical, conductors cold; null where it is not known, and behind a drive, whose bridge passes none. */
   readonly faultCurrent_A: Amperes | null;
+  /** How much of it comes from the source, and what feeds the rest: motors that run without a drive, where the project counts them. */
+  readonly networkFault_A: Amperes | null;
+  readonly feeding: readonly ElementOf<'motor'>[];
   /** From the source to here, one phase: at the temperature of the solution, and with conductors cold. */
   readonly path_ohm: Complex | null;
   readonly coldPath_ohm: Complex | null;
@@ -138,7 +141,7 @@ export type SolveOptions = Pick<Project, 'basis' | 'conductorTemperature' | 'mot
 export const USUAL_LINE_PCT = { us: { least: 95, most: 105 }, iec: { least: 90, most: 110 } } as const;
 
 /** What a motor that runs without a drive feeds into a fault, of its rated current: IEEE 141, low voltage, from memory. */
-const MOTOR_CONTRIBUTION = 4;
+export const MOTOR_CONTRIBUTION = 4;
 
 /**
  * @param available_V line to line at the start of the zone, by case: the supply's voltage, or what the drive can make; null when not known
@@ -167,8 +170,6 @@ export function solveZone(zone: Zone, available_V: Readonly<Record<SolvedCase, n
   const loads: Load[] = [];
   const overloads: Load[] = [];
   const drawn: (number | null)[] = steps.map(() => 0);
-  const contribution_A = options.motorContribution && zone.kind === 'input' ? MOTOR_CONTRIBUTION : 0;
-  let fedBack_A = 0;
   for (const step of steps) {
     const { element } = step;
     const rated = nominal[step.index] ?? null;
@@ -182,7 +183,6 @@ export function solveZone(zone: Zone, available_V: Readonly<Record<SolvedCase, n
       continue;
     }
     drawn[step.index] = current;
-    fedBack_A += motor ? current * contribution_A : 0;
     const load: Load = {
       node: step.index + 1,
       kind: zone.kind === 'output' ? 'regulated' : 'power',
@@ -202,6 +202,9 @@ export function solveZone(zone: Zone, available_V: Readonly<Record<SolvedCase, n
     if (parent >= 0 && angleUnknown[i]) angleUnknown[parent] = true;
   }
   const below = addedUp(steps, turns, drawn);
+  const feeding = options.motorContribution && zone.kind === 'input' ? motors : [];
+  const fed = steps.map(({ element }) => (element.kind === 'motor' && feeding.includes(element) ? (element.ratedCurrent_A ?? null) : 0));
+  const [running_A = null] = addedUp(steps, turns, fed);
 
   const impedances: Impedance[] = steps.map((step) => {
     if (step.via === null) {
@@ -296,15 +299,18 @@ export function solveZone(zone: Zone, available_V: Readonly<Record<SolvedCase, n
     };
     const [volts, path] = [nominal[i] ?? null, cold[i] ?? null];
     const fault = zone.kind === 'input' && volts !== null && path !== null ? faultCurrent_A(volts, path, basis) : null;
+    const total_A = fault === null || running_A === null ? null : fault + (MOTOR_CONTRIBUTION * running_A) / (gains[i] ?? 1);
     results.push({
       ...cases.rated,
       cases,
       resistance_ohm: impedance.known ? impedance.z.re : null,
       reactance_ohm: impedance.known ? impedance.z.im : null,
-      faultCurrent_A: fault === null ? null : fault + fedBack_A,
+      faultCurrent_A: total_A,
+      networkFault_A: fault,
+      feeding,
       path_ohm: warm[i] ?? null,
       coldPath_ohm: path,
-      faultPeak_A: fault === null || path === null ? null : peakFaultCurrent_A(fault + fedBack_A, path),
+      faultPeak_A: total_A === null || path === null ? null : peakFaultCurrent_A(total_A, path),
       gain: gains[i] ?? 1,
       collapsed,
       nominal_V: volts,
@@ -336,6 +342,8 @@ export const NO_FLOW: StepResult = {
   resistance_ohm: null,
   reactance_ohm: null,
   faultCurrent_A: null,
+  networkFault_A: null,
+  feeding: [],
   faultPeak_A: null,
   path_ohm: null,
   coldPath_ohm: null,

@@ -258,8 +258,10 @@ export const harmonics: Check = {
     const bridges = drives.filter((drive) => drive.frontEnd !== 'active');
     if (bridges.length === 0) return [notApplicable(this, subject, runs, 'It feeds no drive with a diode bridge.')];
     const volts = element.kind === 'transformer' ? element.secondaryVoltage_V : element.voltage_V;
-    const behind = element.kind === 'transformer' ? faultBehind(element, flow.faultCurrent_A) : null;
-    const fault_A = element.kind === 'transformer' ? behind?.fault_A : (flow.faultCurrent_A ?? undefined);
+    // Of the network alone: what motors feed into a fault makes it no stiffer for long.
+    const ahead_A = flow.networkFault_A;
+    const behind = element.kind === 'transformer' ? faultBehind(element, ahead_A) : null;
+    const fault_A = element.kind === 'transformer' ? behind?.fault_A : (ahead_A ?? undefined);
     const missing = [
       ...bridges.flatMap((drive) => missingOf(drive, 'inputCurrent_A')),
       ...(element.kind === 'transformer'
@@ -286,7 +288,7 @@ export const harmonics: Check = {
     const tdd = currentLimit(fault_A / Math.max(capacity, drawn));
     const tdd_pct = (100 * Math.hypot(...currents)) / Math.max(capacity, drawn);
     const alone = element.kind === 'supply' && element.demandCurrent_A === undefined;
-    const boundless = element.kind === 'transformer' && flow.faultCurrent_A === null;
+    const boundless = element.kind === 'transformer' && ahead_A === null;
     const study = exceeds(share_pct, STUDY_SHARE_PCT) || exceeds(thd_pct, STUDY_THD_PCT);
     return [
       finding(this, subject, runs, {

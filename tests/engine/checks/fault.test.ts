@@ -160,6 +160,22 @@ describe('what it was made from', () => {
     ]);
     expect(one({ flow: { ...flow, faultCurrent_A: 20_000 }, ahead: [supply] }).assumptions).toHaveLength(2);
   });
+  it('of motors that run without a drive it shows their share, lists their currents, and asks for one that is not known', () => {
+    const path = { coldPath_ohm: complex(0.003, 0.004), networkFault_A: 5000 };
+    const found = one({ flow: step({ ...path, faultCurrent_A: 5300, feeding: [MOTOR] }) });
+    expect([found.verdict, found.value, found.working[2]]).toEqual([
+      'pass',
+      5300,
+      '+ 300.0 A, 4 × the rated currents of M, seen on this voltage',
+    ]);
+    expect(labels(found)).toEqual(['Fault rating of P', 'Nameplate current of M']);
+    expect(found.assumptions).toEqual([
+      { what: 'motors that run without a drive', value: '4 × their rated current', source: 'IEEE 141, from memory' },
+    ]);
+    const { ratedCurrent_A: _, ...unsaid } = MOTOR;
+    const open = one({ flow: step({ ...path, faultCurrent_A: null, feeding: [unsaid] }) });
+    expect([open.verdict, fields(open), open.working.length]).toEqual(['open', ['M: ratedCurrent_A'], 2]);
+  });
   it('while open it lists what is known of the way', () => {
     const { faultRating_A: _, ...unrated } = PANEL;
     const ahead = [

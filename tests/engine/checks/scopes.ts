@@ -50,6 +50,8 @@ export const step = (more: Partial<StepResult> = {}): StepResult => ({
   resistance_ohm: null,
   reactance_ohm: null,
   faultCurrent_A: null,
+  networkFault_A: null,
+  feeding: [],
   path_ohm: null,
   coldPath_ohm: null,
   faultPeak_A: null,

@@ -106,3 +106,51 @@ describe('currents through a transformer', () => {
     near(solve(elements, cables).at('f').current_A, 100, 0.1);
   });
 });
+
+describe('motors that run without a drive, where the project counts what they feed into a fault', () => {
+  const step = { primaryVoltage_V: 12_470, secondaryVoltage_V: 480, impedance_pct: 5, ratedPower_VA: 1e6, xOverR: 5 };
+  const elements = (more: object = {}, transformer: object = step): readonly Element[] => [
+    supply({ voltage_V: 12_470, faultCurrent_A: 12_000, xOverR: 10 }),
+    barePart('transformer', 't', transformer),
+    barePart('bus', 'b'),
+    motor('m', { ratedCurrent_A: 75, ...more }),
+    motor('n', { ratedCurrent_A: 25 }),
+    drive('d'),
+    motor('o', { ratedCurrent_A: 90 }),
+  ];
+  const cables = [
+    link('1', 's', 't:line'),
+    link('2', 't:load', 'b'),
+    link('3', 'b', 'm'),
+    link('4', 'b', 'n'),
+    link('5', 'b', 'd:line'),
+    link('6', 'd:load', 'o'),
+  ];
+  const counted = (parts: readonly Element[], zone = 0) =>
+    solve(parts, cables, { available: all(zone === 0 ? 12_470 : 480), options: { motorContribution: true }, zone });
+
+  it('add four times their rated current (IEEE 141), seen on the voltage of the place', () => {
+    const [bare, full] = [solve(elements(), cables, { available: all(12_470) }), counted(elements())];
+    near(full.at('b').faultCurrent_A, (bare.at('b').faultCurrent_A ?? 0) + 4 * 100);
+    near(full.at('s').faultCurrent_A, 12_000 + (4 * 100 * 480) / 12_470);
+    near(full.at('s').networkFault_A, 12_000);
+    // The greatest value with theirs: κ √2 I of the sum (IEC 60909-0 clause 8.1), R/X = 1/10 at the supply.
+    const kappa = 1.02 + 0.98 * Math.exp(-3 / 10);
+    near(full.at('s').faultPeak_A, kappa * Math.SQRT2 * (12_000 + (400 * 480) / 12_470));
+    expect([bare.at('b').feeding, full.at('b').feeding.map(({ id }) => id)]).toEqual([[], ['m', 'n']]);
+  });
+  it('of a tap too: 5 % more turns ahead, 5 % less current', () => {
+    near(counted(elements({}, { ...step, tap_pct: 5 })).at('s').faultCurrent_A, 12_000 + (400 * 480) / 12_470 / 1.05);
+  });
+  it('one of no known current may feed anything: nobody knows the fault current, though the network’s share is known', () => {
+    const { faultCurrent_A, networkFault_A, faultPeak_A, feeding } = counted(elements({ ratedCurrent_A: undefined })).at('s');
+    expect([faultCurrent_A, faultPeak_A, feeding.map(({ id }) => id)]).toEqual([null, null, ['m', 'n']]);
+    near(networkFault_A, 12_000);
+    const unturned = counted(elements({}, { ...step, primaryVoltage_V: undefined }));
+    expect(unturned.at('s').faultCurrent_A).toBeNull();
+  });
+  it('those behind a drive feed nothing back through its bridge', () => {
+    const { faultCurrent_A, networkFault_A, feeding } = counted(elements(), 1).at('o');
+    expect([faultCurrent_A, networkFault_A, feeding]).toEqual([null, null, []]);
+  });
+});

@@ -197,7 +197,7 @@ describe('voltage unbalance', () => {
 
 describe('harmonics', () => {
   const of = (more: Partial<ElementScope> = {}) => (harmonics.scope === 'element' ? harmonics.judge(elementScope(more)) : []);
-  const supply = (more: Partial<ElementOf<'supply'>> = {}, flow = step({ faultCurrent_A: 20_000 }), drive: Partial<Drive> = {}) => {
+  const supply = (more: Partial<ElementOf<'supply'>> = {}, flow = step({ networkFault_A: 20_000 }), drive: Partial<Drive> = {}) => {
     const element = { ...SUPPLY, ...more };
     return only(of({ element, flow, drives: [{ ...DRIVE, ...drive }], ahead: [element] }));
   };
@@ -248,13 +248,15 @@ describe('harmonics', () => {
     // A quarter of 77.7 %; 20,000 / 288 = 69.
     expect(quarter.working.at(-2)).toContain('current distortion 19 % of 288 A; limit 12 % at Isc/IL 69 ');
     // 4.5487 × 7200 / Ik is 5 % at 6550 A.
-    const at = (faultCurrent_A: number) => supply({ faultCurrent_A, demandCurrent_A: 5000 }, step({ faultCurrent_A })).phrase;
+    // Whatever motors would feed into a fault beside it.
+    const at = (level: number) =>
+      supply({ faultCurrent_A: level, demandCurrent_A: 5000 }, step({ networkFault_A: level, faultCurrent_A: 1e6 })).phrase;
     expect([at(6560), at(6540)]).toEqual(['harmonics look small', 'harmonic study needed']);
     // A demand of less than the drives is that of the drives.
     expect(supply({ demandCurrent_A: 10 }).text).toContain('Drives take 100 % of the current');
-    expect(supply({}, step({ faultCurrent_A: 1e6 })).text).toContain('by less than 0.1 %');
-    expect(supply({}, step({ faultCurrent_A: 655_000 })).text).toContain('by less than 0.1 %');
-    expect(supply({}, step({ faultCurrent_A: 650_000 })).text).toContain('by about 0.1 %');
+    expect(supply({}, step({ networkFault_A: 1e6 })).text).toContain('by less than 0.1 %');
+    expect(supply({}, step({ networkFault_A: 655_000 })).text).toContain('by less than 0.1 %');
+    expect(supply({}, step({ networkFault_A: 650_000 })).text).toContain('by about 0.1 %');
   });
   it('of drives at another voltage are those here, and of several add up', () => {
     const found = supply({ voltage_V: 4160 });
@@ -262,12 +264,12 @@ describe('harmonics', () => {
     // 1 kV to 69 kV: 5 %.
     expect(found.limit).toBe(5);
     const plain = without(DRIVE, 'ratedVoltage_V');
-    const two = only(of({ element: SUPPLY, flow: step({ faultCurrent_A: 20_000 }), drives: [plain, DRIVE] }));
+    const two = only(of({ element: SUPPLY, flow: step({ networkFault_A: 20_000 }), drives: [plain, DRIVE] }));
     expectClose((two.value ?? 0) / (supply().value ?? 1), 2, { relative: 1e-9 }, 'two alike');
   });
   it('behind a transformer: of its own rating, its fault current with what lies ahead of it', () => {
     const at = (part: Transformer, faultCurrent_A: number | null, more: Partial<ElementScope> = {}) =>
-      only(of({ element: part, flow: step({ faultCurrent_A }), ahead: [part, SUPPLY], ...more }));
+      only(of({ element: part, flow: step({ networkFault_A: faultCurrent_A }), ahead: [part, SUPPLY], ...more }));
     const part = { ...TRANSFORMER, ratedPower_VA: 300_000 };
     const distortion = (fault_A: number) => (100 * 72 * weighed(0.65, 0.41, 0.085, 0.077)) / fault_A;
     // 300 kVA / (√3 × 480 V × 5 %) = 7216.9 A; 20,000 A at 4160 V are 173,333 A at 480 V; both in a row 6928.4 A. 72 of 360.84 A are 20 %.
@@ -301,7 +303,7 @@ describe('harmonics', () => {
   it('are screened of bridges alone, and open without what they are made of', () => {
     const of480 = (drive: Partial<Drive>) => supply({}, undefined, drive);
     expect([of480({ frontEnd: 'active' }).verdict, of({ element: MOTOR })]).toEqual(['not-applicable', []]);
-    const both = only(of({ element: SUPPLY, flow: step({ faultCurrent_A: 20_000 }), drives: [DRIVE, { ...DRIVE, frontEnd: 'active' }] }));
+    const both = only(of({ element: SUPPLY, flow: step({ networkFault_A: 20_000 }), drives: [DRIVE, { ...DRIVE, frontEnd: 'active' }] }));
     expect(both.value).toBe(supply().value);
     expect(fields(of480({ inputCurrent_A: undefined }))).toEqual(['D: inputCurrent_A']);
     const blank = supply({ voltage_V: undefined, faultCurrent_A: undefined }, step());
