@@ -33,7 +33,7 @@ export const KINDS: Readonly<Record<string, readonly Conduit[]>> = {
 };
 
 /** Reads '2', '2 1/2 in', '1-1/4 EMT'. */
-function readTrade(text: string): { readonly trade: string; readonly kind: Conduit | null } | null {
+export function readTrade(text: string): { readonly trade: string; readonly kind: Conduit | null } | null {
   const match = /^(\d(?:[ -]\d\/\d)?|\d\/\d)\s*(?:in|"|″)?\s*(EMT|IMC|RMC|PVC ?40|PVC ?80|FMC)?$/i.exec(text.trim());
   if (!match) return null;
   return { trade: (match[1] ?? '').replace('-', ' '), kind: (match[2]?.toUpperCase().replace(' ', '') as Conduit | undefined) ?? null };

@@ -1,19 +1,30 @@
 import { TRADE_SIZES } from '../catalog/conduitFill.ts';
+import { readTrade } from '../checks/fillChecks.ts';
 import type { Cable } from '../lineup/cable.ts';
+import type { LineUp } from '../lineup/lineUp.ts';
 import { asked, ENDS, edit, fix, type Kind, one } from './fixKind.ts';
 
 /** What a cable lies in, and beside what. */
 
+/** All that lie in the pipe of a cable, whichever of them says so. */
+const besideIn = ({ cables }: LineUp, cable: Cable): readonly Cable[] =>
+  cables.filter(({ id, installation }) => cable.installation.sharedWith?.includes(id) || installation.sharedWith?.includes(cable.id));
+
+/** One pipe is of one size: that of the others in it changes with it. */
 export const biggerRaceway: Kind = {
   name: 'bigger raceway',
-  of: ({ cables }) =>
+  of: ({ cables, lineUp }) =>
     cables.map((cable) => {
-      const [, trade, kind] = /^(.*?)(?:\s*(?:in)?\s*([A-Z]{3}.*))?$/.exec(cable.installation.racewaySize ?? '') ?? [];
-      const at = (TRADE_SIZES as readonly string[]).indexOf(trade?.trim() ?? '');
+      const read = readTrade(cable.installation.racewaySize ?? '');
+      const at = (TRADE_SIZES as readonly string[]).indexOf(read?.trade ?? '');
+      const inIt = [cable, ...besideIn(lineUp, cable)];
       return at < 0
         ? []
         : TRADE_SIZES.slice(at + 1).map((each) =>
-            fix(`A ${each} in raceway for ${cable.tag}`, edit(cable, 'installation.racewaySize', kind ? `${each} ${kind}` : each)),
+            fix(
+              `A ${each} in raceway for ${inIt.map(({ tag }) => tag).join(', ')}`,
+              ...inIt.map((other) => edit(other, 'installation.racewaySize', read?.kind ? `${each} ${read.kind}` : each)),
+            ),
           );
     }),
 };
@@ -22,8 +33,8 @@ export const ownRaceway: Kind = {
   name: 'own raceway',
   of: ({ cables, lineUp }) =>
     cables.map((cable) => {
-      const { sharedWith = [], loadedConductors, groupedCircuits } = cable.installation;
-      const others = lineUp.cables.filter(({ id, installation }) => sharedWith.includes(id) || installation.sharedWith?.includes(cable.id));
+      const { loadedConductors, groupedCircuits } = cable.installation;
+      const others = besideIn(lineUp, cable);
       const alone = 3 * (cable.conductor.sets ?? 1);
       const crowded = (loadedConductors ?? 0) > alone || (groupedCircuits ?? 0) > 1;
       if (others.length === 0 && !crowded) return [];

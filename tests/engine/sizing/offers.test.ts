@@ -305,6 +305,32 @@ describe('another make of cable', () => {
 });
 
 describe('what a cable lies in', () => {
+  const pipe = (racewaySize?: string) => sets('bigger raceway', { cables: [wire({ installation: { racewaySize } })] })[0] ?? [];
+  const sizes = (racewaySize?: string) => pipe(racewaySize).map((each) => each['W installation.racewaySize']);
+
+  it('bigger raceway: the next trade sizes, of the same pipe, however the size is written', () => {
+    expect(sizes('4')).toEqual(['5', '6']);
+    expect(sizes('1/2')[0]).toBe('3/4');
+    for (const written of ['4 EMT', '4 in EMT', '4 emt', '4" EMT']) expect(sizes(written)).toEqual(['5 EMT', '6 EMT']);
+    for (const written of ['3 1/2', '3-1/2', '3 1/2 in', '3-1/2"', '3 1/2 ″']) expect(sizes(written)).toEqual(['4', '5', '6']);
+    expect(sizes('4 PVC 80')).toEqual(['5 PVC80', '6 PVC80']);
+    expect([sizes('6'), sizes('27 mm'), sizes('7'), sizes()]).toEqual([[], [], [], []]);
+  });
+
+  it('bigger raceway: one pipe is of one size, for all that lie in it', () => {
+    const w = wire({ installation: { racewaySize: '5', sharedWith: ['V'] } });
+    const others = [
+      wire({ installation: { racewaySize: '5' } }, 'V'),
+      wire({ installation: { sharedWith: ['W'] } }, 'U'),
+      wire({ installation: { racewaySize: '5', sharedWith: ['V'] } }, 'T'),
+    ];
+    const told = { cables: [w, ...others], about: [w] };
+    expect(sets('bigger raceway', told)).toEqual([
+      [{ 'W installation.racewaySize': '6', 'V installation.racewaySize': '6', 'U installation.racewaySize': '6' }],
+    ]);
+    expect(labels('bigger raceway', told)).toEqual(['A 6 in raceway for W, V, U']);
+  });
+
   it('own raceway: out of that of others, and no more beside it than its own', () => {
     const own = (installation: object, others: readonly Cable[] = [], conductor: object = {}) =>
       sets('own raceway', { cables: [wire({ installation, conductor }), ...others], about: [wire({ installation, conductor })] });
