@@ -91,7 +91,14 @@ export const symmetricalGrounds: Kind = {
   of: ({ cables }) =>
     cables.map((cable) =>
       cable.grounds.arrangement === 'single'
-        ? [fix(`Symmetrical grounds in ${cable.tag}`, edit(cable, 'grounds.arrangement', 'symmetrical'), edit(cable, 'grounds.count', 3))]
+        ? [
+            fix(
+              `Symmetrical grounds in ${cable.tag}`,
+              edit(cable, 'grounds.arrangement', 'symmetrical'),
+              edit(cable, 'grounds.count', 3),
+              ...ENDS.map((end) => edit(cable, `${end}.groundsLanded`, 3)),
+            ),
+          ]
         : [],
     ),
 };

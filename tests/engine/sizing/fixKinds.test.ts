@@ -264,3 +264,15 @@ describe('two changes together', () => {
     );
   });
 });
+
+describe('symmetrical grounds', () => {
+  it('are landed, all three: the protective conductor is none the worse for them', async () => {
+    const one = { 'grounds.arrangement': 'single', 'grounds.count': 1, 'from.groundsLanded': 1, 'to.groundsLanded': 1 };
+    const lineUp = broken(oneLead(), { 'W-1A': one, 'M-1': { ratedPower_W: 37_000 } });
+    const before = createReviewer().review(lineUp).findings;
+    const symmetry = before.find(({ check, verdict }) => check === 'symmetry' && verdict !== 'pass');
+    const kinds = KINDS.filter(({ name }) => name === 'symmetrical grounds');
+    const [only] = await proposeFixes(lineUp, symmetry?.id ?? '', {}, kinds);
+    expect(only?.worse.map(({ id }) => id)).toEqual([]);
+  });
+});

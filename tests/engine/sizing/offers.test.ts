@@ -118,6 +118,14 @@ describe('changes of a cable', () => {
     ]);
   });
 
+  it('symmetrical grounds: three, landed at both ends, in place of one', () => {
+    expect(sets('symmetrical grounds', { cables: [wire({ grounds: { arrangement: 'single' } })] })).toEqual([
+      [{ 'W grounds.arrangement': 'symmetrical', 'W grounds.count': 3, 'W from.groundsLanded': 3, 'W to.groundsLanded': 3 }],
+    ]);
+    for (const arrangement of ['symmetrical', 'concentric', undefined])
+      expect(sets('symmetrical grounds', { cables: [wire({ grounds: { arrangement } })] })).toEqual([[]]);
+  });
+
   it('more sets: up to four', () => {
     const more = (conductor: object) => steps('more sets', { cables: [wire({ conductor })] }, 'W conductor.sets');
     expect([more({ size: '1/0 AWG' }), more({ size: '1/0 AWG', sets: 2 }), more({ size: '1/0 AWG', sets: 4 }), more({})]).toEqual([
