@@ -128,13 +128,15 @@ export const largerSwitch = stepsOfEach('disconnect', 'larger switch', (each, { 
   return steps;
 });
 
-export const inverterDutyMotor = ofEach(
-  'motor',
-  'inverter-duty motor',
-  (motor) =>
-    (motor.insulation === undefined || motor.insulation === 'mg1-part-30') &&
-    fix(`An inverter-duty motor (MG 1 Part 31) for ${motor.tag}`, edit(motor, 'insulation', 'mg1-part-31')),
-);
+/** Of IEC 60034-18-41, the mildest first. */
+const CATEGORIES = ['ivic-a', 'ivic-b', 'ivic-c', 'ivic-d'] as const;
+
+export const inverterDutyMotor = stepsOfEach('motor', 'inverter-duty motor', ({ id, tag, insulation }) => {
+  const to = (value: string, name: string): Fix => fix(`An inverter-duty motor (${name}) for ${tag}`, { id, path: 'insulation', value });
+  if (insulation === undefined || insulation === 'mg1-part-30') return [to('mg1-part-31', 'MG 1 Part 31')];
+  const own = (CATEGORIES as readonly string[]).indexOf(insulation);
+  return own < 0 ? [] : CATEGORIES.slice(own + 1).map((each) => to(each, `IEC 60034-18-41, category ${each.slice(-1).toUpperCase()}`));
+});
 
 /** Ratings that parts are marked with (common practice). */
 const FAULT_RATINGS_A = [5000, 10_000, 14_000, 18_000, 22_000, 25_000, 30_000, 35_000, 42_000, 50_000, 65_000, 85_000, 100_000, 200_000];

@@ -91,6 +91,7 @@ const CASES: readonly Case[] = [
   ['better shield', 'shield-adequacy', { 'W-1A': { shieldCoverage_pct: 60, shieldArea_mm2: 1 } }],
   ['made for the place', 'insulation-temperature', { 'W-1A': { 'installation.flexing': true, 'conductor.build': 'stranded' } }],
   ['inverter-duty motor', 'motor-peak-voltage', { 'M-1': { insulation: 'mg1-part-30' } }],
+  ['inverter-duty motor', 'motor-peak-voltage', { 'M-1': { insulation: 'ivic-a' } }],
   ['dV/dt filter', 'motor-peak-voltage', { 'M-1': { insulation: 'mg1-part-30' } }],
   ['sine filter', 'motor-peak-voltage', { 'M-1': { insulation: 'mg1-part-30' } }],
   ['terminator', 'motor-peak-voltage', { 'M-1': { insulation: 'mg1-part-30' } }],

@@ -551,6 +551,14 @@ describe('changes of another part', () => {
     expect(sets('no capacitor', part('supply'))).toEqual([]);
   });
 
+  it('inverter-duty motor: of a category, those above it', () => {
+    const above = (insulation: string) => steps('inverter-duty motor', part('motor', { insulation }), 'P insulation');
+    expect([above('ivic-a'), above('ivic-c'), above('ivic-d')]).toEqual([['ivic-b', 'ivic-c', 'ivic-d'], ['ivic-d'], []]);
+    expect(labels('inverter-duty motor', part('motor', { insulation: 'ivic-c' }))).toEqual([
+      'An inverter-duty motor (IEC 60034-18-41, category D) for P',
+    ]);
+  });
+
   it('lockable switch: not of fuses', () => {
     const of = (device: string) => sets('lockable switch', part('disconnect', { lockable: false, device }));
     expect([of('fuse'), of('fused-switch')]).toEqual([[], [[{ 'P lockable': true }]]]);
