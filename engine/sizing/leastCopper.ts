@@ -263,7 +263,7 @@ class Sizing {
     for (const [id, ladder] of this.#ladders) {
       const zones = [id, ...this.#site.neighbours(id)].flatMap((each) => this.#site.zoneOf(each) ?? []);
       const merged = [...new Set(zones.flatMap((zone) => groupOf.get(zone) ?? []))];
-      if (!merged.includes(ladder)) merged.push(ladder);
+      merged.push(ladder);
       for (const zone of [...zones, ...merged.flatMap(({ cable }) => this.#site.zoneOf(cable.id) ?? [])]) groupOf.set(zone, merged);
     }
     return [...new Set(groupOf.values())];
@@ -295,12 +295,12 @@ class Sizing {
   #brokenOf(findings: readonly Finding[], strictly = false): readonly Broken[] {
     return [...worstByUnit(findings)].flatMap(([unit, finding]): Broken[] => {
       const rule = SIZE_RULES[finding.check];
-      if (!rule || badness(finding) === 0) return [];
+      if (!rule) return [];
       const ladder = this.#ladders.get(finding.subject.id);
       const own = isOwn(finding);
       // What is said of a cable that keeps its size for want of a length is not of this search.
       if (own && !ladder) return [];
-      const passed = Math.max(this.#allowed.get(unit) ?? 0, own && ladder ? ladder.allowance(finding) : 0);
+      const passed = Math.max(this.#allowed.get(unit) ?? 0, ladder?.allowance(finding) ?? 0);
       const allowed = strictly ? (this.#mendable.get(unit)?.aim ?? passed) : passed;
       if (badness(finding) <= allowed) return [];
       return [
