@@ -47,9 +47,7 @@ const LAID = {
 function sizeFor(current_A: number, basis: Basis): { readonly size: string; readonly sets: number } {
   const metric = IEC_AMPACITY.find((each) => each.metal === 'copper' && each.group === 'xlpe' && each.method === 'E')?.rows ?? [];
   const rows: readonly (readonly [string, number])[] =
-    basis === 'us'
-      ? US_AMPACITY.filter((row) => row.name !== '18 AWG' && row.name !== '16 AWG').map((row) => [row.name, row.copper[1] ?? 0])
-      : metric.map(([area, amperes]) => [`${area} mm2`, amperes]);
+    basis === 'us' ? US_AMPACITY.map((row) => [row.name, row.copper[1] ?? 0]) : metric.map(([area, amperes]) => [`${area} mm2`, amperes]);
   const last = rows.findIndex(([name]) => name === (basis === 'us' ? '500 kcmil' : '240 mm2'));
   const usual = rows.slice(0, last + 1);
   const most = usual.at(-1)?.[1] ?? 1;
@@ -72,7 +70,7 @@ export function startFromFive({ power_W, voltage_V, length_m, place, basis, type
     ? (US_MOTORS.find(([hp]) => hp * WATTS_PER_HP * 1.03 >= power_W)?.[2] ?? 0.85)
     : (IEC_MOTORS.find(([kW]) => kW * 1030 >= power_W)?.[2] ?? 0.85);
   const trip_A = nextRating_A(1.25 * current_A, basis);
-  const ground = us && trip_A !== null ? (equipmentGround(trip_A, 'copper')?.size ?? size) : size;
+  const groundSize = us && trip_A !== null ? (equipmentGround(trip_A, 'copper')?.size ?? size) : size;
   const marks = { terminalTemperature_C: 75, terminalMetal: 'copper-aluminium' as const };
   const markProvenance = assumed('terminalTemperature_C', 'terminalMetal');
   const primary_V = us ? 12470 : 10000;
@@ -159,20 +157,14 @@ export function startFromFive({ power_W, voltage_V, length_m, place, basis, type
       },
     },
   ];
-  const conductors = (tag: string, more: Partial<Cable>): Cable => ({
-    id: '',
-    tag,
-    kind: 'cable',
-    from: {},
-    to: {},
-    conductor: { size, metal: 'copper', sets },
+  const made = {
+    kind: 'cable' as const,
+    conductor: { size, metal: 'copper' as const, sets },
     ...(sets > 1 ? { setsAlike: true, setsHoldAllPhases: true } : {}),
-    insulation: us ? { type: 'XHHW-2' } : { type: 'XLPE', voltage_V: 1000 },
-    grounds: { count: us ? 3 : 1, size: ground, metal: 'copper', arrangement: us ? 'symmetrical' : 'concentric' },
+    insulation: us ? { type: 'XHHW-2' as const } : { type: 'XLPE' as const, voltage_V: 1000 },
     auxiliary: [],
-    installation: { ...LAID, moisture: place },
-    ...more,
-  });
+  };
+  const ground = { size: groundSize, metal: 'copper' as const };
   const cableProvenance = assumed(
     'conductor.size',
     'conductor.metal',
@@ -197,12 +189,13 @@ export function startFromFive({ power_W, voltage_V, length_m, place, basis, type
     'to.landing',
   );
   const link = (id: string, from: string, to: string): Cable => ({
-    ...conductors(id, {}),
     id,
+    tag: id,
     kind: 'link',
     conductor: {},
     insulation: {},
     grounds: {},
+    auxiliary: [],
     installation: {},
     from: { element: from, port: 'load' },
     to: { element: to, port: 'line' },
@@ -211,12 +204,12 @@ export function startFromFive({ power_W, voltage_V, length_m, place, basis, type
     link('c5', 'e1', 'e6'),
     link('c1', 'e6', 'e2'),
     {
-      ...conductors('F-1', {
-        construction: us ? 'singles' : 'multicore',
-        grounds: { count: 1, size: ground, metal: 'copper', arrangement: 'single' },
-        installation: { ...LAID, raceway: us ? 'steel-conduit' : 'tray', moisture: 'dry' },
-      }),
+      ...made,
       id: 'c2',
+      tag: 'F-1',
+      construction: us ? 'singles' : 'multicore',
+      grounds: { ...ground, count: 1, arrangement: 'single' },
+      installation: { ...LAID, raceway: us ? 'steel-conduit' : 'tray', moisture: 'dry' },
       from: { element: 'e2', port: 'load', landing: 'full' },
       to: { element: 'e3', port: 'line', landing: 'full' },
       length_m: us ? 30.48 : 30,
@@ -224,11 +217,12 @@ export function startFromFive({ power_W, voltage_V, length_m, place, basis, type
     },
     link('c3', 'e3', 'e4'),
     {
-      ...conductors('W-1', {
-        construction: 'foil-and-braid',
-        installation: { ...LAID, raceway: 'tray', spares: 'none', moisture: place },
-      }),
+      ...made,
       id: 'c4',
+      tag: 'W-1',
+      construction: 'foil-and-braid',
+      grounds: { ...ground, ...(us ? { count: 3, arrangement: 'symmetrical' } : { count: 1, arrangement: 'concentric' }) },
+      installation: { ...LAID, raceway: 'tray', spares: 'none', moisture: place },
       from: { element: 'e4', port: 'load', landing: 'full' },
       to: { element: 'e5', port: 'line', landing: 'full' },
       length_m,

@@ -53,8 +53,12 @@ describe('a line-up from five numbers', () => {
       ['c3', 'c3', 'link', 'e3', 'load', 'e4', 'line'],
       ['c4', 'W-1', 'cable', 'e4', 'load', 'e5', 'line'],
     ]);
-    for (const link of cables.filter(({ kind }) => kind === 'link'))
-      expect([link.conductor, link.insulation, link.grounds, link.installation, link.auxiliary]).toEqual([{}, {}, {}, {}, []]);
+    // A connection inside a cabinet is of no sets either.
+    for (const link of us({ power_W: horsepower(300) }).cables.filter(({ kind }) => kind === 'link'))
+      expect(link).toEqual({
+        ...{ id: link.id, tag: link.id, kind: 'link', from: link.from, to: link.to },
+        ...{ conductor: {}, insulation: {}, grounds: {}, auxiliary: [], installation: {} },
+      });
   });
 });
 
