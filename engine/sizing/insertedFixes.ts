@@ -25,14 +25,20 @@ function endOf({ via }: Step, which: 'near' | 'far'): { readonly cable: Cable; r
   return { cable: via.cable, end: which === 'near' ? via.nearEnd : far };
 }
 
+/** The drive of a run, and the end of its feeder there. */
+function feederEnds({ runs }: Concerned) {
+  return runs.flatMap(({ drive, steps }) => {
+    const last = steps.findLast(({ zone }) => zone.kind === 'input')?.step;
+    const at = last && endOf(last, 'far');
+    return drive && at ? [{ drive, at }] : [];
+  });
+}
+
 export const lineReactor: Kind = {
   name: 'line reactor',
-  of: ({ runs }) =>
-    runs.map(({ drive, steps }): Fix[] => {
-      const feed = steps.filter(({ zone, step }) => zone.kind === 'input' && step.via?.kind === 'cable').at(-1)?.step;
-      const at = feed ? endOf(feed, 'far') : null;
-      if (!drive || !at || at.cable[at.end].element !== drive.id) return [];
-      return REACTORS_PCT.map((pct) => ({
+  of: (concerned) =>
+    feederEnds(concerned).map(({ drive, at }) =>
+      REACTORS_PCT.map((pct) => ({
         label: `A ${pct} % reactor ahead of ${drive.tag}`,
         edits: [],
         inserts: [
@@ -44,8 +50,8 @@ export const lineReactor: Kind = {
             port: 'line',
           },
         ],
-      }));
-    }),
+      })),
+    ),
 };
 
 /** Powers in which dry-type transformers are made (common practice). */
@@ -55,15 +61,12 @@ const TRANSFORMER = { impedance_pct: 5, xOverR: 2 };
 
 export const isolationTransformer: Kind = {
   name: 'isolation transformer',
-  of: ({ runs, lineUp }) =>
-    runs.map(({ drive, steps }): Fix[] => {
-      const feed = steps.filter(({ zone, step }) => zone.kind === 'input' && step.via?.kind === 'cable').at(-1)?.step;
-      const at = feed ? endOf(feed, 'far') : null;
-      const [volts, amperes] = [drive?.ratedVoltage_V, drive?.inputCurrent_A];
-      if (!drive || volts === undefined || amperes === undefined || !at || at.cable[at.end].element !== drive.id) return [];
-      const power_VA = TRANSFORMERS_VA.find((each) => each >= Math.sqrt(3) * volts * amperes);
-      const secondaryEarthing = lineUp.project.basis === 'us' ? 'solid-wye' : 'tn';
-      if (power_VA === undefined) return [];
+  of: (concerned) =>
+    feederEnds(concerned).map(({ drive, at }): Fix[] => {
+      const { ratedVoltage_V: volts, inputCurrent_A: amperes = Number.POSITIVE_INFINITY } = drive;
+      const power_VA = TRANSFORMERS_VA.find((each) => each >= Math.sqrt(3) * (volts ?? Number.POSITIVE_INFINITY) * amperes);
+      if (volts === undefined || power_VA === undefined) return [];
+      const secondaryEarthing = concerned.lineUp.project.basis === 'us' ? 'solid-wye' : 'tn';
       const values = {
         ...TRANSFORMER,
         ratedPower_VA: power_VA,

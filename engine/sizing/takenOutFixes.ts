@@ -96,8 +96,11 @@ function driveFor({ ratedVoltage_V, inputCurrent_A, outputCurrent_A, carrier_Hz,
 /** The first cable behind the drive through which nothing but this motor hangs. */
 function branchOf({ motor, steps }: Run, runs: readonly Run[]) {
   const others = runs.filter((run) => run.motor !== motor).flatMap((run) => run.steps.map(({ step }) => step));
-  const own = steps.find(({ zone, step: { via }, step }) => zone.kind === 'output' && via?.kind === 'cable' && !others.includes(step));
-  return own?.step.via?.kind === 'cable' ? own.step.via : null;
+  for (const { zone, step } of steps) {
+    const { via } = step;
+    if (zone.kind === 'output' && via?.kind === 'cable' && via.cable.kind === 'cable' && !others.includes(step)) return via;
+  }
+  return null;
 }
 
 /** What comes of one drive for several motors. Of what else was said of the cable that then feeds, nothing is mended. */
@@ -108,7 +111,7 @@ export const driveForEachMotor: Kind = {
     const own = runs.filter((run) => run.drive?.id === drive.id);
     const branches = own.flatMap((run) => {
       const branch = branchOf(run, own);
-      return branch?.cable.kind === 'cable' ? [{ run, branch }] : [];
+      return branch ? [{ run, branch }] : [];
     });
     const motors = own[0]?.steps.at(-1)?.zone.steps.filter(({ element }) => element.kind === 'motor').length ?? 0;
     const made = takeOut(lineUp, drive.id);

@@ -44,9 +44,9 @@ export const terminalKit: Kind = {
       );
       const many = conductorsOn(concerned.lineUp, cable, end, element);
       const edits = [
-        ...(size !== undefined && own !== undefined && most !== undefined && own > most ? [edit(element, 'terminalLargest', size)] : []),
-        ...(size !== undefined && own !== undefined && least !== undefined && own < least ? [edit(element, 'terminalSmallest', size)] : []),
-        ...(element.terminalsPerPhase !== undefined && many > element.terminalsPerPhase ? [edit(element, 'terminalsPerPhase', many)] : []),
+        ...(size !== undefined && (own ?? 0) > (most ?? Number.POSITIVE_INFINITY) ? [edit(element, 'terminalLargest', size)] : []),
+        ...(size !== undefined && (own ?? Number.POSITIVE_INFINITY) < (least ?? 0) ? [edit(element, 'terminalSmallest', size)] : []),
+        ...(many > (element.terminalsPerPhase ?? Number.POSITIVE_INFINITY) ? [edit(element, 'terminalsPerPhase', many)] : []),
       ];
       return edits.length === 0
         ? []

@@ -1,5 +1,8 @@
 import { describe, expect, it } from 'vitest';
-import { type LineUp, lengthLimits, review } from '../../../engine/index.ts';
+import { type LengthLimits, type LineUp, lengthLimits, review, type Verdict } from '../../../engine/index.ts';
+import { createReviewer } from '../../../engine/review/createReviewer.ts';
+import { worstByCheck } from '../../../engine/sizing/concerning.ts';
+import { bareCable } from '../bareParts.ts';
 import { inSteel, LineUpBuilder, shielded } from '../lineUpBuilder.ts';
 
 const marks = { box: 'metal', terminalTemperature_C: 75, terminalMetal: 'copper-aluminium' } as const;
@@ -55,20 +58,12 @@ describe('how long a cable may be', () => {
       }
   });
 
-  const allowing = (lengthShielded_m: number): LineUp => {
-    const lineUp = site();
-    return {
-      ...lineUp,
-      elements: lineUp.elements.map((each) => (each.kind === 'drive' ? { ...each, manual: { lengthShielded_m } } : each)),
-    };
-  };
-
   it.each([
     // By the manual where it allows little, else by the peak at the motor, long before the drop.
     [5, 'manual-limits'],
     [123.4, 'motor-peak-voltage'],
   ])('is governed, where the manual allows %d m, by the check that gives out first where all others hold', async (allowed_m, first) => {
-    const lineUp = allowing(allowed_m);
+    const lineUp = allowingOf(allowed_m);
     const { passes, governs, limits } = await lengthLimits(lineUp, idOf(lineUp, 'W-1'));
     expect(governs?.check).toBe(first);
     const turning = limits.map(({ check }) => check);
@@ -83,7 +78,7 @@ describe('how long a cable may be', () => {
 
   it('is none where one check objects at every length that could be built, and that one is named', async () => {
     // 0.5 m is what this manual allows: no cable is as short.
-    const lineUp = allowing(0.5);
+    const lineUp = allowingOf(0.5);
     const { passes, governs, against } = await lengthLimits(lineUp, idOf(lineUp, 'W-1'));
     expect([passes, governs]).toEqual([null, null]);
     expect(against.map(({ check }) => check)).toEqual(['manual-limits']);
@@ -93,5 +88,152 @@ describe('how long a cable may be', () => {
     const ranged = site({ length_m: 50, lengthMost_m: 800 });
     const { limits } = await lengthLimits(ranged, idOf(ranged, 'W-1'));
     expect(limits.find(({ check }) => check === 'lead-drop')?.atEnds).toEqual(['pass', 'fail']);
+  });
+});
+
+/** What each check says at every tenth of a metre up to a bound. */
+function scanned(lineUp: LineUp, tag: string, bound_m: number): ReadonlyMap<string, readonly Verdict[]> {
+  const { review: judge } = createReviewer();
+  const said = Array.from({ length: Math.round(bound_m * 10) }, (_, i) =>
+    worstByCheck(judge(withLength(lineUp, tag, (i + 1) / 10)), idOf(lineUp, tag)),
+  );
+  const checks = new Set(said.flatMap((each) => [...each.keys()]));
+  return new Map([...checks].map((check) => [check, said.map((each) => each.get(check)?.verdict ?? 'not-applicable')]));
+}
+const objects = (verdict: Verdict | undefined): boolean => verdict === 'fail' || verdict === 'caution' || verdict === 'open';
+/** Where they turn, as the answer has it. */
+const turnsOf = (verdicts: readonly Verdict[]) =>
+  verdicts.flatMap((to, i) => {
+    const from = verdicts[i - 1];
+    return from === undefined || from === to ? [] : [{ at_m: (i + 1) / 10, from, to }];
+  });
+
+const allowingOf = (lengthShielded_m: number, lineUp = site()): LineUp => ({
+  ...lineUp,
+  elements: lineUp.elements.map((each) => (each.kind === 'drive' ? { ...each, manual: { lengthShielded_m } } : each)),
+});
+
+/** A feeder that is short of fault rating where it is short, and of volts where it is long. */
+const feeder = (faultRating_A: number, length_m = 10): LineUp =>
+  new LineUpBuilder({ title: 'a feeder' })
+    .part('supply', {
+      tag: 'S-1',
+      voltage_V: 480,
+      voltageLeast_pct: 100,
+      frequency_Hz: 60,
+      faultCurrent_A: 30_000,
+      xOverR: 8,
+      earthing: 'solid-wye',
+    })
+    .cable({ ...inSteel('12 AWG', 60, { tag: 'F-1' }), length_m })
+    .part('drive', {
+      tag: 'VFD-1',
+      ratedVoltage_V: 480,
+      inputCurrent_A: 20,
+      outputCurrent_A: 20,
+      inputPowerFactor: 0.9,
+      faultRating_A,
+      faultRatingDevice: 'fuses',
+      faultRatingDeviceDrawn: true,
+      manual: { inputVoltageLeast_pct: 99.9 },
+      ...marks,
+    })
+    .part('motor', { tag: 'M-1', ratedVoltage_V: 460, ratedFrequency_Hz: 60, ratedCurrent_A: 18, powerFactor: 0.86, ...marks })
+    .build();
+
+describe('against every tenth of a metre', () => {
+  it.each<[string, LineUp, string, number]>([
+    ['a lead', allowingOf(1.5), 'W-1', 3],
+    ['a feeder', feeder(22_000), 'F-1', 4],
+    ['a feeder that nothing suits', feeder(15_000), 'F-1', 4],
+  ])('of %s: where each check turns, where none objects, and what objects at all', async (_, lineUp, tag, bound_m) => {
+    const answer: LengthLimits = await lengthLimits(lineUp, idOf(lineUp, tag), bound_m);
+    const all = scanned(lineUp, tag, bound_m);
+    const turning = [...all].filter(([, verdicts]) => turnsOf(verdicts).length > 0);
+    expect(turning.length).toBeGreaterThan(0);
+    expect(new Map(answer.limits.map(({ check, flips }) => [check, flips]))).toEqual(
+      new Map(turning.map(([check, verdicts]) => [check, turnsOf(verdicts)])),
+    );
+    const tenths = Array.from({ length: bound_m * 10 }, (_each, i) => i);
+    const whole = tenths.map((i) => turning.every(([, verdicts]) => !objects(verdicts[i])));
+    // The stretch in which it lies, else the first that reaches to where a cable could be built.
+    const drawn = Math.round((lineUp.cables.find((each) => each.tag === tag)?.length_m ?? 0) * 10) - 1;
+    const within = whole[drawn] ? drawn : tenths.find((i) => i >= 9 && whole[i]);
+    if (within === undefined) expect(answer.passes).toBeNull();
+    else {
+      const first = 1 + whole.lastIndexOf(false, within);
+      const end = whole.indexOf(false, within);
+      expect(answer.passes?.to_m).toBe((end < 0 ? tenths.length : end) / 10);
+      expect(answer.passes?.from_m).toBe(first === 0 ? 0 : (first + 1) / 10);
+    }
+    expect(answer.always.map(({ check, verdict }) => [check, verdict]).sort()).toEqual(
+      [...all]
+        .flatMap(([check, verdicts]) => (turnsOf(verdicts).length === 0 && objects(verdicts[0]) ? [[check, verdicts[0]]] : []))
+        .sort(),
+    );
+    expect(answer.bound_m).toBe(bound_m);
+  });
+
+  it('two that never hold together are both named, and the stretch of each', async () => {
+    const lineUp = feeder(15_000);
+    const { passes, governs, against, limits } = await lengthLimits(lineUp, idOf(lineUp, 'F-1'), 4);
+    expect([passes, governs]).toEqual([null, null]);
+    expect(against.map(({ check }) => check).sort()).toEqual(['fault-rating', 'feeder-drop']);
+    const [rating, drop] = ['fault-rating', 'feeder-drop'].map((check) => limits.find((each) => each.check === check));
+    // The rating holds from its turn to the bound, the drop from nothing to the tenth before its own.
+    expect(rating?.holds).toEqual({ from_m: rating?.flips[0]?.at_m, to_m: 4 });
+    const falls = drop?.flips.find(({ to }) => objects(to))?.at_m ?? 0;
+    expect([drop?.holds?.from_m, drop?.holds?.to_m]).toEqual([0, expect.closeTo(falls - 0.1, 9)]);
+  });
+
+  it('the one that ends the stretch governs; one that only begins it does not', async () => {
+    const lineUp = feeder(22_000);
+    const wide = await lengthLimits(lineUp, idOf(lineUp, 'F-1'), 4);
+    expect([wide.governs?.check, wide.against]).toEqual(['feeder-drop', []]);
+    expect(wide.passes?.from_m).toBe(wide.limits.find(({ check }) => check === 'fault-rating')?.flips[0]?.at_m);
+    // Below the bound that is looked at, none ends it.
+    const near = await lengthLimits(lineUp, idOf(lineUp, 'F-1'), 1.2);
+    expect([near.passes?.to_m, near.governs]).toEqual([1.2, null]);
+  });
+});
+
+describe('what is asked', () => {
+  /** Nothing is said of a cable that hangs on nothing, whatever its length. */
+  const alone = (more: object): LineUp => ({ ...new LineUpBuilder().build(), cables: [{ ...bareCable('W', '', ''), ...more }] });
+  const judged = async (more: object, bound_m = 20): Promise<number> => {
+    let count = 0;
+    const { limits, governs, passes } = await lengthLimits(alone(more), 'W', bound_m, {
+      progress: (now) => {
+        count = now;
+      },
+    });
+    expect([limits, governs, passes]).toEqual([[], null, { from_m: 0, to_m: bound_m }]);
+    return count;
+  };
+
+  it('are lengths a quarter apart from 1 m on, the least, the most, and those that the cable has below it', async () => {
+    // 0.1, 1, 1.3, 1.7, 2.2, 2.8, 3.5, 4.4, 5.5, 6.9, 8.7, 10.9, 13.7, 17.2 and 20 m.
+    expect(await judged({})).toBe(15);
+    expect(await judged({ length_m: 5, lengthMost_m: 8.2 })).toBe(17);
+    expect(await judged({ length_m: 5 })).toBe(16);
+    for (const length_m of [0, 20, 25, 4.4]) expect(await judged({ length_m })).toBe(15);
+    // To a tenth of a metre.
+    expect(await judged({ length_m: 4.42 })).toBe(15);
+    expect(await judged({}, 4.4)).toBe(8);
+  });
+
+  it.each([
+    [{ length_m: 1 }, 'pass', null],
+    [{ length_m: 2.5 }, 'fail', null],
+    [{ length_m: 1, lengthMost_m: 2.5 }, 'fail', ['pass', 'fail']],
+    [{ length_m: undefined }, null, null],
+  ])('is told of the cable as drawn: at its length, at the long end of a range, or of none', async (more, now, atEnds) => {
+    const lineUp = allowingOf(2, site(more));
+    const { limits } = await lengthLimits(lineUp, idOf(lineUp, 'W-1'), 3);
+    expect(limits.find(({ check }) => check === 'manual-limits')).toMatchObject({
+      now,
+      atEnds,
+      flips: [{ at_m: 2.1, from: 'pass', to: 'fail' }],
+    });
   });
 });

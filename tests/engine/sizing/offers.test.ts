@@ -699,6 +699,10 @@ describe('where conductors are landed', () => {
     ]);
     for (const other of [beside('line'), beside('load', { kind: 'link' })])
       expect(kit(large, { terminalsPerPhase: 1 }, {}, [other])).toEqual([[], []]);
+    // What only passes by lands elsewhere.
+    expect(
+      kit(large, { terminalsPerPhase: 1 }, {}, [wire({ from: { element: 'C', port: 'load' }, to: { element: 'E', port: 'load' } }, 'V')]),
+    ).toEqual([[], []]);
     // A junction is one node; each feeder of a bus has lugs of its own; the utility's terminals are not ours.
     const on = (kind: Element['kind']) => ({
       ...told(large, {}, {}, [beside('line')]),
@@ -707,6 +711,10 @@ describe('where conductors are landed', () => {
     expect(sets('terminal kit', on('junction'))).toEqual([[{ 'A terminalLargest': '4 AWG', 'A terminalsPerPhase': 2 }]]);
     expect(sets('terminal kit', on('bus'))).toEqual([[{ 'A terminalLargest': '4 AWG' }]]);
     expect(sets('terminal kit', on('supply'))).toEqual([]);
+    const onBus = told(ofSize('4 AWG', { sets: 2 }), {}, {}, [beside('load')]);
+    expect(sets('terminal kit', { ...onBus, elements: [barePart('bus', 'A', { terminalsPerPhase: 1 })] })).toEqual([
+      [{ 'A terminalsPerPhase': 2 }],
+    ]);
     expect(labels('terminal kit', told(ofSize('16 mm2', { sets: 2 }), { terminalsPerPhase: 1 }))).toEqual([
       'A terminal kit of A, listed for 2 × 16 mm²',
     ]);
@@ -778,7 +786,15 @@ describe('where conductors are landed', () => {
     ]);
     const two = told({ conductor: { size: '16 mm2', metal: 'aluminium', sets: 2 } }, { terminalMetal: 'copper-only' });
     expect(labels('copper tails', two)[0]).toBe('Copper tails of 2 × 10 mm² from W to A, through a box');
-    expect(asked('copper tails', two)[0]?.[0]?.inserts?.[0]?.values['terminalsPerPhase']).toBe(4);
+    // Of no known temperature none is said of the box.
+    expect(asked('copper tails', two)[0]?.[0]?.inserts?.[0]?.values).toStrictEqual({
+      box: 'metal',
+      bondBar: true,
+      terminalMetal: 'copper-aluminium',
+      terminalLargest: '16 mm2',
+      terminalSmallest: '10 mm2',
+      terminalsPerPhase: 4,
+    });
     expect(sizesOf('copper tails', { conductor: { metal: 'aluminium' } }, { terminalMetal: 'copper-only' })).toEqual([]);
   });
 
@@ -844,10 +860,18 @@ describe('on the way from the supply to the motor', () => {
       })),
     ]);
     expect(places('line reactor', turned(lineUp))[0]?.[0]).toEqual(['G', 'from', 'line']);
-    expect(inserts('line reactor', run().build())[0]?.[0]?.values).toEqual({ impedance_pct: 3, box: 'metal' });
+    expect(inserts('line reactor', run().build())[0]?.[0]?.values).toStrictEqual({ impedance_pct: 3, box: 'metal' });
+    expect(
+      places('line reactor', new LineUpBuilder().part('supply', {}).cable({ tag: 'F' }).part('drive', {}).part('motor', {}).build()),
+    ).toEqual([
+      [
+        ['F', 'to', 'line'],
+        ['F', 'to', 'line'],
+      ],
+    ]);
     const across = new LineUpBuilder().part('supply', { tag: 'S' }).cable({}).part('motor', { tag: 'M' }).build();
-    for (const name of ['line reactor', 'isolation transformer']) expect(offered(name, across)).toEqual([[]]);
-    for (const name of ['output reactor', 'terminator', 'dV/dt filter', 'sine filter']) expect(offered(name, across)).toEqual([]);
+    for (const name of ['line reactor', 'isolation transformer', 'output reactor', 'terminator', 'dV/dt filter', 'sine filter'])
+      expect(offered(name, across)).toEqual([]);
   });
 
   it('isolation transformer: of the next power, its star point earthed', () => {
@@ -876,7 +900,7 @@ describe('on the way from the supply to the motor', () => {
     expect(of({ ...rated, inputCurrent_A: 54.2 })?.['ratedPower_VA']).toBe(75_000);
     expect(of(rated, { basis: 'iec' })?.['secondaryEarthing']).toBe('tn');
     for (const lacking of [{ ratedVoltage_V: 480 }, { inputCurrent_A: 52 }, { ratedVoltage_V: 480, inputCurrent_A: 1300 }])
-      expect(of(lacking)).toBeUndefined();
+      expect(offered('isolation transformer', run(lacking).build())).toEqual([[]]);
   });
 
   it.each([
@@ -1003,7 +1027,14 @@ describe('on the way from the supply to the motor', () => {
       .part('motor', {})
       .build();
     expect(of('disconnect at the drive', ahead)).toEqual([]);
-    expect(of('disconnect at the drive', withValues(lineUp, 'V', { kind: 'link' }))).toHaveLength(1);
+    // Other links, to the motor or ahead of the drive, do not put it there.
+    for (const tag of ['V', 'G'])
+      for (const now of [lineUp, turned(lineUp)])
+        expect(of('disconnect at the drive', withValues(now, tag, { kind: 'link' }))[0]).toHaveLength(1);
+    expect(['disconnect at the drive', 'disconnect ahead of the drive'].map((name) => offered(name, lineUp)[0]?.[0]?.label)).toEqual([
+      'Move DS into the cabinet of D, and the cable to the motor in one piece',
+      'Move DS ahead of D, if the motor may be isolated there',
+    ]);
   });
 
   it('filter at the drive: a sine or dV/dt filter from farther off', () => {
@@ -1021,6 +1052,22 @@ describe('on the way from the supply to the motor', () => {
     expect([of(site('sine').build()), of(site('dvdt').build())]).toEqual([made, made]);
     expect([of(site('terminator').build()), of(site().build())]).toEqual([[[]], [[]]]);
     expect(of(site('sine').from('Z').cable({}).part('motor', { tag: 'M2' }).build())).toEqual([[]]);
+    // Of several drives to its own.
+    const other = new LineUpBuilder()
+      .part('supply', { tag: 'S' })
+      .cable({})
+      .part('drive', { tag: 'D1' })
+      .part('motor', { tag: 'M1' })
+      .from('S');
+    const second = other
+      .cable({})
+      .part('drive', { tag: 'D2' })
+      .cable({})
+      .part('filter', { role: 'sine' })
+      .cable({})
+      .part('motor', { tag: 'M2' })
+      .build();
+    expect(of(second)[0]?.[0]?.moves?.[0]?.beside).toBe('e4');
     const onNoRun = { ...site('sine').build(), cables: [] };
     expect(of(onNoRun)).toEqual([[]]);
   });
@@ -1112,10 +1159,16 @@ describe('parts taken out', () => {
 
   describe('a drive for each motor', () => {
     const laid = { installation: { raceway: 'tray' } } as const;
+    // Values that are lists or groups are not carried over.
+    const fed: object = {
+      ...{ tag: 'F', length_m: 20, construction: 'multicore', insulation: { type: 'XHHW-2' }, grounds: { count: 1 } },
+      ...{ setsAlike: true, wave: { impedance_ohm: 80 } },
+    };
     const group = (drive: object = {}, motor: object = {}): LineUpBuilder =>
       new LineUpBuilder()
         .part('supply', { tag: 'S' })
-        .cable({ tag: 'F', length_m: 20, construction: 'multicore', insulation: { type: 'XHHW-2' }, grounds: { count: 1 }, ...laid })
+        .part('disconnect', { tag: 'CB' })
+        .cable({ ...fed, ...laid })
         .part('drive', { tag: 'D', ...drive })
         .cable({ tag: 'W', length_m: 40, construction: 'foil-and-braid', insulation: { type: 'XHHW-2' }, grounds: { count: 3 } })
         .part('junction', { tag: 'J' })
@@ -1137,20 +1190,21 @@ describe('parts taken out', () => {
           {
             label: 'A drive for each of M1, M2 in place of D, where they branch off',
             edits: [
-              { id: 'c1', path: 'grounds.count', value: 1 },
-              { id: 'c1', path: 'construction', value: 'multicore' },
+              { id: 'c2', path: 'grounds.count', value: 1 },
+              { id: 'c2', path: 'construction', value: 'multicore' },
+              { id: 'c2', path: 'setsAlike', value: true },
             ],
-            takesOut: ['e2'],
+            takesOut: ['e3'],
             inserts: [
               // 1.1 × 30.1 = 33.11, in tenths upwards; × 40 / 50 = 26.56.
-              { ...place, values: { ...same, ratedPower_W: 20_000, outputCurrent_A: 33.2, inputCurrent_A: 26.6 }, cable: 'c3' },
-              { ...place, values: { ...same, outputCurrent_A: 5.5, inputCurrent_A: 4.4 }, cable: 'c4' },
+              { ...place, values: { ...same, ratedPower_W: 20_000, outputCurrent_A: 33.2, inputCurrent_A: 26.6 }, cable: 'c4' },
+              { ...place, values: { ...same, outputCurrent_A: 5.5, inputCurrent_A: 4.4 }, cable: 'c5' },
             ],
           },
         ],
       ]);
       // What is not known is not made up.
-      expect(each(group().build())[0]?.[0]?.inserts?.map(({ values }) => values)).toEqual([
+      expect(each(group().build())[0]?.[0]?.inserts?.map(({ values }) => values)).toStrictEqual([
         { box: 'metal' },
         { outputCurrent_A: 5.5, box: 'metal' },
       ]);
@@ -1165,6 +1219,23 @@ describe('parts taken out', () => {
       expect(each(through('junction'))).toEqual([[]]);
       const linked = group().build();
       expect(each(withValues(linked, 'V2', { kind: 'link' }))).toEqual([[]]);
+      // A switch in the box is passed by; one in the common lead counts for no motor.
+      const switched = group().from('J').part('disconnect', { tag: 'DS' }).cable({ tag: 'V3' }).part('motor', { tag: 'M3' }).build();
+      expect(each(switched)[0]?.[0]?.inserts?.map(({ cable }) => switched.cables.find(({ id }) => id === cable)?.tag)).toEqual([
+        'V1',
+        'V2',
+        'V3',
+      ]);
+      const inLine = new LineUpBuilder()
+        .part('supply', {})
+        .cable({})
+        .part('drive', {})
+        .cable({})
+        .part('disconnect', {})
+        .cable({})
+        .part('junction', { tag: 'J' });
+      for (const tag of ['M1', 'M2']) inLine.from('J').cable({}).part('motor', { tag });
+      expect(each(inLine.build())[0]).toHaveLength(1);
       expect(each(group().from('D').cable({ tag: 'V3' }).part('motor', { tag: 'M3' }).build())).toEqual([[]]);
     });
 
