@@ -33,7 +33,7 @@ export {
 } from './lineup/comments.ts';
 export { newCable, newElement, newLineUp, nextId } from './lineup/create.ts';
 export { asLineUp, designOf } from './lineup/design.ts';
-export { freeTags, renumber } from './lineup/designation.ts';
+export { freeTags, halfTags, namedByProject, renumber } from './lineup/designation.ts';
 export { type Difference, differences } from './lineup/differences.ts';
 export { ELEMENT_KINDS, type Element, type ElementKind, type ElementOf, PORTS, type Port } from './lineup/elements.ts';
 export { choiceText, FIELDS, type Field, valueAt, withValueAt } from './lineup/fields.ts';

@@ -1,4 +1,4 @@
-import { type Cable, type Element, freeTags, type LineUp, load, save, withoutAsBuilt } from '../../engine/index.ts';
+import { type Cable, type Element, freeTags, type LineUp, load, namedByProject, save, withoutAsBuilt } from '../../engine/index.ts';
 import type { At } from './edits.ts';
 
 /** Parts taken out of a line-up as one of their own, and put into another or the same again, renumbered. */
@@ -84,8 +84,8 @@ function pieces(tag: string) {
 }
 
 /**
- * A free tag of the same style: 'P-07' is followed by 'P-08', a tag that is free is kept. What shares its number but for a letter shares it in
- * each copy too: of 'W-2A' and 'W-2B' come 'W-3A' and 'W-3B'.
+ * A free tag of the same style: 'P-07' is followed by 'P-08', 'UTIL' by 'UTIL-2' unless the project has names of its own, a tag that is free is
+ * kept. What shares its number but for a letter shares it in each copy too: of 'W-2A' and 'W-2B' come 'W-3A' and 'W-3B'.
  */
 function tagsLike(lineUp: LineUp): () => (part: Element | Cable) => string {
   const used = new Set<string>();
@@ -102,7 +102,14 @@ function tagsLike(lineUp: LineUp): () => (part: Element | Cable) => string {
     const shared = new Map<string, string>();
     return (part) => {
       const own = pieces(part.tag);
-      if (!own) return use(used.has(part.tag) ? fresh(part.kind === 'link' ? 'cable' : part.kind) : part.tag);
+      if (!own) {
+        const kind = part.kind === 'link' ? 'cable' : part.kind;
+        if (!used.has(part.tag)) return use(part.tag);
+        if (namedByProject(lineUp.project, kind)) return use(fresh(kind));
+        let copy = 2;
+        while (used.has(`${part.tag}-${copy}`)) copy++;
+        return use(`${part.tag}-${copy}`);
+      }
       const before = own.stem + own.figures;
       let number = Number(own.figures);
       let numbered = (own.letter && shared.get(before)) || before;

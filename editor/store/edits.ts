@@ -4,6 +4,7 @@ import {
   type Element,
   type ElementKind,
   type Fix,
+  halfTags,
   illegal,
   type LineUp,
   makeRoom,
@@ -52,14 +53,6 @@ export function connect(lineUp: LineUp, from: PortAt, to: PortAt): { readonly li
   return { id: cable.id, lineUp: { ...lineUp, cables: [...lineUp.cables, cable] } };
 }
 
-/** The far half of a split cable is called after the whole: 'W-1-1'. */
-function halfTag(lineUp: LineUp, whole: string): string {
-  const used = new Set(lineUp.cables.map((cable) => cable.tag));
-  let number = 1;
-  while (used.has(`${whole}-${number}`)) number++;
-  return `${whole}-${number}`;
-}
-
 /** Puts a new part into a cable: both halves keep its data; how the shield is landed at the new ends is not known, nor how the length divides. */
 export function insertInto(
   lineUp: LineUp,
@@ -71,10 +64,11 @@ export function insertInto(
   if (!whole || PORTS[kind].length < 2) return null;
   const cable = withoutAsBuilt(whole);
   const placed = place(lineUp, kind, at);
+  const [near, far] = halfTags(placed.lineUp, cable.tag);
   const half: Cable = {
     ...cable,
     id: nextId(placed.lineUp, 'c'),
-    tag: halfTag(placed.lineUp, cable.tag),
+    tag: far,
     from: { element: placed.id, port: 'load' },
     length_m: undefined,
     lengthMost_m: undefined,
@@ -84,6 +78,7 @@ export function insertInto(
   };
   const first: Cable = {
     ...cable,
+    tag: near,
     to: { element: placed.id, port: 'line' },
     provenance: Object.fromEntries(Object.entries(cable.provenance ?? {}).filter(([path]) => !path.startsWith('to.'))),
   };

@@ -66,6 +66,44 @@ export function freeTags(lineUp: LineUp): (kind: Designated) => string {
   };
 }
 
+/** The project says itself how parts of this kind are named. */
+export function namedByProject({ designations: said }: LineUp['project'], kind: Designated): boolean {
+  return said !== undefined && (said.separator !== undefined || said.digits !== undefined || said.letters?.[kind] !== undefined);
+}
+
+/** Without those that are read as figures. */
+const LETTERS = [...'ABCDEFGHJKLMNPQRSTUVWXYZ'];
+/** 'W-2A' as 'W-2' and 'A'; 'P-07-a' as 'P-07-' and 'a'. */
+const lettered = (tag: string): readonly [string, string] | null => {
+  const [, stem, letter] = /^(.*\d[-.]?)([A-Za-z])$/u.exec(tag) ?? [];
+  return stem === undefined || letter === undefined ? null : [stem, letter];
+};
+
+/**
+ * What the halves of a cable are called, from its start: of 'W-1' they are 'W-1A' and 'W-1B'. Where there are letters already, one half keeps
+ * its tag and the other has the next. A project with names of its own goes on counting.
+ */
+export function halfTags(lineUp: LineUp, whole: string): readonly [string, string] {
+  const next = freeTags(lineUp);
+  if (namedByProject(lineUp.project, 'cable')) return [whole, next('cable')];
+  const used = new Set([...lineUp.elements, ...lineUp.cables].map((part) => part.tag));
+  const [stem, own] = lettered(whole) ?? [/\d$/.test(whole) ? whole : `${whole}-`, ''];
+  const tags = LETTERS.map((letter) => `${stem}${own > 'Z' ? letter.toLowerCase() : letter}`);
+  const free = tags.filter((tag) => !used.has(tag));
+  const [a, b] = free;
+  if (own === '' && a !== undefined && b !== undefined && free.length === tags.length) return [a, b];
+  return [whole, free.find((tag) => tag > whole) ?? next('cable')];
+}
+
+/** What two halves are called that become one again: 'W-1' when nothing else has its name, or a letter with it. */
+export function wholeTag(lineUp: LineUp, first: string, second: string): string {
+  const [stem] = lettered(first) ?? [];
+  if (stem === undefined || stem !== lettered(second)?.[0]) return first;
+  const whole = stem.replace(/[-.]$/, '');
+  const others = [...lineUp.elements, ...lineUp.cables].filter(({ tag }) => tag !== first && tag !== second);
+  return others.some(({ tag }) => tag === whole || lettered(tag)?.[0] === stem) ? first : whole;
+}
+
 /** Names all parts afresh by the project's pattern, each kind counted from the left to the right and down the sheet. Links between parts are by id and hold. */
 export function renumber(lineUp: LineUp): LineUp {
   const place = (id: string | undefined) => lineUp.positions[id ?? ''] ?? { x_mm: 0, y_mm: 0 };

@@ -1,5 +1,6 @@
 import { withoutAsBuilt } from './asBuilt.ts';
 import type { Cable } from './cable.ts';
+import { wholeTag } from './designation.ts';
 import type { Element } from './elements.ts';
 import { valueAt } from './fields.ts';
 import { illegal, type PortAt } from './joins.ts';
@@ -44,7 +45,11 @@ export function takeOut(lineUp: LineUp, id: string): TakenOut | null {
   const far = (cable: Cable) => (cable.from.element === id ? cable.to : cable.from);
   const [from, to] = a.to.element === id ? [a.from, far(b)] : [far(b), a.to];
   const cable: Cable =
-    a.kind === b.kind ? { ...shared(a, b, asked), from, to } : a.kind === 'cable' ? relanded(a, id, b) : relanded(b, id, a);
+    a.kind === b.kind
+      ? { ...shared(a, b, asked), tag: wholeTag(lineUp, a.tag, b.tag), from, to }
+      : a.kind === 'cable'
+        ? relanded(a, id, b)
+        : relanded(b, id, a);
   const rest = remove(lineUp, [id]);
   const at = lineUp.cables.findIndex((each) => each.id === a.id || each.id === b.id);
   const cables = [...rest.cables];

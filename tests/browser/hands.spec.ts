@@ -23,12 +23,12 @@ test('by clicks alone: part and sheet, port and port, part and cable', async ({ 
   // Both halves keep what is known of the cable; how the shield is landed at the new ends is not.
   await page.getByRole('button', { name: 'All findings' }).click();
   await page.getByText('3 parts, 2 cables').click();
-  await page.getByRole('button', { name: 'W-1 cable' }).click();
+  await page.getByRole('button', { name: 'W-1A cable' }).click();
   await expect(page.getByLabel('Conductor size', { exact: true })).toHaveValue('2 AWG');
   await expect(page.getByLabel('Shield landing, end', { exact: true })).toHaveValue('');
   await page.getByRole('button', { name: 'All findings' }).click();
   await page.getByText('3 parts, 2 cables').click();
-  await page.getByRole('button', { name: 'W-1-1 cable' }).click();
+  await page.getByRole('button', { name: 'W-1B cable' }).click();
   await expect(page.getByLabel('Conductor size', { exact: true })).toHaveValue('2 AWG');
   await expect(page.getByLabel('Shield landing, end', { exact: true })).toHaveValue('full');
 });

@@ -87,6 +87,16 @@ describe('copies', () => {
     expect(made?.lineUp.cables.slice(cables.length).map((each) => each.tag)).toEqual(expected);
   });
 
+  it('a name without a number gets one, or that of the project', () => {
+    const [supply] = site.elements.filter((each) => each.kind === 'supply');
+    if (!supply) throw new Error('no supply');
+    const named: LineUp = { ...site, elements: [{ ...supply, tag: 'UTIL' }], cables: [] };
+    const twice = more(named, [supply.id], 2)?.lineUp.elements.map((each) => each.tag);
+    expect(twice).toEqual(['UTIL', 'UTIL-2', 'UTIL-3']);
+    const own = { ...named, project: { ...named.project, designations: { letters: { supply: 'U' } } } };
+    expect(more(own, [supply.id], 1)?.lineUp.elements.map((each) => each.tag)).toEqual(['UTIL', 'U-1']);
+  });
+
   it('is fed from where its original is', () => {
     const made = more(site, run(), 2);
     const drives = made?.lineUp.elements.filter((each) => each.kind === 'drive' && made.ids.includes(each.id)) ?? [];

@@ -1,5 +1,6 @@
 import { describe, expect, it } from 'vitest';
-import { freeTags, type LineUp, newLineUp, renumber } from '../../../engine/index.ts';
+import { freeTags, halfTags, type LineUp, newLineUp, renumber } from '../../../engine/index.ts';
+import { wholeTag } from '../../../engine/lineup/designation.ts';
 import { manyRuns } from '../manyRuns.ts';
 
 /** Parts are named by the project's pattern. */
@@ -37,5 +38,40 @@ describe('names of parts', () => {
       site.cables.map(({ from, to }) => [from.element, to.element]),
     );
     expect(renumber(made)).toBe(made);
+  });
+
+  const cables = (tags: readonly string[], designations?: LineUp['project']['designations']): LineUp => {
+    const [cable] = manyRuns(1).cables;
+    if (!cable) throw new Error('no cable');
+    return { ...patterned(designations), cables: tags.map((tag, i) => ({ ...cable, id: `c${i}`, tag })) };
+  };
+
+  it.each([
+    [['W-1'], 'W-1', ['W-1A', 'W-1B']],
+    [['W-1', 'W-1A'], 'W-1', ['W-1', 'W-1B']],
+    [['W-2A', 'W-2B'], 'W-2A', ['W-2A', 'W-2C']],
+    [['W-2A', 'W-2C'], 'W-2C', ['W-2C', 'W-2D']],
+    [['P-07-a'], 'P-07-a', ['P-07-a', 'P-07-b']],
+    [['W-1H'], 'W-1H', ['W-1H', 'W-1J']],
+    [['Feeder'], 'Feeder', ['Feeder-A', 'Feeder-B']],
+    [['W-1Z'], 'W-1Z', ['W-1Z', 'W-1']],
+  ] as const)('of %j, the halves of %s are called %j', (tags, whole, halves) => {
+    expect(halfTags(cables(tags), whole)).toEqual(halves);
+  });
+
+  it('a project that names its cables itself counts on, whatever it says of other kinds', () => {
+    expect(halfTags(cables(['W-01'], { digits: 2 }), 'W-01')).toEqual(['W-01', 'W-02']);
+    expect(halfTags(cables(['C-1'], { letters: { cable: 'C' } }), 'C-1')).toEqual(['C-1', 'C-2']);
+    expect(halfTags(cables(['W-1'], { letters: { motor: 'P' } }), 'W-1')).toEqual(['W-1A', 'W-1B']);
+  });
+
+  it.each([
+    [['W-1A', 'W-1B'], 'W-1'],
+    [['W-1A', 'W-1B', 'W-1C'], 'W-1A'],
+    [['W-1A', 'W-1B', 'W-1'], 'W-1A'],
+    [['W-1', 'W-2'], 'W-1'],
+    [['Feeder', 'W-1B'], 'Feeder'],
+  ] as const)('of %j, the first two are one again as %s', (tags, whole) => {
+    expect(wholeTag(cables(tags), tags[0], tags[1])).toBe(whole);
   });
 });
