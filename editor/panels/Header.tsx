@@ -1,10 +1,10 @@
-import { isTooNew, type LineUp, type Review, VERDICTS } from '../../engine/index.ts';
+import { isTooNew, type LineUp, type Review } from '../../engine/index.ts';
 import { commandOf, run } from '../commands/commands.ts';
 import { keyText, tooltip } from '../commands/keyboard.ts';
 import { arrange, useDesk } from '../store/deskStore.ts';
 import { edit, useEditor } from '../store/editorStore.ts';
-import { Badge } from './Badge.tsx';
 import { late } from './late.tsx';
+import { Tally } from './Tally.tsx';
 import { useTheme } from './theme.ts';
 
 /** What is open, where it stands, and the one main action. */
@@ -32,7 +32,6 @@ export function Header({ lineUp, review, shown }: HeaderProps) {
   );
   const [short, where] = saved.split(/ (?=in |to )/);
   const following = useEditor((state) => state.following);
-  const working = useEditor((state) => state.working);
   const theme = useTheme((state) => state.theme);
   const exporting = useDesk((state) => state.exporting);
   const issuing = useDesk((state) => state.issuing);
@@ -52,14 +51,7 @@ export function Header({ lineUp, review, shown }: HeaderProps) {
         onBlur={(event) => event.target.value !== project.title && set('Title', { title: event.target.value.slice(0, 200) })}
         onKeyDown={(event) => event.key === 'Enter' && event.currentTarget.blur()}
       />
-      <div className="tally" role="status" aria-live="off" aria-label="Verdicts">
-        {VERDICTS.slice(0, 5).map((verdict) => (
-          <span key={verdict} className={`v-${verdict}`}>
-            <Badge verdict={verdict} /> {working ? '…' : shown.counts[verdict]} {!working && <span className="name">{verdict}</span>}
-          </span>
-        ))}
-        {working && <span className="muted">working…</span>}
-      </div>
+      <Tally counts={shown.counts} />
       <button type="button" className="finder" onClick={() => run('palette')} title={tooltip(commandOf('palette'))}>
         <span className="wide">Find a tag, or do something</span>
         <span className="short">Find</span> <kbd className="wide">{keyText('Ctrl+K')}</kbd>

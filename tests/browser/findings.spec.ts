@@ -1,4 +1,5 @@
 import { expect, test } from './desk.ts';
+import { partOf, tally } from './page.ts';
 
 /** The list of findings: headings, sieve, keys, and the questions that go to others. */
 
@@ -16,6 +17,36 @@ test('findings stand under headings, pass a sieve, and the choice is kept', asyn
   await page.getByLabel('Words in a finding').fill('');
   await page.getByLabel('Order').selectOption('none');
   await page.getByLabel('Of verdict').selectOption('');
+});
+
+test('a count in the head lists its findings alone, from wherever the reader is, and pressed again all of them', async ({ page }) => {
+  const fails = tally(page).getByRole('button', { name: /^\d+ fail$/ });
+  const count = Number((await fails.textContent())?.match(/\d+/)?.[0]);
+  await partOf(page, 'DS-1').click();
+  await expect(page.locator('.reader .values')).not.toHaveCount(0);
+  await expect(fails).toHaveAttribute('aria-pressed', 'false');
+  await fails.click();
+  await expect(fails).toHaveAttribute('aria-pressed', 'true');
+  await expect(page.getByLabel('Of verdict')).toHaveValue('fail');
+  await expect(page.locator('.reader .finding')).toHaveCount(count);
+  for (const each of await page.locator('.reader .finding').all()) await expect(each.locator('.word')).toHaveText('fail');
+  // One of them is read: the count is the way back to all of its kind.
+  await page.locator('.reader .finding').first().click();
+  await expect(fails).toHaveAttribute('aria-pressed', 'false');
+  await fails.press('Enter');
+  await expect(page.locator('.reader .finding')).toHaveCount(count);
+  await page.getByRole('button', { name: 'Walk a run' }).click();
+  await fails.press('Enter');
+  await expect(page.locator('.reader .finding')).toHaveCount(count);
+  await tally(page)
+    .getByRole('button', { name: /caution$/ })
+    .click();
+  await expect(fails).toHaveAttribute('aria-pressed', 'false');
+  await fails.click();
+  await fails.click();
+  await expect(fails).toHaveAttribute('aria-pressed', 'false');
+  await expect(page.getByLabel('Of verdict')).toHaveValue('');
+  await expect(page.locator('.reader')).toContainText('pass');
 });
 
 test('keys alone lead from the list to a finding and on to its field', async ({ page }) => {

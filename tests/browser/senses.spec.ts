@@ -87,7 +87,7 @@ test('without hues: each verdict has a word and a shape of its own, and each cab
   await page.getByText('Heron Weir pumps').click();
   await partOf(page, 'P-2').waitFor();
   const shapes = await page
-    .locator('.tally > span')
+    .locator('.tally > button')
     .evaluateAll((all) =>
       all.map((each) => [
         each.textContent?.replaceAll(/[\d\s]/g, ''),
