@@ -184,6 +184,20 @@ function Canvas({ lineUp, review, before, parts }: SheetProps & { readonly parts
     if (subject) bring(subject);
   }, [subject]);
 
+  // What is put in may push other parts out of sight.
+  const stood = useRef(from.lineUp.positions);
+  useEffect(() => {
+    const before = stood.current;
+    const { elements, positions } = from.lineUp;
+    stood.current = positions;
+    const fresh = elements.flatMap(({ id }) => (before[id] ? [] : [id]));
+    if (fresh.length === 0 || useEditor.getState().following) return;
+    const pushed = Object.keys(before).filter((id) => positions[id] && positions[id] !== before[id]);
+    bring(...fresh, ...pushed);
+    // Where there is no room for all.
+    bring(...fresh);
+  }, [from, bring]);
+
   const onNodesChange = useLatest((changes: NodeChange<PartNodeType>[]) => {
     takeSelection(changes);
     const moved = new Map<string, At>();

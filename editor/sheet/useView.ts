@@ -58,11 +58,17 @@ function pushed(from: number, to: number, before: number, now: number, clear: nu
   return Math.max(now - clear - to, Math.min(0, -from));
 }
 
+/** How far a stretch must go to lie within a room. One that is too long for it is left as it is while some of it is in sight. */
+function brought(from: number, to: number, least: number, most: number): number {
+  if (to - from > most - least) return to > least && from < most ? 0 : least - from;
+  return Math.max(0, least - from) + Math.min(0, most - to);
+}
+
 const elementOf = (id: string): HTMLElement | null => document.querySelector<HTMLElement>(`.sheet [data-id="${CSS.escape(id)}"]`);
 
 export interface SheetView extends View {
-  /** Brings a part into view, without a change when it is there already. */
-  readonly bring: (id: string) => void;
+  /** Brings parts into view, which moves no further than it must. */
+  readonly bring: (...ids: readonly string[]) => void;
   readonly toSheet: (x: number, y: number) => At;
   /** Fits it for the first time. */
   readonly begin: () => void;
@@ -92,18 +98,15 @@ export function useView(sheet: RefObject<HTMLDivElement | null>, drawing: OneLin
       const viewOf = (shown: Area) => getViewportForBounds(shown, width, height, LEAST_ZOOM, FIT_ZOOM, ROOM);
       void setViewport(viewOf(buttons ? withButtons(area, sheet.current, viewOf(area).zoom) : area));
     };
-    const bring = (id: string) => {
-      const area = areaOf(latest.current, [id]);
+    const bring = (...ids: readonly string[]) => {
+      const area = areaOf(latest.current, ids);
       if (!area) return;
       const { width, height } = roomOf(sheet.current);
       const { x, y, zoom } = getViewport();
       const [left, top] = [area.x * zoom + x, area.y * zoom + y];
-      if (left >= 0 && top >= 0 && left + area.width * zoom <= width && top + area.height * zoom <= height) return;
-      void setViewport({
-        x: width / 2 - (area.x + area.width / 2) * zoom,
-        y: height / 2 - (area.y + area.height / 2) * zoom,
-        zoom,
-      });
+      const across = brought(left, left + area.width * zoom, CLEAR.left, width - CLEAR.right);
+      const down = brought(top, top + area.height * zoom, CLEAR.top, height - CLEAR.bottom);
+      if (across !== 0 || down !== 0) void setViewport({ x: x + across, y: y + down, zoom });
     };
     const fit = () => {
       const { x_mm, y_mm, width_mm, height_mm } = latest.current;

@@ -23,7 +23,8 @@ import { likeLast } from './likeLast.ts';
 /** What hands do to the document, as functions from one document to the next. */
 
 export type At = LineUp['positions'][string];
-const snap = (value: number): number => Math.round(value / 2.5) * 2.5;
+const GRID_mm = 2.5;
+const snap = (value: number): number => Math.round(value / GRID_mm) * GRID_mm;
 export const snapped = ({ x_mm, y_mm }: At): At => ({ x_mm: snap(x_mm), y_mm: snap(y_mm) });
 
 /** A file need not say where its parts stand: those without a place have the one that tidying would give them. */
@@ -63,7 +64,10 @@ export function insertInto(
   const whole = lineUp.cables.find((each) => each.id === cableId);
   if (!whole || PORTS[kind].length < 2) return null;
   const cable = withoutAsBuilt(whole);
-  const placed = place(lineUp, kind, at);
+  const [feeds, fed] = [cable.from, cable.to].map(({ element = '' }) => lineUp.positions[element]?.y_mm);
+  // Let go on what feeds it, it would stand before that: room is made from there on.
+  const y_mm = feeds !== undefined && fed !== undefined && feeds < fed ? Math.max(at.y_mm, feeds + GRID_mm) : at.y_mm;
+  const placed = place(lineUp, kind, { ...at, y_mm });
   const [near, far] = halfTags(placed.lineUp, cable.tag);
   const half: Cable = {
     ...cable,

@@ -215,6 +215,22 @@ test('33 a part dropped on a cable splits it: both halves keep their data, the n
   }
 });
 
+test('33 a part dropped on a cable stands below what feeds it, and what it pushes down stays in sight', async ({ page }) => {
+  const [from, sheet] = [await middle(page, 'DS-1'), await page.getByTestId('sheet').boundingBox()];
+  if (!sheet) throw new Error('no sheet');
+  // The motor at the very foot, and the part let go where its cable begins.
+  const motor = await middle(page, 'M-1');
+  await page.mouse.move(from.x - 80, from.y);
+  await page.mouse.wheel(0, motor.y - (sheet.y + sheet.height - 90));
+  const box = await partOf(page, 'DS-1').boundingBox();
+  await dragPart(page, 'Contactor', from.x - sheet.x, (box?.y ?? 0) + (box?.height ?? 0) + 4 - sheet.y);
+  await expect(partOf(page, 'K-1')).toHaveCount(1);
+  const [put, above, below] = [await middle(page, 'K-1'), await middle(page, 'DS-1'), await partOf(page, 'M-1').boundingBox()];
+  expect(put.y - above.y).toBeGreaterThan(box?.height ?? 0);
+  expect((below?.y ?? 0) + (below?.height ?? 0)).toBeLessThan(sheet.y + sheet.height - 40);
+  await undone(page);
+});
+
 test('33 a part dragged over a cable says that it would be put into it, where it can be', async ({ page }) => {
   const [from, to, corner] = [await middle(page, 'VFD-1'), await middle(page, 'DS-1'), await page.getByTestId('sheet').boundingBox()];
   for (const [kind, said] of [

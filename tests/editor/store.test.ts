@@ -96,6 +96,11 @@ describe('room for what is put into a cable', () => {
     for (const { id } of site.elements) if (id !== motor) expect(made.lineUp.positions[id]).toBe(site.positions[id]);
   });
 
+  it('stands below what feeds it, wherever on its cable it was let go', () => {
+    const made = insertInto(site, lead?.id ?? '', 'disconnect', { x_mm: 0, y_mm: top(site, drive) - 5 });
+    expect(made && top(made.lineUp, made.id) - top(site, drive)).toBeGreaterThanOrEqual(26);
+  });
+
   it('moves nothing where there is room', () => {
     const wide = { ...site, positions: { ...site.positions, [motor]: { x_mm: 0, y_mm: top(site, motor) + 200 } } };
     const made = insertInto(wide, lead?.id ?? '', 'disconnect', { x_mm: 0, y_mm: top(site, motor) + 60 });
