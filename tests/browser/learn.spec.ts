@@ -96,6 +96,44 @@ test('50 each field says its unit, its range, what it means and who knows', asyn
     expect(words).toBeTruthy();
 });
 
+test('50 what a field says of itself covers no other, cut nowhere, in every window', async ({ page }) => {
+  for (const [width, height] of [
+    [1440, 900],
+    [1024, 768],
+    [390, 844],
+    [320, 256],
+  ] as const) {
+    await page.setViewportSize({ width, height });
+    for (const tag of ['W-1A', 'VFD-1']) {
+      await command(page, tag);
+      await page.getByRole('group', { name: `Values of ${tag}` }).waitFor();
+      const faults = await page.locator('.values .field:has(.help)').evaluateAll((fields) =>
+        fields.flatMap((field) => {
+          const [control, help] = [field.querySelector<HTMLElement>('input, select'), field.querySelector('.help')];
+          control?.focus();
+          control?.scrollIntoView({ block: 'nearest' });
+          const box = help?.getBoundingClientRect();
+          if (!help || !box || box.height === 0) return [`${control?.id}: not shown`];
+          const shown = field.closest('.reader')?.getBoundingClientRect();
+          // What is scrolled away behind the edge of the panel is not seen there.
+          const seen = (shown?.bottom ?? 0) - Number.parseFloat(getComputedStyle(field.closest('.reader') ?? field).borderBottomWidth);
+          const covered = [...document.querySelectorAll('.reader :is(label, input, select, h2, button)')].filter((each) => {
+            const { left, right, top, bottom } = each.getBoundingClientRect();
+            return left < box.right && right > box.left && top < box.bottom && Math.min(bottom, seen) > box.top + 1;
+          });
+          return [
+            ...covered.map((each) => `${help.textContent} covers ${each.textContent}`),
+            ...(help.scrollHeight > help.clientHeight + 2 ? [`${help.textContent} is cut`] : []),
+            ...(box.bottom > window.innerHeight + 1 ? [`${help.textContent} is out of sight`] : []),
+          ];
+        }),
+      );
+      expect(faults, `${tag} at ${width} by ${height}`).toEqual([]);
+    }
+  }
+  await page.setViewportSize({ width: 1440, height: 900 });
+});
+
 test('the size of a raceway is chosen from those of its kind, and one that is not listed is kept and not judged', async ({ page }) => {
   await command(page, 'W-1A');
   const size = page.getByLabel('Raceway size', { exact: true });
