@@ -145,7 +145,7 @@ function parseSize(text: string, units: Units): Parsed {
   if (metric) return Number(metric[1]?.replace(',', '.')) > 0 ? { ok: true, value: `${(metric[1] ?? '').replace(',', '.')} mm2` } : none;
   const kcmil = /^(\d+)\s*(?:kcmil|mcm)$/i.exec(text);
   if (kcmil) return Number(kcmil[1]) > 0 ? { ok: true, value: `${kcmil[1]} kcmil` } : none;
-  const awg = /^#?(\d+(?:\/0)?)\s*(?:awg|ga)$/i.exec(text) ?? /^#?([1-4]\/0)$/.exec(text);
+  const awg = /^#?(\d+(?:\/0)?)\s*(?:awg|ga)$/i.exec(text) ?? /^(?:#|awg)\s*#?(\d+(?:\/0)?)$/i.exec(text) ?? /^([1-4]\/0)$/.exec(text);
   // From 40 to 1, then 1/0, which is also written 0, to 4/0 (ASTM B258).
   if (awg)
     return /^(?:40|[123]?\d|[1-4]\/0)$/.test(awg[1] ?? '')

@@ -164,6 +164,9 @@ describe('sizes', () => {
     ['2awg', '2 AWG'],
     ['#2 AWG', '2 AWG'],
     ['12 ga', '12 AWG'],
+    ['#6', '6 AWG'],
+    ['AWG 2', '2 AWG'],
+    ['awg #1/0', '1/0 AWG'],
     ['4/0 AWG', '4/0 AWG'],
     ['1/0', '1/0 AWG'],
     ['#3/0', '3/0 AWG'],
@@ -179,7 +182,7 @@ describe('sizes', () => {
   it('a bare number is mm² where sizes are metric, and asked about where they are not', () => {
     expect([typed('2,5', 'size'), typed('35', 'size')]).toEqual(['2.5 mm2', '35 mm2']);
     expect(typed('35', 'size', 'us')).toBe('“35” may be AWG, kcmil or mm²: write the unit');
-    for (const text of ['5/0', 'big', '2 AWG or so', 'x2 AWG', '35 mm2 x', 'x500 kcmil', '500 kcmils'])
+    for (const text of ['5/0', 'big', '2 AWG or so', 'x2 AWG', 'AWG', '#', 'AWG 2 or so', '35 mm2 x', 'x500 kcmil', '500 kcmils'])
       expect(typed(text, 'size')).toContain('is not a conductor size');
   });
   it('that nobody makes is refused, and 0 is 1/0', () => {
