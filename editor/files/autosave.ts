@@ -78,6 +78,10 @@ export async function startAutosave(): Promise<void> {
     sessionStorage.setItem(OPEN, keeper.present() ?? '');
     void keeper.flush();
   };
-  addEventListener('pagehide', flush);
+  addEventListener('pagehide', () => {
+    // What stands in a field is taken, as by going to the next one.
+    (document.activeElement as HTMLElement | null)?.blur();
+    flush();
+  });
   document.addEventListener('visibilitychange', () => document.visibilityState === 'hidden' && flush());
 }

@@ -22,6 +22,19 @@ test('an edit just before leaving is kept too', async ({ page }) => {
   await expect(page.locator('.react-flow__node')).toHaveCount(1);
 });
 
+test('what stands in a field when the page is left is taken, as by going on to the next field', async ({ page }) => {
+  await page.getByRole('button', { name: 'Blank sheet' }).click();
+  await dragPart(page, 'Motor', 300, 200);
+  await page.getByLabel('Rated power', { exact: true }).fill('75 hp');
+  await page.reload();
+  await partOf(page, 'M-1').click();
+  await expect(page.getByLabel('Rated power', { exact: true })).toHaveValue('75 hp');
+  await page.getByLabel('Rated power', { exact: true }).fill('much');
+  await page.reload();
+  await partOf(page, 'M-1').click();
+  await expect(page.getByLabel('Rated power', { exact: true })).toHaveValue('75 hp');
+});
+
 test('an edit just before leaving is kept where the store is busy, and its write would be rolled back with the page', async ({ page }) => {
   await page.getByRole('button', { name: 'Blank sheet' }).click();
   await dragPart(page, 'Motor', 300, 200);
