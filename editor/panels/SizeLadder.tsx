@@ -43,6 +43,7 @@ function Rungs({ table: { columns, rows }, take }: { readonly table: SizeTable; 
           ? `${madeOf(least.choice)} is the smallest to which none of the checks that size moves objects.`
           : 'To every size at least one of these checks objects.'}
       </p>
+      <p className="muted">Per cent: what is left to the limit, with a minus what is beyond it.</p>
       <div className="wide">
         <table>
           <thead>

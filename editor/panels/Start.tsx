@@ -90,8 +90,8 @@ export function Start() {
   useEffect(() => void keeper.others().then(setKept, () => undefined), []);
   const [typed, setTyped] = useState({ power: '60 hp', voltage: '480 V', length: '210 ft', place: 'damp', basis: 'us' });
   const set = (change: Partial<typeof typed>) => setTyped({ ...typed, ...change });
+  const units = typed.basis === 'iec' ? 'metric' : 'us';
   const answer = useMemo(() => {
-    const units = typed.basis === 'iec' ? 'metric' : 'us';
     const [power, voltage, length] = [
       parseQuantity(typed.power, 'power', units),
       parseQuantity(typed.voltage, 'voltage', units),
@@ -106,7 +106,15 @@ export function Start() {
     const place = typed.place === 'dry' || typed.place === 'wet' ? typed.place : 'damp';
     const lineUp = startFromFive({ power_W, voltage_V, length_m, place, basis, typedLength: withUnit(typed.length, 'length', units) });
     return { ok: true as const, lineUp, review: review(lineUp) };
-  }, [typed]);
+  }, [typed, units]);
+  const blank = (name: 'power' | 'voltage' | 'length', label: string) => (
+    <input
+      aria-label={label}
+      aria-invalid={!parseQuantity(typed[name], name, units).ok}
+      value={typed[name]}
+      onChange={(event) => set({ [name]: event.target.value })}
+    />
+  );
   const draw = () => {
     if (!answer.ok) return;
     openLineUp({ ...answer.lineUp, positions: tidyPositions(answer.lineUp) });
@@ -136,9 +144,7 @@ export function Start() {
           draw();
         }}
       >
-        A <input aria-label="Power" value={typed.power} onChange={(event) => set({ power: event.target.value })} /> motor on{' '}
-        <input aria-label="Voltage" value={typed.voltage} onChange={(event) => set({ voltage: event.target.value })} />,{' '}
-        <input aria-label="Length" value={typed.length} onChange={(event) => set({ length: event.target.value })} /> from its drive, in a{' '}
+        A {blank('power', 'Power')} motor on {blank('voltage', 'Voltage')}, {blank('length', 'Length')} from its drive, in a{' '}
         <select aria-label="Place" value={typed.place} onChange={(event) => set({ place: event.target.value })}>
           <option>dry</option>
           <option>damp</option>
@@ -170,7 +176,7 @@ export function Start() {
                 <span className="muted">{taken(answer.lineUp)}</span>
               </>
             ) : (
-              <span>{answer.what}</span>
+              <span className="v-fail">{answer.what}</span>
             )}
           </div>
           <button type="button" className="main" disabled={!answer.ok} onClick={draw}>
@@ -232,7 +238,7 @@ export function Start() {
       <button type="button" onClick={() => openLineUp(newLineUp(typed.basis === 'iec' ? 'iec' : 'us'))}>
         Blank sheet
       </button>
-      <p className="muted">
+      <p className="muted foot">
         Everything stays on this computer. A design aid: local codes, the makers’ instructions and a licensed engineer decide. {MAKER}.
       </p>
     </main>

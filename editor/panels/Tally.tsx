@@ -24,6 +24,7 @@ export function Tally({ counts }: Pick<Review, 'counts'>) {
             key={verdict}
             type="button"
             className={`v-${verdict}`}
+            data-none={counts[verdict] === 0 || undefined}
             aria-pressed={pressed}
             title={pressed ? 'List all findings again' : 'List these findings alone'}
             onClick={() => list(pressed ? null : verdict)}

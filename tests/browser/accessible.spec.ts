@@ -57,6 +57,7 @@ for (const colorScheme of ['light', 'dark'] as const) {
     const { look, names, faults } = looker(page);
     await look('first page');
     await page.getByRole('textbox', { name: 'Length' }).fill('far');
+    await expect(page.getByRole('textbox', { name: 'Length' })).toHaveAttribute('aria-invalid', 'true');
     await look('first page, an entry that has no meaning');
     await page.getByRole('button', { name: 'Blank sheet' }).click();
     await look('empty sheet');
