@@ -1,6 +1,7 @@
-import { insulationFacts, MM_PER_MIL, wallThickness_mm } from '../catalog/insulation.ts';
+import { insulationFacts, MM_PER_MIL, WALL_SOURCES, wallThickness_mm } from '../catalog/insulation.ts';
 import { cite } from '../catalog/source.ts';
-import { fixed } from '../lineup/roundTo.ts';
+import type { Project } from '../lineup/project.ts';
+import { fixed, roundTo } from '../lineup/roundTo.ts';
 import {
   type Check,
   cableSubject,
@@ -25,7 +26,14 @@ const LEAST_WALL_MM = 15 * MM_PER_MIL;
 /** Least wall a specification allows, of nominal (ICEA S-95-658, UL 758), and the worst one maker's guide has found in the field. */
 const USUAL_THINNEST = 0.9;
 const WORST_THINNEST = 0.67;
-const mil = (mm: number): string => `${fixed(mm / MM_PER_MIL, 1)} mil (${fixed(mm, 2)} mm)`;
+
+/** In the project's unit; in a metric project mil stand beside only what its source has in mil. */
+function wallSaid(mm: number, { units }: Project, inMil = false): string {
+  const mils = `${fixed(mm / MM_PER_MIL, 1)} mil`;
+  if (units === 'us') return `${mils} (${fixed(mm, 2)} mm)`;
+  // Three digits: 15 mil are 0.381 mm, and 0.38 mm are less.
+  return `${roundTo(mm, 3)} mm${inMil ? ` (${mils})` : ''}`;
+}
 
 export const insulationWall: Check = {
   slug: 'insulation-wall',
@@ -36,7 +44,7 @@ export const insulationWall: Check = {
     'two drive makers’ published wiring guides: 15 mil (0.38 mm) at every point, good concentricity; ICEA S-95-658 and UL 758: 90 % of nominal at the thinnest point',
   why: 'The peaks come thousands of times a second. In the air gap at the surface of a thin wall they start discharges that eat it; where the conductor is off centre, less wall is left than the name says.',
   scope: 'cable',
-  judge({ cable, side, motors }) {
+  judge({ cable, side, motors, project }) {
     if (side !== 'output') return [];
     const subject = cableSubject(cable);
     const runs = tagsOf(motors);
@@ -47,6 +55,8 @@ export const insulationWall: Check = {
       const missing: Missing[] = [...missingOf(cable, 'insulation.type', 'conductor.size')];
       return [openFinding(this, subject, runs, missing.length > 0 ? missing : [lacks(cable, 'insulation.wall_mm')])];
     }
+    const nominalSaid = wallSaid(wall, project, cable.insulation.wall_mm === undefined && table?.source === WALL_SOURCES.us);
+    const askedSaid = wallSaid(LEAST_WALL_MM, project, true);
     const centred = cable.insulation.concentricity_pct;
     const thinnest = wall * (centred === undefined ? USUAL_THINNEST : centred / 100);
     const nominalFails = exceeds(LEAST_WALL_MM, wall);
@@ -63,8 +73,8 @@ export const insulationWall: Check = {
         'A filter that lowers the peak; it does not thicken the wall.',
       ],
       working: [
-        `nominal ${mil(wall)}${cable.insulation.wall_mm === undefined && table ? `, ${cable.insulation.type} ${cable.conductor.size}, ${cite(table.source)}` : ', entered'}`,
-        `thinnest = nominal × ${centred === undefined ? USUAL_THINNEST : centred / 100} = ${mil(thinnest)}`,
+        `nominal ${nominalSaid}${cable.insulation.wall_mm === undefined && table ? `, ${cable.insulation.type} ${cable.conductor.size}, ${cite(table.source)}` : ', entered'}`,
+        `thinnest = nominal × ${centred === undefined ? USUAL_THINNEST : centred / 100} = ${wallSaid(thinnest, project)}`,
       ],
       assumptions:
         centred === undefined
@@ -81,7 +91,7 @@ export const insulationWall: Check = {
       return [
         openFinding(this, subject, runs, [lacks(cable, 'insulation.concentricity_pct')], {
           ...shared,
-          text: `${cable.tag} has ${mil(wall)} nominal: at least ${mil(thinnest)} where the specification is kept, ${mil(wall * WORST_THINNEST)} in the worst wire found in the field; ${mil(LEAST_WALL_MM)} is asked everywhere. How well it is centred decides.`,
+          text: `${cable.tag} has ${nominalSaid} nominal: at least ${wallSaid(thinnest, project)} where the specification is kept, ${wallSaid(wall * WORST_THINNEST, project)} in the worst wire found in the field; ${askedSaid} is asked everywhere. How well it is centred decides.`,
         }),
       ];
     }
@@ -90,8 +100,8 @@ export const insulationWall: Check = {
         ...shared,
         // Two guides forbid a nominal wall below 15 mil, so it fails; a nominal 15 mil that is thin at places is a caution.
         verdict: nominalFails ? 'fail' : thin ? 'caution' : 'pass',
-        phrase: `wall ${fixed(thinnest / MM_PER_MIL, 1)} mil`,
-        text: `${cable.tag} has ${mil(wall)} nominal, ${mil(thinnest)} at its thinnest; ${mil(LEAST_WALL_MM)} is asked everywhere.`,
+        phrase: `wall ${wallSaid(thinnest, project).replace(/ \(.*/, '')}`,
+        text: `${cable.tag} has ${nominalSaid} nominal, ${wallSaid(thinnest, project)} at its thinnest; ${askedSaid} is asked everywhere.`,
       }),
     ];
   },

@@ -52,6 +52,25 @@ describe('the wall', () => {
     const both = only(asked(insulationWall, { insulation: { type: 'XHHW-2', wall_mm: 1 }, conductor: { size: '8 AWG' } }));
     expect(both.working[0]).toBe('nominal 39.4 mil (1.00 mm), entered');
   });
+  it('in a metric project is said in mm, with mil beside it only where the source has mil', () => {
+    const metric = { ...cableScope({}).project, units: 'metric' } as const;
+    const table = only(asked(insulationWall, { insulation: { type: 'XHHW-2' }, conductor: { size: '8 AWG' } }, { project: metric }));
+    expect([table.phrase, table.text]).toEqual([
+      'wall 1.029 mm',
+      'W has 1.143 mm (45.0 mil) nominal, 1.029 mm at its thinnest; 0.381 mm (15.0 mil) is asked everywhere.',
+    ]);
+    const iec = only(asked(insulationWall, { insulation: { type: 'XLPE' }, conductor: { size: '16 mm2' } }, { project: metric }));
+    expect(iec.working).toEqual([
+      'nominal 0.7 mm, XLPE 16 mm2, IEC 60502-1 Tables 5 to 7 (from memory)',
+      'thinnest = nominal × 0.9 = 0.63 mm',
+    ]);
+    // The guides' 0.38 mm is the rounded 15 mil: what is entered as 0.38 mm is a little less, and the sentence shows it.
+    const rounded = only(asked(insulationWall, { insulation: { wall_mm: 0.38, concentricity_pct: 100 } }, { project: metric }));
+    expect([rounded.verdict, rounded.text]).toEqual([
+      'fail',
+      'W has 0.38 mm nominal, 0.38 mm at its thinnest; 0.381 mm (15.0 mil) is asked everywhere.',
+    ]);
+  });
   it('that is not known to be centred is open between 67 and 90 %', () => {
     expect([wall(22.4), wall(22.38), wall(16.7), wall(16.6)].map((each) => each.verdict)).toEqual(['pass', 'open', 'open', 'caution']);
     const found = wall(20);
