@@ -5,23 +5,29 @@ import type { OneLine } from '../drawing/oneLine.ts';
 
 export interface Match {
   readonly letter: string;
-  readonly partId: string;
+  /** More than one where cables lie on one another. */
+  readonly partIds: readonly string[];
   readonly x: number;
   readonly y: number;
+  /** Of the cut: 0 at the right of the tile it comes from, 1 at its foot. */
+  readonly axis: 0 | 1;
   /** Places of the two tiles in their list. */
   readonly from: number;
   readonly to: number;
 }
 
+/** Cables that cross a cut so near to each other have one sign. */
+const NEAR_mm = 7;
+
 const letterAt = (i: number): string =>
   `${i >= 26 ? String.fromCharCode(64 + Math.floor(i / 26)) : ''}${String.fromCharCode(65 + (i % 26))}`;
 
-export function matchesOf(drawing: OneLine, tiles: readonly Box[]): readonly Match[] {
+export function matchesOf(drawing: OneLine, tiles: readonly Box[], uncut: ReadonlyMap<Item, Box>): readonly Match[] {
   const found: Match[] = [];
   for (const part of drawing.parts) {
     // The heavy line of a cable or a bus comes first among its items.
     const spine = part.items.find((item): item is Extract<Item, { t: 'line' }> => item.t === 'line' && item.ink === 'ink');
-    if (!spine) continue;
+    if (!spine || uncut.has(spine)) continue;
     tiles.forEach((tile, from) => {
       const right = tile.x + tile.w;
       const bottom = tile.y + tile.h;
@@ -45,8 +51,12 @@ export function matchesOf(drawing: OneLine, tiles: readonly Box[]): readonly Mat
             const [px, py] = axis === 0 ? [x + step, y] : [x, y + step];
             return px >= each.x && px <= each.x + each.w && py >= each.y && py <= each.y + each.h;
           });
-          if (to >= 0 && to !== from && !found.some((each) => each.partId === part.id && each.from === from && each.to === to))
-            found.push({ letter: letterAt(found.length), partId: part.id, x, y, from, to });
+          if (to < 0 || to === from || found.some((each) => each.partIds.includes(part.id) && each.from === from && each.to === to))
+            continue;
+          const same = found.findIndex((each) => each.from === from && each.to === to && Math.hypot(each.x - x, each.y - y) < NEAR_mm);
+          const there = found[same];
+          if (there) found[same] = { ...there, partIds: [...there.partIds, part.id] };
+          else found.push({ letter: letterAt(found.length), partIds: [part.id], x, y, axis, from, to });
         }
       }
     });

@@ -8,18 +8,21 @@ import { sayOf } from '../lineup/vocabulary.ts';
 import { calculationOf } from './content.ts';
 import { linkNames } from './findingTables.ts';
 import { type Flow, TEXT_mm } from './flow.ts';
-import { matchesOf } from './matches.ts';
-import { areas, BORDER_mm, fits, TITLE_W_mm } from './sheet.ts';
-import { tilesOf } from './tiles.ts';
+import { areas, BORDER_mm, besideTitle_mm, TITLE_H_mm, TITLE_W_mm } from './sheet.ts';
+import { LIST_LINES, LIST_PITCH_mm, SIGN_mm, type Sign, splitOneLine } from './splitOneLine.ts';
 
 /** The one-line at full size or larger, on one sheet or cut over several with a letter at each cut. */
 
-const RING_mm = 3.4;
+/** What is said of a cut takes no more, as a rule. */
+const COLUMN_mm = 58;
+
+const goesOn = (here: boolean, cables: number): string =>
+  cables > 1 ? (here ? 'go on at' : 'come from') : here ? 'goes on at' : 'comes from';
 
 /** A letter in a ring: the one-line goes on at the same letter elsewhere. */
-const ring = (letter: string): readonly Item[] => [
-  { t: 'circle', x: 0, y: 0, r: RING_mm - 0.2, weight_mm: 0.35, ink: 'ink', fill: 'canvas' },
-  { t: 'text', x: 0, y: 1.25, text: letter, size_mm: TEXT_mm, weight: 600, anchor: 'middle', ink: 'ink' },
+const ring = ({ letter, x, y }: Sign): readonly Item[] => [
+  { t: 'circle', x, y, r: SIGN_mm - 0.2, weight_mm: 0.35, ink: 'ink', fill: 'canvas' },
+  { t: 'text', x, y: y + 1.25, text: letter, size_mm: TEXT_mm, weight: 600, anchor: 'middle', ink: 'ink' },
 ];
 
 /** Nothing that stands so near would be taken for part of the other. */
@@ -39,6 +42,7 @@ function stepOf({ width_mm, height_mm }: OneLine, sheet: { readonly w: number; r
 }
 
 function larger(drawing: OneLine, k: number): OneLine {
+  if (k === 1) return drawing;
   return {
     x_mm: drawing.x_mm * k,
     y_mm: drawing.y_mm * k,
@@ -54,12 +58,7 @@ export function oneLineSheets(flow: Flow, title: string, lineUp: LineUp, review:
   const { w, h, pen } = flow;
   const k = stepOf(drawn, { w, h });
   const drawing = larger(drawn, k);
-  const [above, beside] = areas({ w, h });
-  const whole = fits({ w, h }, drawing.width_mm, drawing.height_mm);
-  const area = whole ? [above, beside].find((each) => each && drawing.width_mm <= each.w && drawing.height_mm <= each.h) : above;
-  if (!area) throw new Error('the sheet has no room inside its border');
-  const tiles = tilesOf(drawing, area.w, area.h);
-  const matches = matchesOf(drawing, tiles);
+  const parts = splitOneLine(drawing, { w, h });
   const tags = new Map([...lineUp.elements, ...lineUp.cables].map((part) => [part.id, part.tag] as const));
   const ids = new Map([...tags].map(([id, tag]) => [tag, id] as const));
   const links = linkNames(lineUp);
@@ -67,17 +66,15 @@ export function oneLineSheets(flow: Flow, title: string, lineUp: LineUp, review:
   const keyBox = extent(key);
   const beside_mm = w - BORDER_mm - TITLE_W_mm - BORDER_mm;
   const window: Box = { x: 0, y: 0, w, h };
-  tiles.forEach((tile, index) => {
+  parts.forEach(({ tile, left, top, lines, whole, signs }, index) => {
     flow.newSheet(title, true);
     if (index === 0) flow.begin(title);
     const first = flow.sheet - index;
-    const left = area.x + (area.w - tile.w) / 2;
-    const own = matches.filter((each) => each.from === index || each.to === index);
-    // On narrow sheets what is said of the cuts stands at the head, and the drawing under it where it has room to.
-    const headed = beside_mm > 60 || tiles.length === 1 ? 0 : 12 + 5 * own.length;
-    const top = area.y + Math.max(0, Math.min(Math.max((area.h - tile.h) / 2, headed), Math.max(12, headed), area.h - tile.h));
-    const shown = drawing.items.filter((item) => meets(extent([item]), tile));
-    pen.draw(shown, left - tile.x, top - tile.y, { x: left - 0.5, y: top - 0.5, w: tile.w + 1, h: tile.h + 1 });
+    const shown = [...lines, ...whole];
+    const rings = signs.flatMap(ring);
+    pen.draw(lines, left - tile.x, top - tile.y, { x: left - 0.5, y: top - 0.5, w: tile.w + 1, h: tile.h + 1 });
+    pen.draw(whole, left - tile.x, top - tile.y, window);
+    pen.draw(rings, 0, 0, window);
     for (const item of shown) {
       const id = item.t === 'text' ? ids.get(item.text) : undefined;
       if (item.t !== 'text' || id === undefined) continue;
@@ -85,29 +82,34 @@ export function oneLineSheets(flow: Flow, title: string, lineUp: LineUp, review:
       flow.lead(box.x + left - tile.x, box.y + top - tile.y, box.w, box.h, calculationOf(id));
     }
     // The legend stands at the foot, left of the title block, or at the head, where the drawing leaves it room; the sheet of notes has it in any case.
-    const spots = [...(keyBox.w + 7 < beside_mm ? [h - BORDER_mm - 8 - keyBox.h] : []), ...(tiles.length === 1 ? [BORDER_mm + 5] : [])].map(
+    const spots = [...(keyBox.w + 7 < beside_mm ? [h - BORDER_mm - 8 - keyBox.h] : []), ...(parts.length === 1 ? [BORDER_mm + 5] : [])].map(
       (y): Box => ({ x: BORDER_mm + 5, y, w: keyBox.w, h: keyBox.h }),
     );
     const spot =
       index === 0 && key.length > 0
-        ? spots.find((each) => isClear({ ...each, x: each.x - left + tile.x, y: each.y - top + tile.y }, shown))
+        ? spots.find((each) => isClear({ ...each, x: each.x - left + tile.x, y: each.y - top + tile.y }, shown) && isClear(each, rings))
         : undefined;
     if (spot) pen.draw(key, spot.x - keyBox.x, spot.y - keyBox.y, window);
-    if (tiles.length === 1) return;
-    // Where it goes on stands at the foot, left of the title block, above the legend; on narrow sheets at the head.
-    const foot = (spot?.y ?? h - BORDER_mm - 5) - 3;
-    const listTop = beside_mm > 60 ? foot - 5 * (own.length - 1) : BORDER_mm + 12;
-    pen.text(sayOf(lineUp)(`Part ${index + 1} of ${tiles.length} of the one-line`), BORDER_mm + 4, BORDER_mm + 6, TEXT_mm, 600);
-    own.forEach((each, row) => {
-      const here = each.from === index;
-      // The ring stands wholly on its own side of the cut.
-      const x = Math.min(Math.max(each.x, tile.x + RING_mm), tile.x + tile.w - RING_mm) + left - tile.x;
-      const y = Math.min(Math.max(each.y, tile.y + RING_mm), tile.y + tile.h - RING_mm) + top - tile.y;
-      pen.draw(ring(each.letter), x, y, window);
-      pen.text(
-        `${each.letter}: ${links.get(each.partId) ?? tags.get(each.partId) ?? ''} ${here ? 'goes on at' : 'comes from'} sheet ${first + (here ? each.to : each.from)}`,
-        BORDER_mm + 4,
-        listTop + 5 * row,
+    if (parts.length === 1) return;
+    pen.text(sayOf(lineUp)(`Part ${index + 1} of ${parts.length} of the one-line`), BORDER_mm + 4, BORDER_mm + 6, TEXT_mm, 600);
+    // Where it goes on stands at the foot, left of the title block and right of the legend; on narrow sheets at the head.
+    const isNarrow = besideTitle_mm({ w }) === null;
+    const list: Box = isNarrow
+      ? { x: BORDER_mm + 4, y: BORDER_mm + 11, w: w - 2 * BORDER_mm - 8, h: LIST_LINES * LIST_PITCH_mm }
+      : {
+          x: BORDER_mm + 4 + (spot ? keyBox.w + 7 : 0),
+          y: h - BORDER_mm - TITLE_H_mm + 5,
+          w: beside_mm - (spot ? keyBox.w + 7 : 0) - 8,
+          h: TITLE_H_mm - 8,
+        };
+    const rows = Math.floor(list.h / LIST_PITCH_mm);
+    const column_mm = list.w / Math.max(Math.floor(list.w / COLUMN_mm), Math.ceil(signs.length / rows));
+    signs.forEach(({ letter, partIds, other, first: here }, i) => {
+      pen.fitted(
+        `${letter}: ${partIds.map((id) => links.get(id) ?? tags.get(id) ?? '').join(', ')} ${goesOn(here, partIds.length)} sheet ${first + other}`,
+        list.x + column_mm * Math.floor(i / rows),
+        list.y + LIST_PITCH_mm * (i % rows),
+        column_mm - 3,
         TEXT_mm,
       );
     });
