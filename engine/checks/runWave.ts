@@ -180,7 +180,7 @@ function solveAt(tree: WaveTree, motor: ElementOf<'motor'>, at: WaveCase, length
       resistance_ohmPerM: resistance,
       skin_ohmPerMRootHz: last ? last.skin_ohmPerMRootHz / last.sets : 0,
     };
-    const { low_V, central_V, high_V, rise_s } = solvePlain(plain, large);
+    const { low_V, central_V, high_V, from, rise_s } = solvePlain(plain, large);
     return {
       ...shared,
       low_V,
@@ -193,7 +193,7 @@ function solveAt(tree: WaveTree, motor: ElementOf<'motor'>, at: WaveCase, length
       assumptions,
       working: [
         ...working,
-        `one edge: steep ${fixed(central_V, 1)} V, S-shaped ${fixed(low_V, 1)} V at least, in proportion to length ${fixed(high_V, 1)} V at most`,
+        `one edge: ${fixed(central_V, 1)} V (${from.central}); at least ${fixed(low_V, 1)} V (${from.low}), at most ${fixed(high_V, 1)} V (${from.high})`,
       ],
     };
   }

@@ -429,7 +429,7 @@ function faultLane(stood: readonly Stood[], faults: ReadonlyMap<string, number |
 type Peak = PeaksAlong[number];
 
 /** Between the places that were solved the curve is straight. */
-function peakAt(peaks: PeaksAlong, at_m: number | null, of: keyof Omit<Peak, 'at_m'> = 'central_V'): number | null {
+function peakAt(peaks: PeaksAlong, at_m: number | null, of: keyof Omit<Peak, 'at_m' | 'from'> = 'central_V'): number | null {
   const next = peaks.findIndex((each) => at_m !== null && each.at_m >= at_m - 1e-6);
   const [a, b] = [peaks[Math.max(0, next - 1)], peaks[next]];
   if (at_m === null || !a || !b) return null;
@@ -467,7 +467,7 @@ function peakLane(lead: readonly Stood[], peaks: PeaksAlong, { limit_V, ink }: L
         along.push({ x: from_mm + ((at_m - from_m) / long_m) * (to_mm - from_mm), at_m });
     start_m += long_m;
   }
-  const curve = (of: keyof Omit<Peak, 'at_m'>): Point[] =>
+  const curve = (of: keyof Omit<Peak, 'at_m' | 'from'>): Point[] =>
     along.flatMap(({ x, at_m }): readonly Point[] => {
       const volts = peakAt(peaks, at_m, of);
       return volts === null ? [] : [[x, y(volts)]];

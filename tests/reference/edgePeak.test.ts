@@ -34,10 +34,29 @@ describe('the band', () => {
     expectBand(edgePeak(line(80), false), 1, 1, 1.08);
   });
   it('no length, no wave', () =>
-    expect([edgePeak(line(240, 0), false), edgePeak(line(240, -1), true)]).toEqual([
-      { low_V: 650, central_V: 650, high_V: 650 },
-      { low_V: 650, central_V: 650, high_V: 650 },
-    ]));
+    expect([edgePeak(line(240, 0), false), edgePeak(line(240, -1), true)]).toEqual(
+      Array(2).fill({
+        low_V: 650,
+        central_V: 650,
+        high_V: 650,
+        from: { low: 'the bus itself', central: 'the bus itself', high: 'the bus itself' },
+      }),
+    ));
+  /**
+   * By hand, Γ = 0.5, 10 to 90 % in 80 ns. At 7.5 m the straight edge has its whole height before the drive turns it over; at 300 m all have. At
+   * 2 m, 27 ns there and back, the drive turns the steep start over at once: what the turns of an S-shaped edge leave is more.
+   */
+  it('names the edge that gives each of its numbers', () => {
+    expect([300, 7.5, 5, 2].map((length_m) => edgePeak(line(240, length_m), false).from)).toEqual([
+      { low: '8 % less', central: 'an edge of any shape', high: '8 % more' },
+      { low: '8 % less', central: 'a straight edge', high: '8 % more' },
+      { low: '8 % less', central: 'an edge that starts steeply', high: '8 % more' },
+      { low: 'the bus itself', central: 'an S-shaped edge', high: 'in proportion to length' },
+    ]);
+    const [reflection, delay_s] = [0.5, 2 / 150e6];
+    const [soft, steep] = [raisedCosine, exponential].map((shape) => shapedPeak(reflection, delay_s, 80e-9, shape)) as [number, number];
+    expect(soft).toBeGreaterThan(steep);
+  });
   it('short against the edge the bus itself is the least', () => expect(edgePeak(line(240, 0.05), false).low_V).toBe(650));
 });
 

@@ -9,6 +9,8 @@ export interface EdgePeak {
   readonly low_V: number;
   readonly central_V: number;
   readonly high_V: number;
+  /** What each of them comes from. */
+  readonly from: { readonly low: string; readonly central: string; readonly high: string };
 }
 
 /** The whole of a straight ramp over its 10 to 90 % time. */
@@ -68,7 +70,7 @@ function lossLeaves(input: LatticeInput, reflection: number): number {
 /** @param largeMotor above 200 kW the reflection itself is little known */
 export function edgePeak(input: LatticeInput, largeMotor: boolean): EdgePeak {
   const { bus_V, length_m } = input;
-  if (length_m <= 0) return { low_V: bus_V, central_V: bus_V, high_V: bus_V };
+  if (length_m <= 0) return { low_V: bus_V, central_V: bus_V, high_V: bus_V, from: { low: THE_BUS, central: THE_BUS, high: THE_BUS } };
   return bandsOf(input, largeMotor)(1);
 }
 
@@ -94,18 +96,43 @@ function bandsOf(input: LatticeInput, largeMotor: boolean): (share: number) => E
     const of = (shape: Shape): number =>
       bus_V * left * shapedPeak(reflection, length_m / velocity_mPerS, ramp_s / WHOLE_RAMP, shape, share);
     // A straight ramp cancels itself at certain short lengths, which no real edge does: it counts only near its full height.
-    const others_V = [of(exponential), at_m >= 0.75 * critical_m ? of(straight) : 0];
-    return band(bus_V, of(raisedCosine), others_V, linearRulePeak_V({ ...input, length_m: at_m }, critical_m), largeMotor);
+    const others: readonly Bound[] = [
+      [of(exponential), 'an edge that starts steeply'],
+      [at_m >= 0.75 * critical_m ? of(straight) : 0, 'a straight edge'],
+    ];
+    return band(
+      bus_V,
+      [of(raisedCosine), 'an S-shaped edge'],
+      others,
+      linearRulePeak_V({ ...input, length_m: at_m }, critical_m),
+      largeMotor,
+    );
   };
 }
 
-function band(bus_V: number, soft_V: number, others_V: readonly number[], bound_V: number, largeMotor: boolean): EdgePeak {
-  const central_V = Math.max(bus_V, soft_V, ...others_V);
+type Bound = readonly [volts: number, from: string];
+/** Shapes whose peaks are this near to one another are not told apart. */
+const AGREE = 0.999;
+const THE_BUS = 'the bus itself';
+/** Of several that are alike the first. */
+const highest = (first: Bound, ...others: readonly Bound[]): Bound =>
+  others.reduce((most, each) => (each[0] > most[0] ? each : most), first);
+const lowest = (first: Bound, ...others: readonly Bound[]): Bound =>
+  others.reduce((least, each) => (each[0] < least[0] ? each : least), first);
+
+function band(bus_V: number, soft: Bound, others: readonly Bound[], bound_V: number, largeMotor: boolean): EdgePeak {
+  const bus: Bound = [bus_V, THE_BUS];
+  const shapes = [soft, ...others].filter(([volts]) => volts > 0);
+  const steepest = highest(soft, ...others);
+  const agree = shapes.every(([volts]) => volts >= AGREE * steepest[0]);
+  const central = highest(bus, agree ? [steepest[0], 'an edge of any shape'] : steepest);
   const spread = largeMotor ? 0.15 : 0.08;
-  return {
-    low_V: Math.max(bus_V, Math.min(soft_V, central_V * (1 - spread))),
-    central_V,
-    // One edge on one line never more than doubles the bus.
-    high_V: Math.max(central_V, Math.min(2 * bus_V, Math.max(bound_V, central_V * (1 + spread)))),
-  };
+  const low = highest(bus, lowest(soft, [central[0] * (1 - spread), `${100 * spread} % less`]));
+  // One edge on one line never more than doubles the bus.
+  const most = lowest(
+    [2 * bus_V, 'twice the bus'],
+    highest([bound_V, 'in proportion to length'], [central[0] * (1 + spread), `${100 * spread} % more`]),
+  );
+  const high = highest(central, most);
+  return { low_V: low[0], central_V: central[0], high_V: high[0], from: { low: low[1], central: central[1], high: high[1] } };
 }
