@@ -68,7 +68,7 @@ function reviewWith(
 ): { readonly review: Review; readonly groups: readonly Group[] } {
   const { project } = lineUp;
   const network = buildNetwork(lineUp);
-  const outputs = new Map(network.zones.filter((zone) => zone.kind === 'output').map((zone) => [zone.source.id, zone] as const));
+  const bySource = new Map(network.zones.map((zone) => [zone.source.id, zone] as const));
   const solved = new Map<Zone, ZoneResult>();
   for (const zone of network.zones) {
     const start = available(zone, solved, project.basis);
@@ -102,7 +102,7 @@ function reviewWith(
     bypassed: bypassedIn(network.zones),
   };
   const zones = network.zones.map((zone) => {
-    const below = loadsBelow(zone, outputs);
+    const below = loadsBelow(zone, bySource);
     const runs = runsOf.get(zone) ?? [];
     // Whatever was solved, the parts themselves decide too, in the order in which they are connected.
     const deps: unknown[] = [project, solved.get(zone)];
@@ -148,9 +148,10 @@ function reviewWith(
   return { review, groups };
 }
 
+/** A part that stands open between two zones is told by the first, on the side of the supply. */
 const byId = <T extends { readonly id: string }>(lists: readonly (readonly T[])[]): ReadonlyMap<string, T> => {
   const map = new Map<string, T>();
-  for (const list of lists) for (const each of list) map.set(each.id, each);
+  for (const list of lists) for (const each of list) if (!map.has(each.id)) map.set(each.id, each);
   return map;
 };
 
@@ -174,8 +175,8 @@ function available(
   const ratio = (zone.source.outputRatio_pct ?? 100) / 100;
   const cases = zone.feed ? solved.get(zone.feed.zone)?.steps[zone.feed.step]?.cases : undefined;
   const made = (name: SolvedCase): number | null => {
-    const fed = cases?.[name].voltage_V;
-    return fed === null || fed === undefined ? null : fed * ratio;
+    const fed = cases?.[name].voltage_V ?? null;
+    return fed === null ? null : fed * ratio;
   };
   return { rated: made('rated'), 'low line': made('low line'), 'high line': made('high line'), overload: made('overload') };
 }
