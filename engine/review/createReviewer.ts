@@ -181,10 +181,10 @@ function available(
   return { rated: made('rated'), 'low line': made('low line'), 'high line': made('high line'), overload: made('overload') };
 }
 
-/** Overcurrent devices ahead of a drive judge what is behind it. */
+/** Overcurrent devices ahead of a drive judge what is behind it, and what lies ahead of it stands among the inputs of its runs. */
 const aheadOf = (zone: Zone, from: number): readonly unknown[] => {
   const found: unknown[] = [];
-  for (let at = from; at >= 0; at = zone.steps[at]?.parent ?? -1) found.push(zone.steps[at]?.element);
+  for (let at = zone.steps[from]; at; at = zone.steps[at.parent]) found.push(at.element, at.via?.kind === 'cable' ? at.via.cable : null);
   return found;
 };
 

@@ -321,6 +321,11 @@ describe('what is remembered', () => {
     ['what motors feed into a fault', (now: LineUp) => ({ ...now, project: { ...now.project, motorContribution: true } })],
     ['what is switched off', (now: LineUp) => ({ ...now, project: { ...now.project, checks: { run: { off: true } } } })],
     ['where a cable lands', relanded('o5', 'from', { element: 'j' })],
+    [
+      'which end is which',
+      (now: LineUp) => relanded('c2', 'to', { element: 'b' })(relanded('c2', 'from', { element: 'd', port: 'line' })(now)),
+    ],
+    ['whose word a value ahead of the drive is', (now: LineUp) => edited(now, 'c2', 'provenance', { length_m: { origin: 'measured' } })],
     ['the order of cables', (now: LineUp) => ({ ...now, cables: [...now.cables].reverse() })],
     ['a part less', (now: LineUp) => ({ ...now, elements: now.elements.filter(({ id }) => id !== 'm2') })],
   ])('never answers for another line-up: %s', (_what, change) => {
