@@ -108,7 +108,7 @@ export function judgeZone(zone: Zone, around: Around): ZoneReview {
         motors: here.motors,
         drive,
         guard: guardOf(zone, step, true),
-        nominal_V: zone.kind === 'output' ? (drive && sourceIsScaled(zone, step) ? flow.nominal_V : atDrive) : flow.nominal_V,
+        nominal_V: nominalAt(step, flow),
         voltageFrom: voltageFrom(zone, step),
         seriesBoxes: zone.kind === 'output' ? boxesBefore(zone, step) : [],
         ahead: zone.kind === 'input' ? partsAhead(zone, step) : [],
@@ -119,7 +119,7 @@ export function judgeZone(zone: Zone, around: Around): ZoneReview {
       findings.push(...judge(around, 'element', element.id, scope));
     }
     if (step.via?.kind === 'cable') judgeCable(step, step.via.cable, step.via.nearEnd, flow, here);
-    if (element.kind === 'drive' && zone.kind === 'input' && step.parent >= 0 && checks.has('drive')) {
+    if (element.kind === 'drive' && step.parent >= 0 && checks.has('drive')) {
       const grounded = earthingAt(zone, step);
       const transformer = ahead(zone, step, 'transformer')[0] ?? null;
       const scope: DriveScope = {
@@ -141,12 +141,15 @@ export function judgeZone(zone: Zone, around: Around): ZoneReview {
     }
   }
 
+  /** Behind a drive that of the drive's own supply, until a transformer makes another. */
+  function nominalAt(step: Step, flow: StepResult): number | null {
+    return zone.kind === 'output' && !sourceIsScaled(zone, step) ? atDrive : flow.nominal_V;
+  }
+
   function judgeCable(step: Step, cable: Cable, nearEnd: EndName, flow: StepResult, here: Below): void {
-    const parent = zone.steps[step.parent];
-    const near = parent?.element ?? step.element;
-    const [fromElement, toElement] = nearEnd === 'from' ? [near, step.element] : [step.element, near];
+    const near = zone.steps[step.parent]?.element ?? step.element;
     if (checks.has('cable')) findings.push(...judge(around, 'cable', cable.id, cableScope(step, cable, nearEnd, flow, here)));
-    const carried = around.shown ? cableAmpacity(cable, basis, terminals([fromElement, toElement]).coolest_C) : null;
+    const carried = around.shown ? cableAmpacity(cable, basis, terminals([near, step.element]).coolest_C) : null;
     const base = zone.kind === 'output' ? here.motors[0]?.ratedVoltage_V : flow.nominal_V;
     cables.push({
       id: cable.id,
@@ -168,7 +171,6 @@ export function judgeZone(zone: Zone, around: Around): ZoneReview {
     const near = parent?.element ?? step.element;
     const nearCables = parent ? (landed.get(parent.node) ?? []) : [];
     const farCables = landed.get(step.node) ?? [];
-    const scaled = drive !== null && parent !== undefined && sourceIsScaled(zone, parent);
     return {
       project,
       basis,
@@ -184,7 +186,7 @@ export function judgeZone(zone: Zone, around: Around): ZoneReview {
       drives: here.drives,
       motors: here.motors,
       drive,
-      nominal_V: zone.kind === 'output' && !scaled ? atDrive : flow.nominal_V,
+      nominal_V: nominalAt(step, flow),
       voltageFrom: voltageFrom(zone, step),
       source: zone.source,
       filterAhead: zone.kind === 'input' && filtersAhead(zone, step).length > 0,
@@ -204,13 +206,13 @@ export function judgeZone(zone: Zone, around: Around): ZoneReview {
     const inside = new Set([from.index]);
     const found = new Set<ElementOf<'motor'>>();
     for (const step of within.steps) {
-      if (step.index > from.index && inside.has(step.parent)) inside.add(step.index);
+      if (inside.has(step.parent)) inside.add(step.index);
       if (inside.has(step.index)) for (const motor of bypassed(step.element).motors) found.add(motor);
     }
     return [...found];
   }
 
-  const tree = memo.keep(`tree/${zone.source.id}`, waveTree(zone.steps));
+  const tree = memo.keep('tree', waveTree(zone.steps));
   const source = zone.steps[0];
   if (drive && source && checks.has('output')) {
     const scope: OutputScope = {
@@ -342,9 +344,8 @@ export function switchedOff(finding: Finding, checks: Project['checks']): Findin
 /** For each drive of an input zone the last cable with a length ahead of it. */
 function arrivals(zone: Zone): ReadonlyMap<Cable, readonly { readonly drive: ElementOf<'drive'>; readonly index: number }[]> {
   const found = new Map<Cable, { drive: ElementOf<'drive'>; index: number }[]>();
-  if (zone.kind === 'output') return found;
   for (const step of zone.steps) {
-    if (step.element.kind !== 'drive' || step.parent < 0) continue;
+    if (step.element.kind !== 'drive') continue;
     for (const at of upstream(zone, step)) {
       if (at.via?.kind !== 'cable' || at.via.cable.kind === 'link' || at.via.cable.length_m === 0) continue;
       const list = found.get(at.via.cable) ?? [];
