@@ -5,6 +5,7 @@ import type { Element } from './elements.ts';
 import { valueAt } from './fields.ts';
 import { illegal, type PortAt } from './joins.ts';
 import type { LineUp } from './lineUp.ts';
+import { withoutParts } from './notes.ts';
 import { remove } from './remove.ts';
 
 /** Takes a part out of a line and makes one cable of its two. What both halves say stays said; what they say differently is asked anew. */
@@ -42,20 +43,55 @@ export function takeOut(lineUp: LineUp, id: string): TakenOut | null {
   // The cable that leads to the part comes first: the whole runs the same way.
   const [a, b] = halves.first.to.element === id ? [halves.first, halves.second] : [halves.second, halves.first];
   const asked: string[] = [];
-  const far = (cable: Cable) => (cable.from.element === id ? cable.to : cable.from);
-  const [from, to] = a.to.element === id ? [a.from, far(b)] : [far(b), a.to];
-  const cable: Cable =
+  const cable =
     a.kind === b.kind
-      ? { ...shared(a, b, asked), tag: wholeTag(lineUp, a.tag, b.tag), from, to }
+      ? { ...joined(a, b, id, asked), tag: wholeTag(lineUp, a.tag, b.tag) }
       : a.kind === 'cable'
         ? relanded(a, id, b)
         : relanded(b, id, a);
-  const rest = remove(lineUp, [id]);
-  const at = lineUp.cables.findIndex((each) => each.id === a.id || each.id === b.id);
-  const cables = [...rest.cables];
-  cables.splice(at, 0, cable);
-  return { lineUp: { ...rest, cables }, cable, asked };
+  const gone = cable.id === a.id ? b.id : a.id;
+  const cables = lineUp.cables.filter((each) => each.id !== a.id && each.id !== b.id);
+  cables.splice(
+    lineUp.cables.findIndex((each) => each.id === a.id || each.id === b.id),
+    0,
+    cable,
+  );
+  return { lineUp: pointingTo(remove({ ...lineUp, cables }, [id]), cable.id, gone), cable, asked };
 }
+
+/** What pointed to the half that is gone points to the whole. */
+function pointingTo(lineUp: LineUp, whole: string, gone: string): LineUp {
+  const named = (ids: readonly string[]): string[] => [...new Set(ids.map((each) => (each === gone ? whole : each)))];
+  const { cables, notes } = lineUp;
+  const renamed = {
+    ...lineUp,
+    cables: cables.map((each) => {
+      const { sharedWith } = each.installation;
+      return sharedWith?.includes(gone) ? { ...each, installation: { ...each.installation, sharedWith: named(sharedWith) } } : each;
+    }),
+    ...(notes && { notes: notes.map((each) => (each.parts?.includes(gone) ? { ...each, parts: named(each.parts) } : each)) }),
+  };
+  return withoutParts(renamed, new Set([gone]));
+}
+
+/** Of two of one kind: what they share, between their outer ends. */
+function joined(a: Cable, b: Cable, id: string, asked: string[]): Cable {
+  const [start, finish] = a.to.element === id ? [a, b] : [b, a];
+  const [from, to] = [outerEnd(start, id), outerEnd(finish, id)];
+  const whole = shared(a, b, asked);
+  const provenance = { ...whole.provenance, ...saidOf(start, from, 'from'), ...saidOf(finish, to, 'to') };
+  return { ...whole, from: start[from], to: finish[to], provenance };
+}
+
+const outerEnd = (cable: Cable, id: string): 'from' | 'to' => (cable.from.element === id ? 'to' : 'from');
+
+/** On whose word an end is landed as it is, under what it is called in the whole. */
+const saidOf = (half: Cable, end: 'from' | 'to', now: 'from' | 'to'): NonNullable<Cable['provenance']> =>
+  Object.fromEntries(
+    Object.entries(half.provenance ?? {}).flatMap(([path, origin]) =>
+      path.startsWith(`${end}.`) ? [[`${now}${path.slice(end.length)}`, origin] as const] : [],
+    ),
+  );
 
 /** A link inside a cabinet has nothing to say of the cable it prolongs: the cable stays, landed as it was, on what lies behind the link. */
 function relanded(cable: Cable, id: string, link: Cable): Cable {
@@ -99,14 +135,19 @@ function shared(a: Cable, b: Cable, asked: string[]): Cable {
     x === undefined || y === undefined ? undefined : Number((x + y).toPrecision(12));
   const least = sum(a.length_m, b.length_m);
   const most = a.lengthMost_m === undefined && b.lengthMost_m === undefined ? undefined : sum(longest(a), longest(b));
-  if (least === undefined) asked.push('length_m');
-  else merged.length_m = least;
+  if (least !== undefined) merged.length_m = least;
+  else if (a.kind === 'cable') asked.push('length_m');
   if (most !== undefined) merged.lengthMost_m = most;
   merged.provenance = Object.fromEntries(
     Object.entries(provenance ?? {}).filter(
-      ([path, origin]) => !path.startsWith('length') && valueAt(merged, path) !== undefined && same(origin, theirs?.[path]),
+      ([path, origin]) =>
+        !/^(from\.|to\.|length(Most)?_m$)/.test(path) && valueAt(merged, path) !== undefined && same(origin, theirs?.[path]),
     ),
   );
+  // A sum was typed by nobody, and is no surer than the less sure of the two.
+  const origins = [provenance, theirs].map((each) => each?.['length_m']?.origin);
+  const origin = origins[0] === origins[1] ? origins[0] : origins.find((each) => each === 'assumed');
+  if (origin !== undefined && least !== undefined) merged.provenance['length_m'] = { origin };
   return merged;
 }
 
