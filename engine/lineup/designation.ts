@@ -54,15 +54,23 @@ export function designation({ designations }: LineUp['project'], kind: Designate
   return `${designations?.letters?.[kind] ?? USUAL_LETTERS[kind]}${SEPARATORS[separator]}${`${number}`.padStart(digits, '0')}`;
 }
 
-/** Hands out free tags: each once. */
-export function freeTags(lineUp: LineUp): (kind: Designated) => string {
-  const used = new Set([...lineUp.elements, ...lineUp.cables].map((part) => part.tag));
+/** Hands out free tags: each once, though a project may give two kinds the same letters. */
+export const freeTags = (lineUp: LineUp): ((kind: Designated) => string) =>
+  tagsBeside(
+    lineUp.project,
+    [...lineUp.elements, ...lineUp.cables].map((part) => part.tag),
+  );
+
+function tagsBeside(project: LineUp['project'], taken: readonly string[]): (kind: Designated) => string {
+  const used = new Set(taken);
   const last = new Map<Designated, number>();
   return (kind) => {
     let number = (last.get(kind) ?? 0) + 1;
-    while (used.has(designation(lineUp.project, kind, number))) number++;
+    while (used.has(designation(project, kind, number))) number++;
     last.set(kind, number);
-    return designation(lineUp.project, kind, number);
+    const tag = designation(project, kind, number);
+    used.add(tag);
+    return tag;
   };
 }
 
@@ -112,12 +120,7 @@ export function renumber(lineUp: LineUp): LineUp {
       .map((part, index) => ({ part, index, ...place(at(part)) }))
       .sort((a, b) => a.x_mm - b.x_mm || a.y_mm - b.y_mm || a.index - b.index)
       .map(({ part }) => part);
-  const counts = new Map<Designated, number>();
-  const next = (kind: Designated): string => {
-    const number = (counts.get(kind) ?? 0) + 1;
-    counts.set(kind, number);
-    return designation(lineUp.project, kind, number);
-  };
+  const next = tagsBeside(lineUp.project, []);
   const tags = new Map<string, string>();
   for (const element of inOrder(lineUp.elements, (each) => each.id)) tags.set(element.id, next(element.kind));
   // A cable stands where it leads to.
