@@ -32,9 +32,7 @@ export const changeComment = (lineUp: LineUp, id: string, change: CommentChange)
 
 /** What is empty is not stated. */
 const stated = (comment: object, change: CommentChange): Comment =>
-  Object.fromEntries(
-    Object.entries({ ...comment, ...change }).filter(([, value]) => value !== undefined && value !== '' && `${value}` !== ''),
-  ) as Comment;
+  Object.fromEntries(Object.entries({ ...comment, ...change }).filter(([, value]) => value !== undefined && `${value}` !== '')) as Comment;
 
 export function deleteComment(lineUp: LineUp, id: string): LineUp {
   const { comments = [], ...rest } = lineUp;

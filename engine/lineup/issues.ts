@@ -37,7 +37,7 @@ export function freeze(lineUp: LineUp, facts: IssueFacts): LineUp {
   const next: LineUp = {
     ...lineUp,
     project: { ...project, revision: nextRevision(revision) },
-    issues: [...issues, { id: freeId(issues), revision, ...said(facts), design }],
+    issues: [...issues, { id: freeId(lineUp), revision, ...said(facts), design }],
   };
   return issues.length >= MOST_ISSUES || save(next).length > 0.8 * MOST_BYTES ? lineUp : next;
 }
@@ -69,8 +69,9 @@ export function asIssued(lineUp: LineUp, { id, design }: Issue): LineUp {
 export const changedTags = (before: Design | undefined, now: Design): readonly string[] =>
   before ? differences(before, now).map((each) => each.tag) : [];
 
-function freeId(issues: readonly Issue[]): string {
-  const ids = new Set(issues.map((each) => each.id));
+/** Not that of an issue that is gone either: comments written on it would be on another. */
+function freeId(lineUp: LineUp): string {
+  const ids = new Set([...issuesOf(lineUp).map((each) => each.id), ...(lineUp.comments ?? []).map((each) => each.issue)]);
   for (let n = 1; ; n++) if (!ids.has(`i${n}`)) return `i${n}`;
 }
 

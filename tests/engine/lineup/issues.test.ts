@@ -13,11 +13,12 @@ import {
   type LineUp,
   lastIssue,
   load,
+  newLineUp,
   nextRevision,
   save,
   withValueAt,
 } from '../../../engine/index.ts';
-import { comparedWith } from '../../../engine/lineup/issues.ts';
+import { changedTags, comparedWith } from '../../../engine/lineup/issues.ts';
 import { manyRuns } from '../manyRuns.ts';
 import { readExample } from '../sizing/readExample.ts';
 
@@ -44,6 +45,17 @@ describe('the next revision', () => {
     ['draft', 'draft 2'],
     ['draft 2', 'draft 3'],
     ['', 'B'],
+    ['z', 'aa'],
+    ['az', 'ba'],
+    ['zz', 'aaa'],
+    ['1.9', '1.10'],
+    ['P-009', 'P-010'],
+    ['Rev. 4b', 'Rev. 4c'],
+    ['2026-A', '2026-B'],
+    ['R2 D', 'R2 E'],
+    ['Aa', 'Aa 2'],
+    ['99999999999999999999', '100000000000000000000'],
+    ['B+', 'B+ 2'],
   ])('after %s is %s', (revision, next) => {
     const frozen = freeze({ ...first, project: { ...first.project, revision } }, FACTS);
     expect(frozen.project.revision).toBe(next);
@@ -91,6 +103,27 @@ describe('an issue', () => {
     expect(issuesOf(deleteIssue(third, 'i1')).map((each) => each.id)).toEqual(['i2']);
     expect(deleteIssue(issued, 'i1')).toEqual({ ...first, project: issued.project });
   });
+  it('is none the hundred and first time', () => {
+    let grown = newLineUp();
+    for (let i = 0; i < 100; i++) grown = freeze(grown, { date: '2026-11-26' });
+    expect([issuesOf(grown).length, new Set(issuesOf(grown).map(({ id }) => id)).size]).toEqual([100, 100]);
+    expect(freeze(grown, { date: '2026-11-26' })).toBe(grown);
+  });
+  it('has never the id of one that was taken out while a comment is still of that one', () => {
+    const commented = addComment(freeze(issued, FACTS), { says: 'On the second' });
+    const again = freeze(deleteIssue(commented, 'i2'), FACTS);
+    expect(issuesOf(again).map(({ id }) => id)).toEqual(['i1', 'i3']);
+    expect(commentsOf(again).map(({ issue }) => issue)).toEqual(['i2']);
+    expect(issuesOf(freeze(deleteIssue(freeze(issued, FACTS), 'i1'), FACTS)).map(({ id }) => id)).toEqual(['i2', 'i1']);
+  });
+  it('tells the tags of what it changed, the first of them nothing', () => {
+    expect(changedTags(designOf(first), designOf(changed(first, 'W-2A')))).toEqual(['W-2A']);
+    expect(changedTags(undefined, designOf(first))).toEqual([]);
+  });
+  it('that is taken out of none leaves none, and the first handed over again has none before it', () => {
+    expect(deleteIssue(first, 'i1')).toEqual(first);
+    expect('issues' in asIssued(issued, issuesOf(issued)[0] as ReturnType<typeof issuesOf>[number])).toBe(false);
+  });
   it('is refused where the document could soon not be opened again', () => {
     const large = manyRuns(200);
     let grown = large;
@@ -115,6 +148,28 @@ describe('a comment', () => {
       ['c2', '2', 'i1'],
     ]);
     expect(commentsOf(addComment(first, { says: 'Early' }))).toEqual([{ id: 'c1', number: '1', says: 'Early' }]);
+  });
+  it('is counted on from the highest number, what is no number left out', () => {
+    const numbered = changeComment(addComment(first, { says: 'a' }), 'c1', { number: '7' });
+    const odd = changeComment(addComment(numbered, { says: 'b' }), 'c2', { number: 'x' });
+    expect(commentsOf(addComment(odd, { says: 'c' })).map(({ id, number }) => `${id} ${number}`)).toEqual(['c1 7', 'c2 x', 'c3 8']);
+    const gap = deleteComment(addComment(addComment(odd, { says: 'c' }), { says: 'd' }), 'c2');
+    expect(commentsOf(gap).map(({ id }) => id)).toEqual(['c1', 'c3', 'c4']);
+    expect(commentsOf(addComment(gap, { says: 'e' })).at(-1)?.id).toBe('c2');
+  });
+  it('is changed alone, the others staying the same objects, and taken out of none leaves none', () => {
+    const two = addComment(addComment(first, { says: 'a' }), { says: 'b' });
+    const answered = changeComment(two, 'c2', { reply: 'x' });
+    expect(commentsOf(answered)[0]).toBe(commentsOf(two)[0]);
+    expect(commentsOf(answered)[1]?.reply).toBe('x');
+    expect(deleteComment(first, 'c1')).toEqual(first);
+    expect(commentsOf(deleteComment(two, 'c1'))).toEqual([commentsOf(two)[1]]);
+  });
+  it('is none the two thousand and first time', () => {
+    const comments = Array.from({ length: 1999 }, (_, i) => ({ id: `x${i}`, number: `${i}`, says: '' }));
+    const full = addComment({ ...newLineUp(), comments }, { says: 'last' });
+    expect(commentsOf(full).length).toBe(2000);
+    expect(addComment(full, { says: 'more' })).toBe(full);
   });
   it('is answered, tied, closed and opened again; what is emptied is gone', () => {
     const closed = changeComment(asked, 'c1', { reply: 'XLPE', parts: ['a', 'b'], closed: '2026-11-27' });
