@@ -3,6 +3,7 @@ import {
   asLineUp,
   deleteVariant,
   designOf,
+  freeName,
   type LineUp,
   load,
   renameVariant,
@@ -56,6 +57,42 @@ describe('a variant', () => {
     expect(variantsOf(renamed)[1]).toBe(variantsOf(two)[1]);
     expect(variantsOf(deleteVariant(renamed, 'v1'))).toEqual([variantsOf(two)[1]]);
     expect(save(deleteVariant(setAside(present, 'A'), 'v1'))).toBe(save(present));
+  });
+  it('is not swapped for one that is not there; the others stay where they are', () => {
+    expect(swapVariant(both, 'none')).toBe(both);
+    const two = setAside(both, 'second');
+    const swapped = swapVariant(two, 'v1');
+    expect(variantsOf(swapped)[1]).toBe(variantsOf(two)[1]);
+    expect(variantsOf(swapped).map(({ id }) => id)).toEqual(['v1', 'v2']);
+    expect(deleteVariant(present, 'none')).toEqual(present);
+  });
+  it('has an id that none has, and a name that none has', () => {
+    const two = setAside(both, freeName(both));
+    expect(variantsOf(two).map(({ id, name }) => `${id} ${name}`)).toEqual(['v1 as it was', 'v2 Variant 1']);
+    expect([freeName(present), freeName(two)]).toEqual(['Variant 1', 'Variant 2']);
+    expect(variantsOf(setAside(deleteVariant(two, 'v1'), 'x')).map(({ id }) => id)).toEqual(['v2', 'v1']);
+  });
+  it('goes out under revision, date and status of the document, and those alone', () => {
+    const { revision: _r, date: _d, status: _s, ...plain } = present.project;
+    const bare = { ...present, project: plain };
+    const dated = { ...present, project: { ...plain, revision: 'C', date: '2026-11-27', status: 'For approval', title: 'Another' } };
+    const [toBare, toDated] = [
+      swapVariant(setAside(dated, 'x', designOf(bare)), 'v1'),
+      swapVariant(setAside(bare, 'x', designOf(dated)), 'v1'),
+    ];
+    expect(toBare.project).toEqual({ ...plain, revision: 'C', date: '2026-11-27', status: 'For approval' });
+    expect(toDated.project).toEqual({ ...plain, title: 'Another' });
+    expect(['revision', 'date', 'status'].filter((key) => key in toDated.project)).toEqual([]);
+  });
+  it('is called after what it made room for, by its whole name', () => {
+    const named = (name: string) => variantsOf(swapVariant(setAside(present, name), 'v1'))[0]?.name;
+    expect([named('A'), named('Before “A”'), named('x Before “A”'), named('Before “A” x'), named('Before “”')]).toEqual([
+      'Before “A”',
+      'A',
+      'Before “x Before “A””',
+      'Before “Before “A” x”',
+      'Before “Before “””',
+    ]);
   });
   it('is not set aside as the twenty-first: nothing is pushed out', () => {
     let full = present;
