@@ -4,11 +4,12 @@ import type { Plugin } from 'vite';
 
 /** Of jsPDF: pages turned into pictures, and pictures put on pages. */
 const PACKAGES = /^(html2canvas|canvg|dompurify|fast-png)$/;
-/** Of zod: JSON schemas, which the command line alone writes. */
-const MODULES = /\/zod\/v4\/core\/(to-json-schema|json-schema-processors)\.js$/;
+/** Of zod: JSON schemas, which the command line alone writes. Of the canvas library: colours between colours, which no zoom asks for. */
+const MODULES = /\/zod\/v4\/core\/(to-json-schema|json-schema-processors)\.js$|\/d3-color\/dist\/d3-color\.mjs$/;
 
 const NOTHING = '\0left-out.js';
-const FUNCTION = `const leftOut = () => { throw new Error('This part of a library was left out of the build.'); };\n`;
+// With a prototype: of what is left out it may still be asked whether something was made by it.
+const FUNCTION = `function leftOut() { throw new Error('This part of a library was left out of the build.'); }\n`;
 
 export const leftOut = (): Plugin => ({
   name: 'left-out',
@@ -19,6 +20,15 @@ export const leftOut = (): Plugin => ({
   transform: {
     filter: { id: MODULES },
     handler: (code) =>
-      `${FUNCTION}export { ${[...code.matchAll(/^export (?:const|function) (\w+)/gm)].map(([, name]) => `leftOut as ${name}`).join(', ')} };`,
+      `${FUNCTION}export { ${exportsOf(code)
+        .map((name) => `leftOut as ${name}`)
+        .join(', ')} };`,
   },
 });
+
+const exportsOf = (code: string): readonly string[] => [
+  ...[...code.matchAll(/^export (?:const|function) (\w+)/gm)].map(([, name = '']) => name),
+  ...[...code.matchAll(/^export \{([^}]*)\}/gm)].flatMap(([, list = '']) =>
+    list.split(',').map((each) => each.replace(/.* as /s, '').trim()),
+  ),
+];
