@@ -137,7 +137,13 @@ test('what is said beside the parts stays large enough to read: smaller on the s
   const at = async (least: number) => {
     await page.keyboard.press('0');
     while ((await zoom(page)) > least) await page.keyboard.press('-');
-    return telling();
+    // Words follow the zoom frame by frame.
+    for (let before = ''; ; ) {
+      await page.waitForTimeout(100);
+      const now = await telling();
+      if (JSON.stringify(now) === before) return now;
+      before = JSON.stringify(now);
+    }
   };
   const said = (all: Awaited<ReturnType<typeof telling>>) => all.map(({ says }) => says);
   const full = await at(100);
