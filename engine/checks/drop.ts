@@ -1,4 +1,5 @@
 import type { Cable } from '../lineup/cable.ts';
+import type { Element, ElementOf } from '../lineup/elements.ts';
 import type { Project } from '../lineup/project.ts';
 import { fixed } from '../lineup/roundTo.ts';
 import { worstLength_m } from './cableModel.ts';
@@ -16,6 +17,7 @@ import {
   marginBelow,
   missingOf,
   notApplicable,
+  notKnown,
   openFinding,
   tagsOf,
   verdictOver,
@@ -28,6 +30,8 @@ import { type Authority, type Finding, type Missing, SIZE_UP } from './finding.t
 /** Voltage lost on feeders and on motor leads. */
 
 const REMEDIES = [`${SIZE_UP} (check terminals, fill and cable capacitance again).`, 'A shorter route.', 'A higher supply tap.'];
+
+const asksForVoltage = ({ manual }: ElementOf<'drive'>): boolean => manual?.inputVoltageLeast_pct !== undefined;
 
 const inputsOf = ({ cable, drives, source, voltageFrom }: Pick<CableScope, 'cable' | 'drives' | 'source' | 'voltageFrom'>) => [
   ...[...new Set([source, voltageFrom])].flatMap(voltageGiven),
@@ -42,6 +46,7 @@ const inputsOf = ({ cable, drives, source, voltageFrom }: Pick<CableScope, 'cabl
     'construction',
   ),
   ...drives.flatMap((drive) => given(drive, 'inputCurrent_A', 'inputPowerFactor', 'manual.inputVoltageLeast_pct')),
+  ...(drives.some(asksForVoltage) ? given(source, 'faultCurrent_A') : []),
 ];
 
 /** Of a length that is a range: what the short end gives, and where it turns. The drop is taken as growing with the length. */
@@ -54,6 +59,10 @@ function range(cable: Cable, worst_pct: number, limit_pct: number, project: Proj
 }
 
 const cableFields = ['conductor.size', 'conductor.metal', 'length_m'] as const;
+
+/** A supply of no known fault level sags by nothing where voltages are solved: too little can be told from them, enough cannot. */
+const endless = (ahead: readonly (Element | Cable)[]): readonly Missing[] =>
+  ahead.flatMap((part) => (part.kind === 'supply' ? missingOf(part, 'faultCurrent_A') : []));
 
 export const feederDrop: Check = {
   slug: 'feeder-drop',
@@ -141,6 +150,14 @@ export const feederDrop: Check = {
           }),
         ];
     }
+    const lacking = arrivesAt.some(asksForVoltage) ? endless([source]) : [];
+    if (lacking.length > 0 && !(over && own !== undefined))
+      return [
+        openFinding(this, subject, runs, lacking, {
+          phrase: 'voltage at the drive?',
+          text: `${cable.tag} loses ${fixed(flow.drop_V, 2)} V.${atLow.join('')} That is the most that it can be. ${notKnown(lacking)}`,
+        }),
+      ];
     const authority: Authority = own === undefined ? 'guide' : 'project';
     const guessed = drives.filter((drive) => drive.inputPowerFactor === undefined);
     return [
@@ -197,7 +214,13 @@ export const leadDrop: Check = {
         .filter((cable) => cable.kind === 'cable')
         .flatMap((cable) => (worstLength_m(cable) === 0 ? [] : missingOf(cable, ...cableFields))),
       ...boxes.flatMap((box) =>
-        box.kind === 'reactor' ? missingOf(box, 'impedance_pct') : box.kind === 'filter' ? missingOf(box, 'role') : [],
+        box.kind === 'reactor'
+          ? missingOf(box, 'impedance_pct')
+          : box.kind === 'filter'
+            ? missingOf(box, 'role')
+            : box.kind === 'transformer'
+              ? impedanceGaps([box])
+              : [],
       ),
     ];
     const rated = motor.ratedVoltage_V;
@@ -233,11 +256,12 @@ export const leadDrop: Check = {
     const limit = own ?? 3;
     const least = 90;
     const atMotor = (100 * terminal.voltage_V) / rated;
+    const unsettled = !inputKnown || endless(ahead).length > 0;
     const starved = inputKnown && exceeds(least, atMotor);
     const base = verdictOver(value, limit, own === undefined ? 2 : limit);
     const verdict = starved || (own !== undefined && base === 'caution') ? 'fail' : base;
     const here = inputKnown
-      ? ` With what the feeder leaves, the motor can be given ${fixed(atMotor, 1)} % of its ${fixed(rated, 0)} V at base speed.`
+      ? ` With what the feeder leaves, the motor can be given ${unsettled ? 'at most ' : ''}${fixed(atMotor, 1)} % of its ${fixed(rated, 0)} V at base speed.`
       : ' What the feeder leaves is not known.';
     const others = (['low line', 'overload'] as const)
       .flatMap((name) => {
@@ -281,7 +305,7 @@ export const leadDrop: Check = {
       ],
     });
     // The drop alone does not settle it: without the input side, what the motor gets is not known.
-    if (!inputKnown && (verdict === 'pass' || verdict === 'note' || verdict === 'caution')) {
+    if (unsettled && (verdict === 'pass' || verdict === 'note' || verdict === 'caution')) {
       return [
         {
           ...found,

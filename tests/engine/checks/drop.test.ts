@@ -2,7 +2,7 @@ import { describe, expect, it } from 'vitest';
 import type { CableScope, RunScope } from '../../../engine/checks/check.ts';
 import { feederDrop, leadDrop } from '../../../engine/checks/drop.ts';
 import { expectClose } from '../../reference/expectClose.ts';
-import { CABLE, cableScope, cases, DRIVE, MOTOR, runScope, step } from './scopes.ts';
+import { CABLE, cableScope, cases, DRIVE, MOTOR, runScope, SUPPLY, step } from './scopes.ts';
 import { fields, labels, only } from './told.ts';
 
 /**
@@ -93,6 +93,7 @@ describe('the drop of a feeder', () => {
       'Rated input current of D',
       'Input power factor of D',
       'Manual of D: least input voltage',
+      'Fault current of S',
     ]);
     expect(found.working).toEqual([
       'first',
@@ -144,6 +145,19 @@ describe('what the lowest line voltage leaves the drive', () => {
     expect(at(undefined, undefined).text).not.toContain('At low line');
     const found = at(undefined, 85);
     expect([found.verdict, found.phrase, found.missing]).toEqual(['open', 'voltage at the drive?', []]);
+  });
+  it('behind a supply of no known fault level it is the most that it can be: enough is no pass, too little fails', () => {
+    const { faultCurrent_A: _, ...source } = SUPPLY;
+    const drive = { ...DRIVE, manual: { inputVoltageLeast_pct: 85 } };
+    const left = (low_V: number, more: Partial<CableScope> = {}) =>
+      feeder({ source, arrivesAt: [drive], arrivals: [step({ cases: cases({ 'low line': low_V }) })], ...more });
+    expect([left(480).verdict, fields(left(480)), left(407.9).verdict]).toEqual(['open', ['S: faultCurrent_A'], 'fail']);
+    expect(left(480).phrase).toBe('voltage at the drive?');
+    expect(left(480).text).toContain('That is the most that it can be. Not known: fault current of S.');
+    // What the feeder itself loses too much is known all the same; and where no manual asks, nothing hangs on the supply.
+    const strict = { project: { ...project, limits: { feederDrop_pct: 1 } }, flow: step({ drop_V: 9.6 }) };
+    expect([left(480, strict).verdict, feeder({ source }).verdict]).toEqual(['fail', 'pass']);
+    expect(left(480, { flow: step({ drop_V: 24 }) }).verdict).toBe('open');
   });
   it('each of several drives is asked: the second one’s fails too', () => {
     const asked = (tag: string) => ({ ...DRIVE, tag, manual: { inputVoltageLeast_pct: 85 } });
@@ -238,6 +252,14 @@ describe('the drop from drive to motor', () => {
     expect(losing(1, { inputKnown: false }).missing).toEqual([]);
     expect(losing(1, { inputKnown: false }).text).toContain('What the feeder leaves is not known.');
   });
+  it('behind a supply of no known fault level a good drop is open: what the feeder leaves is the most that it can be', () => {
+    const { faultCurrent_A: _, ...supply } = SUPPLY;
+    const found = losing(1, { ahead: [supply] });
+    expect([found.verdict, found.phrase, fields(found)]).toEqual(['open', 'input voltage?', ['S: faultCurrent_A']]);
+    expect([found.text.includes('can be given at most 104.1 %'), losing(1).text.includes('can be given 104.1 %')]).toEqual([true, true]);
+    // Less than 90 % at the most is less than 90 %.
+    expect(losing(100, { ahead: [supply] }).verdict).toBe('fail');
+  });
   it('is open while motor, cables or boxes are not known, and names what is missing of each', () => {
     const { ratedVoltage_V: _, ratedCurrent_A: __, ...bare } = MOTOR;
     expect(fields(lead({ motor: bare }))).toEqual(['M: ratedCurrent_A', 'M: ratedVoltage_V']);
@@ -260,10 +282,11 @@ describe('the drop from drive to motor', () => {
             { id: 'b1', kind: 'reactor', tag: 'L' },
             { id: 'b2', kind: 'filter', tag: 'Z' },
             { id: 'b3', kind: 'disconnect', tag: 'Q' },
+            { id: 'b4', kind: 'transformer', tag: 'T', ratedPower_VA: 75_000, secondaryVoltage_V: 480, impedance_pct: 5 },
           ],
         }),
       ),
-    ).toEqual(['L: impedance_pct', 'Z: role']);
+    ).toEqual(['L: impedance_pct', 'Z: role', 'T: primaryVoltage_V']);
   });
   it('is open while another motor on the drive is not described', () => {
     for (const more of [{ start: step({ voltage_V: null }) }, { terminal: step({ voltage_V: null }) }])
