@@ -197,10 +197,7 @@ export function solveZone(zone: Zone, available_V: Readonly<Record<SolvedCase, n
   // A load that takes the worst angle takes it for all that is ahead of it together, source included.
   const angleUnknown = steps.map(() => false);
   for (const load of loads) if (load.powerFactor === null) angleUnknown[load.node - 1] = true;
-  for (let i = steps.length - 1; i > 0; i--) {
-    const parent = steps[i]?.parent ?? -1;
-    if (parent >= 0 && angleUnknown[i]) angleUnknown[parent] = true;
-  }
+  for (const { index, parent } of steps.toReversed()) if (angleUnknown[index] && parent >= 0) angleUnknown[parent] = true;
   const below = addedUp(steps, turns, drawn);
   const feeding = options.motorContribution && zone.kind === 'input' ? motors : [];
   const fed = steps.map(({ element }) => (element.kind === 'motor' && feeding.includes(element) ? (element.ratedCurrent_A ?? null) : 0));
@@ -250,14 +247,10 @@ export function solveZone(zone: Zone, available_V: Readonly<Record<SolvedCase, n
   };
 
   /** Sizes of the load currents behind each step, added up without their angles. */
-  const currentSums = (flow: FlowResult): readonly number[] => {
-    const sums = steps.map(() => 0);
-    for (const load of loads) sums[load.node - 1] = magnitude(flow.currents_A[load.node] ?? ZERO);
-    for (let i = steps.length - 1; i > 0; i--) {
-      const parent = steps[i]?.parent ?? -1;
-      if (parent >= 0) sums[parent] = (sums[parent] ?? 0) + (sums[i] ?? 0) / (turns[i] ?? 1);
-    }
-    return sums;
+  const currentSums = (flow: FlowResult): readonly (number | null)[] => {
+    const sizes = steps.map(() => 0);
+    for (const load of loads) sizes[load.node - 1] = magnitude(flow.currents_A[load.node] ?? ZERO);
+    return addedUp(steps, turns, sizes);
   };
   const sumsOf = new Map(Object.values(flows).map((flow) => [flow, flow && angleUnknown.includes(true) ? currentSums(flow) : []]));
 
@@ -270,9 +263,8 @@ export function solveZone(zone: Zone, available_V: Readonly<Record<SolvedCase, n
     const i = step.index;
     const impedance = impedances[i] ?? nothing;
     const ratio = turns[i] ?? 1;
-    const parentKnown = step.parent < 0 ? start_V !== null : (voltageKnown[step.parent] ?? false);
     const currentKnown = below[i] !== null;
-    voltageKnown.push(parentKnown && impedance.known && (currentKnown || magnitude(impedance.z) === 0));
+    voltageKnown.push((voltageKnown[step.parent] ?? true) && impedance.known && (currentKnown || magnitude(impedance.z) === 0));
     const parentCold = step.parent < 0 ? ZERO : (cold[step.parent] ?? null);
     cold.push(parentCold && impedance.known ? add(scale(parentCold, 1 / ratio ** 2), impedance.cold) : null);
     const parentWarm = step.parent < 0 ? ZERO : (warm[step.parent] ?? null);
