@@ -2,9 +2,9 @@
  * Results remembered by the identity of everything they were made from: an edit that touches none of it costs nothing. Of a list it is what
  * stands in it that counts, not the list.
  */
-interface Entry {
+interface Entry<T = unknown> {
   readonly deps: readonly unknown[];
-  readonly value: unknown;
+  readonly value: T;
 }
 
 export class Memo {
@@ -38,13 +38,12 @@ export class Memo {
 
   /** As `get`, for a result made of many that remember for themselves: their memory lives as long as this entry does. */
   inner<T>(key: string, deps: readonly unknown[], compute: (memo: Memo) => T): T {
-    const held = this.#held.get(key);
-    const before = held?.value as { readonly memo: Memo; readonly value: T } | undefined;
-    if (held && before && isSame(held.deps, deps)) {
+    const held = this.#held.get(key) as Entry<{ readonly memo: Memo; readonly value: T }> | undefined;
+    if (held && isSame(held.deps, deps)) {
       this.#next.set(key, held);
-      return before.value;
+      return held.value.value;
     }
-    const memo = before?.memo ?? new Memo();
+    const memo = held?.value.memo ?? new Memo();
     memo.begin();
     const value = compute(memo);
     memo.end();
@@ -55,8 +54,8 @@ export class Memo {
 
   /** The remembered record when the new one says the same, so that what hangs on it is not computed again. */
   keep<T extends object>(key: string, fresh: T): T {
-    const held = this.#held.get(key)?.value as T | undefined;
-    const value = held !== undefined && saysTheSame(held, fresh) ? held : fresh;
+    const held = this.#held.get(key)?.value;
+    const value = saysTheSame(held, fresh) ? held : fresh;
     this.#next.set(key, { deps: [], value });
     return value;
   }
@@ -65,7 +64,7 @@ export class Memo {
   same<W, T extends object>(key: string, pick: (whole: W) => T | undefined, fresh: T): T {
     const whole = this.#held.get(key)?.value as W | undefined;
     const held = whole === undefined ? undefined : pick(whole);
-    return held !== undefined && saysTheSame(held, fresh) ? held : fresh;
+    return saysTheSame(held, fresh) ? held : fresh;
   }
 }
 
@@ -75,7 +74,7 @@ const isSameList = (a: unknown, b: unknown): boolean =>
   Array.isArray(a) && Array.isArray(b) && a.length === b.length && a.every((each, i) => Object.is(each, b[i]));
 
 /** Whether they would be written down alike: what is not given is as good as not there. Most of what differs differs soon. */
-function saysTheSame(a: unknown, b: unknown): boolean {
+function saysTheSame<T>(a: unknown, b: T): a is T {
   if (a === b || Object.is(a, b)) return true;
   if (typeof a !== 'object' || typeof b !== 'object' || a === null || b === null || Array.isArray(a) !== Array.isArray(b)) return false;
   const [ours, theirs] = [a as Record<string, unknown>, b as Record<string, unknown>];
