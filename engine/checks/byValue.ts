@@ -14,8 +14,7 @@ export function byValue<I extends object, More extends readonly (number | string
     const held = known.get(key);
     if (held !== undefined) return held;
     const fresh = solve(input, ...more);
-    const [oldest] = known.size < MOST ? [] : known.keys();
-    if (oldest !== undefined) known.delete(oldest);
+    if (known.size === MOST) known.delete(known.keys().next().value as string);
     known.set(key, fresh);
     return fresh;
   };

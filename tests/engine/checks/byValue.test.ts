@@ -38,6 +38,15 @@ describe('a function that remembers by value', () => {
     expect(asked).toHaveLength(4);
   });
 
+  it('takes no two values for one text, nor one number for two', () => {
+    const asked: unknown[] = [];
+    const of = byValue((input: { readonly a: number | string; readonly b?: number }, ...more: readonly number[]) => {
+      asked.push([input, more]);
+      return asked.length;
+    });
+    expect([of({ a: 1, b: 2 }), of({ a: '1b,2' }), of({ a: 1 }, 12, 3), of({ a: 1 }, 1, 23), of({ a: 1 }, 123)]).toEqual([1, 2, 3, 4, 5]);
+  });
+
   it('keeps a thousand answers, and lets the oldest go', () => {
     const { asked, of } = counted();
     for (let a = 0; a < 1001; a++) of({ a, b: 0 }, 'x');
