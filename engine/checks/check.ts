@@ -272,22 +272,21 @@ function inputOf(part: Element | Cable, path: string): Input | null {
   const value = valueAt(part, path);
   if (value === undefined) return null;
   const field = fieldOf(describedAs(part), path);
-  const quantity = field?.quantity;
+  const measured = field?.quantity && (typeof value === 'number' || typeof value === 'string') ? ([value, field.quantity] as const) : null;
   const origin = part.provenance?.[path];
   const shown =
     typeof value === 'boolean'
       ? value
         ? 'yes'
         : 'no'
-      : quantity && (typeof value === 'number' || typeof value === 'string')
-        ? formatQuantity(value, quantity, 'metric')
+      : measured
+        ? formatQuantity(...measured, 'metric')
         : Array.isArray(value)
           ? (LISTS[path]?.said(value) ?? value.join(', '))
           : field?.kind === 'choice'
             ? choiceText(String(value))
             : String(value);
-  const typed =
-    quantity && (typeof value === 'number' || typeof value === 'string') ? asTyped(origin?.typed, value, quantity, 'metric') : shown;
+  const typed = measured ? asTyped(origin?.typed, ...measured, 'metric') : shown;
   return {
     what: namedOf(field ?? LISTS[path] ?? { label: path }, part.tag),
     value: typed === shown ? shown : `${shown} (typed ${typed})`,
