@@ -88,9 +88,8 @@ export function makersWord(tree: WaveTree, motorId: string): MakersWord {
   const { atDrive, unmodelled, terminators } = tree;
   const node = tree.motors.find(({ motor }) => motor.id === motorId)?.node;
   const here = terminators.filter((each) => each.node === node).map(({ filter }) => filter);
-  const stating = [atDrive, unmodelled, ...here].find((part) => part?.kind === 'filter' && part.motorPeak_V !== undefined);
-  if (stating?.kind === 'filter' && stating.motorPeak_V !== undefined)
-    return { kind: 'stated', filter: stating, peak_V: stating.motorPeak_V };
+  for (const part of [atDrive, unmodelled, ...here])
+    if (part?.kind === 'filter' && part.motorPeak_V !== undefined) return { kind: 'stated', filter: part, peak_V: part.motorPeak_V };
   if (unmodelled) return { kind: 'ask', part: unmodelled, fields: unmodelled.kind === 'filter' ? ['motorPeak_V'] : [] };
   if (atDrive?.kind === 'filter') {
     // Behind a sine filter no edge is left, and what is left only its maker knows.
