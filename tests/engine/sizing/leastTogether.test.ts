@@ -1,10 +1,10 @@
 import { describe, expect, it } from 'vitest';
-import { type LeastCopper, type LineUp, leastCopper } from '../../../engine/index.ts';
+import { type LeastCopper, type LineUp, leastCopper, review } from '../../../engine/index.ts';
 import { volume_m3 } from '../../../engine/sizing/choices.ts';
 import { everyCombination } from '../../property/sizedLineUp.ts';
 import { inSteel, LineUpBuilder } from '../lineUpBuilder.ts';
 import { manyRuns } from '../manyRuns.ts';
-import { broken, oneLead } from './oneLead.ts';
+import { broken, oneLead, twoDrives } from './oneLead.ts';
 
 /** Cables on both sides of drives that decide together: against every combination there is, and by counting what is judged. */
 
@@ -304,6 +304,125 @@ describe('what no size mends', () => {
       'fault-rating VFD-1 open',
       'shield-adequacy W-1A open',
       'shield-adequacy W-1B open',
+    ]);
+  });
+});
+
+describe('what stands in the way of sizes that would do', () => {
+  const wide = Object.fromEntries(['CB-1', 'VFD-1', 'DS-1', 'M-1'].map((tag) => [tag, { terminalLargest: '500 kcmil' }]));
+  /** The worst verdict of a check with these sizes, as the whole review has it. */
+  const verdictWith = (lineUp: LineUp, sizes: Readonly<Record<string, string>>, check: string) =>
+    review(broken(lineUp, Object.fromEntries(Object.entries(sizes).map(([tag, size]) => [tag, { 'conductor.size': size }])))).findings.find(
+      (each) => each.check === check,
+    )?.verdict;
+  const told = ({ unmet }: LeastCopper) =>
+    unmet.map(({ check, inTheWay }) => [
+      check,
+      inTheWay?.sizes.map(({ tag, choice }) => [tag, choice.size]),
+      inTheWay?.breaks.map(({ check: other, subject }) => [other, subject.tag]),
+    ]);
+
+  it('is the fill of its pipe, which more conductor only harms', async () => {
+    const installation = { 'installation.raceway': 'steel-conduit', 'installation.racewaySize': '1' };
+    const lineUp = broken(oneLead(), { ...wide, 'W-1A': { length_m: 200, construction: 'singles', ...installation } });
+    const [[check, sizes = [], breaks] = []] = told(await leastCopper(lineUp)) as [string, string[][], string[][]][];
+    expect([check, breaks]).toEqual(['lead-drop', [['conduit-fill', 'W-1A']]]);
+    expect(sizes.map(([tag]) => tag)).toEqual(['W-1A', 'W-1B']);
+    const both = (size: string) => ({ 'W-1A': size, 'W-1B': size });
+    expect(sizes.map(([, size]) => size)).toEqual(['2 AWG', '2 AWG']);
+    expect([verdictWith(lineUp, both('3 AWG'), 'lead-drop'), verdictWith(lineUp, both('2 AWG'), 'lead-drop')]).toEqual(['caution', 'note']);
+  });
+
+  it('is a drop, where charging asks for less than the drop needs', async () => {
+    const drive = { outputCurrent_A: 53, carrier_Hz: 16_000, 'manual.lengthShielded_m': 900 };
+    const lineUp = broken(oneLead(), { ...wide, 'VFD-1': { ...wide['VFD-1'], ...drive }, 'W-1A': { length_m: 300 } });
+    const answer = await leastCopper(lineUp);
+    expect(told(answer)).toEqual([['charging-current', [['W-1A', '3 AWG']], [['lead-drop', 'M-1']]]]);
+    // At 3 AWG of the long one charging is kept, and the drop is not; a size more and it is the other way round.
+    const at = (size: string) =>
+      ['charging-current', 'lead-drop'].map((check) => verdictWith(lineUp, { 'W-1A': size, 'W-1B': '6 AWG' }, check));
+    expect(at('3 AWG')[0]).not.toBe('caution');
+    expect([at('3 AWG')[1], at('2 AWG')[0]]).toEqual(['caution', 'caution']);
+    expect(answer.judged).toBeLessThanOrEqual(27);
+  });
+
+  it('is told of the cables that may be changed, not of one that keeps its size', async () => {
+    const small = { terminalLargest: '4 AWG' };
+    const lineUp = broken(oneLead(), { 'W-1B': { length_m: 300 }, 'M-1': small, 'DS-1': small });
+    const answer = await leastCopper(lineUp, { locked: [idOf(lineUp, 'W-1A')] });
+    expect(told(answer)).toEqual([['lead-drop', [['W-1B', '2/0 AWG']], [['terminal-range', 'W-1B']]]]);
+    expect(answer.unmet[0]).toMatchObject({ cables: ['W-1A', 'W-1B'], locked: ['W-1A'] });
+  });
+
+  it('is nothing where the size waits for a value', async () => {
+    const lineUp = broken(oneLead(), { 'W-1A': { 'insulation.type': null }, 'DS-1': { terminalLargest: '14 AWG' } });
+    const [open] = (await leastCopper(lineUp)).unmet.filter(({ check }) => check === 'lead-ampacity');
+    expect(open).toMatchObject({ verdict: 'open', cables: ['W-1A'], inTheWay: null });
+  });
+
+  it('is judged without the whole line-up where its own checks tell it', async () => {
+    // 14 AWG is the most that fits: less than 50 A ask for.
+    const lineUp = broken(oneLead(), { 'M-1': { terminalLargest: '14 AWG' } });
+    const answer = await leastCopper(lineUp);
+    expect(told(answer)).toEqual([['terminal-range', [['W-1B', '14 AWG']], [['lead-ampacity', 'W-1B']]]]);
+    expect(answer.judged).toBeLessThanOrEqual(5);
+  });
+});
+
+describe('cables that nothing can be said of', () => {
+  it('are named by no fault: those without a length', async () => {
+    const answer = await leastCopper(broken(oneLead(), { 'W-1A': { length_m: null }, 'W-1B': { length_m: null } }));
+    expect([answer.unmet, answer.left, answer.cables.map(({ tag }) => tag)]).toEqual([[], ['W-1A', 'W-1B'], ['F-1']]);
+  });
+
+  it('are none, where every one keeps its size: that is asked once', async () => {
+    const lineUp = manyRuns(2);
+    const long = { ...lineUp, cables: lineUp.cables.map((each) => ({ ...each, length_m: each.length_m && each.length_m * 8 })) };
+    const answer = await leastCopper(long, { locked: long.cables.map(({ id }) => id) });
+    expect(answer.unmet.map(({ check, proved }) => [check, proved])).toEqual([
+      ['feeder-drop', true],
+      ['feeder-drop', true],
+      ['lead-drop', true],
+      ['lead-drop', true],
+    ]);
+    expect(answer.judged).toBeLessThanOrEqual(3);
+  });
+});
+
+describe('cables of two drives in one pipe', () => {
+  it('are sized beside the least that the other may be, not beside what is drawn', async () => {
+    const pipe = { 'installation.raceway': 'steel-conduit', 'installation.racewaySize': '2' };
+    // Three of 4/0 AWG leave no room for 6 AWG in two inches: the other asks for no more than 14 AWG.
+    const lineUp = broken(twoDrives(), { 'M-2': { ratedPower_W: 2200 }, 'W-1A': pipe, 'W-2': { ...pipe, 'conductor.size': '4/0 AWG' } });
+    const answer = await leastCopper(lineUp);
+    expect(answer.unmet).toEqual([]);
+    expect(answer.cables.map(({ tag, least }) => [tag, least?.size])).toEqual([
+      ['F-1', '6 AWG'],
+      ['W-1A', '6 AWG'],
+      ['W-1B', '6 AWG'],
+      ['F-2', '14 AWG'],
+      ['W-2', '14 AWG'],
+    ]);
+  });
+});
+
+describe('what waves tell where nothing else is broken', () => {
+  it('is told, and not what costs little to ask', async () => {
+    const wet = { 'insulation.type': 'THHN', construction: 'singles', 'installation.moisture': 'wet' };
+    const lineUp = broken(oneLead(), {
+      'VFD-1': { inputCurrent_A: 8, outputCurrent_A: 8.5, carrier_Hz: 16_000 },
+      'W-1A': wet,
+      'W-1B': wet,
+      'M-1': { ratedCurrent_A: 8, ratedPower_W: 4000 },
+    });
+    const thin: LineUp = { ...lineUp, project: { ...lineUp.project, checks: { 'insulation-wall': { off: true } } } };
+    const { cables, unmet } = await leastCopper(thin, { sizes: ['14 AWG', '12 AWG', '10 AWG', '8 AWG'] });
+    // Charges start in all below 10 AWG, and the drive bears the charging of no more than one such lead.
+    expect(unmet.map(({ check, subject, inTheWay }) => [check, subject.tag, inTheWay])).toEqual([['insulation-inception', 'W-1A', null]]);
+    expect(cables.map(({ tag, least, breaks }) => [tag, least?.size ?? null, breaks.length])).toEqual([
+      ['F-1', '14 AWG', 0],
+      ['W-1A', null, 0],
+      ['W-1B', '10 AWG', 1],
     ]);
   });
 });
