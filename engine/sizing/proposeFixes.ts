@@ -96,17 +96,17 @@ const partFails = ({ elements, cables }: LineUp, { worse }: FixPreview): boolean
 
 /** Whether the finding comes out better, or at least as a question where the fix says that it asks one. */
 function helps(finding: Finding, { better, worse, asked }: FixPreview, mayAsk: boolean): 'better' | 'asked' | null {
-  // Said of another part or under another name, it is not mended.
-  const elsewhere = [...worse, ...asked].some(
-    ({ id, after }) =>
-      id !== finding.id && after?.check === finding.check && moveOf(finding, after) !== 'better' && (after.verdict !== 'open' || !mayAsk),
+  // Said of another part or under another name, it is not mended; asked there, it is not settled.
+  const elsewhere = [...worse, ...asked].flatMap(({ id, after }) =>
+    id !== finding.id && after?.check === finding.check && moveOf(finding, after) !== 'better' ? [after.verdict] : [],
   );
-  if (elsewhere) return null;
+  if (elsewhere.some((verdict) => verdict !== 'open' || !mayAsk)) return null;
   const own = better.find(({ id }) => id === finding.id);
+  if (!own) return mayAsk && asked.some(({ id }) => id === finding.id) ? 'asked' : null;
   // A number that hardly moves is no help; one that stays, and is judged otherwise, is.
-  const gained = own && pointsGained(own.before, own.after);
-  if (own) return gained == null || gained === 0 || gained >= LEAST_POINTS ? 'better' : null;
-  return mayAsk && asked.some(({ id }) => id === finding.id) ? 'asked' : null;
+  const gained = pointsGained(own.before, own.after);
+  if (gained !== null && gained !== 0 && gained < LEAST_POINTS) return null;
+  return elsewhere.length > 0 ? 'asked' : 'better';
 }
 
 function* pairs(lineUp: LineUp, a: readonly Fix[], b: readonly Fix[]): Generator<Fix> {

@@ -1,0 +1,180 @@
+import { describe, expect, it } from 'vitest';
+import { type Finding, type Fix, type LineUp, proposeFixes } from '../../../engine/index.ts';
+import { createReviewer } from '../../../engine/review/createReviewer.ts';
+import type { Concerned, Kind } from '../../../engine/sizing/fixKind.ts';
+import { KINDS } from '../../../engine/sizing/fixKinds.ts';
+import { manyRuns } from '../manyRuns.ts';
+import { broken, oneLead, twoMotors } from './oneLead.ts';
+
+type FixEdit = Fix['edits'][number];
+
+/** Which of the changes that are tried are proposed: with kinds that are made up, of a line-up of which every value is given. */
+
+const idIn = ({ elements, cables }: LineUp, tag: string): string => {
+  const part = [...elements, ...cables].find((each) => each.tag === tag);
+  if (!part) throw new Error(`no ${tag}`);
+  return part.id;
+};
+const said = (lineUp: LineUp, check: string, tag?: string): Finding => {
+  const finding = createReviewer()
+    .review(lineUp)
+    .findings.find((each) => each.check === check && (tag === undefined || each.subject.tag === tag));
+  if (!finding) throw new Error(`no ${check}`);
+  return finding;
+};
+const kind = (name: string, ...lists: readonly (readonly Fix[])[]): Kind => ({ name, of: () => lists });
+const tell = (fixes: Awaited<ReturnType<typeof proposeFixes>>) =>
+  fixes.map(({ fix, kinds, asksMaker }) => [fix.label, kinds.join(), asksMaker]);
+
+/** 4 AWG on terminals that take no more than 6 AWG: fails. */
+const cramped = broken(oneLead(), { 'VFD-1': { terminalLargest: '6 AWG' } });
+const drive = idIn(cramped, 'VFD-1');
+const largest = (size: string | null, ...more: readonly FixEdit[]): Fix => ({
+  label: `${size}`,
+  edits: [{ id: drive, path: 'terminalLargest', value: size }, ...more],
+});
+const finding = said(cramped, 'terminal-range', 'W-1A');
+const proposed = (...kinds: readonly Kind[]) => proposeFixes(cramped, finding.id, {}, kinds).then(tell);
+
+describe('of the changes that are tried', () => {
+  it('the first of each list that helps is proposed', async () => {
+    expect(finding.verdict).toBe('fail');
+    expect(await proposed(kind('a', [largest('8 AWG'), largest('4 AWG'), largest('2 AWG')]))).toEqual([['4 AWG', 'a', false]]);
+    expect(await proposed(kind('a', [largest('4 AWG')], [largest('8 AWG')], [largest('2 AWG')]))).toEqual([
+      ['4 AWG', 'a', false],
+      ['2 AWG', 'a', false],
+    ]);
+    expect(await proposed(kind('a', []), kind('b'))).toEqual([]);
+  });
+
+  it('what two kinds or parts have in common is proposed once', async () => {
+    expect(await proposed(kind('a', [largest('4 AWG')], [largest('4 AWG')]), kind('b', [largest('4 AWG')]))).toEqual([
+      ['4 AWG', 'b', false],
+    ]);
+  });
+
+  it('what leaves a question is proposed only of a kind that asks, and last', async () => {
+    const asks: Kind = { ...kind('asks', [largest(null)]), asks: true };
+    expect(await proposed(kind('a', [largest(null)]))).toEqual([]);
+    expect(await proposed(asks, kind('b', [largest('4 AWG')]))).toEqual([
+      ['4 AWG', 'b', false],
+      ['null', 'asks', true],
+    ]);
+    // Said of the cable, no longer of its end, it still waits. One that settles it does not ask.
+    expect(await proposed({ ...asks, of: () => [[largest('4 AWG')]] })).toEqual([['4 AWG', 'asks', false]]);
+  });
+
+  it('what leaves a question of another part asks its maker too', async () => {
+    // The manuals of the two new drives have yet to say how long their cables may be.
+    const lineUp = broken(twoMotors(), { 'VFD-1': { 'manual.lengthShielded_m': 30 } });
+    const kinds = KINDS.filter(({ name }) => name === 'a drive for each motor');
+    expect((await proposeFixes(lineUp, said(lineUp, 'manual-limits').id, {}, kinds)).map(({ asksMaker }) => asksMaker)).toEqual([true]);
+  });
+
+  it('what makes less worse comes first; alike, in the order of the kinds', async () => {
+    const worse: FixEdit = { id: idIn(cramped, 'CB-1'), path: 'faultRating_A', value: 100 };
+    expect(await proposed(kind('a', [largest('4 AWG', worse)]), kind('b', [largest('3 AWG')]), kind('c', [largest('2 AWG')]))).toEqual([
+      ['3 AWG', 'b', false],
+      ['2 AWG', 'c', false],
+      ['4 AWG', 'a', false],
+    ]);
+  });
+
+  it('what puts in a part that fails itself is none', async () => {
+    const cable = idIn(cramped, 'W-1A');
+    const box = (terminalLargest: string): Fix => ({
+      label: terminalLargest,
+      edits: [],
+      inserts: [
+        {
+          kind: 'junction',
+          values: {
+            box: 'metal',
+            bondBar: true,
+            terminalSmallest: '14 AWG',
+            terminalLargest,
+            terminalsPerPhase: 2,
+            terminalTemperature_C: 75,
+          },
+          cable,
+          end: 'from',
+          port: 'load',
+          tail: { 'conductor.size': '6 AWG', length_m: 2 },
+        },
+      ],
+    });
+    expect(await proposed(kind('tails', [box('10 AWG'), box('4 AWG')]))).toEqual([['4 AWG', 'tails', false]]);
+  });
+
+  it('nothing is proposed for what passes, what waits for a value, or what is not said', async () => {
+    const helps = kind('a', [largest('4 AWG')]);
+    const open = broken(oneLead(), { 'VFD-1': { terminalLargest: null } });
+    expect(said(open, 'terminal-range').verdict).toBe('open');
+    expect(await proposeFixes(open, said(open, 'terminal-range').id, {}, [helps])).toEqual([]);
+    const fine = oneLead();
+    expect(await proposeFixes(fine, said(fine, 'terminal-range').id, {}, [helps])).toEqual([]);
+    expect(await proposeFixes(cramped, 'none', {}, [helps])).toEqual([]);
+  });
+
+  it('a caution is helped too', async () => {
+    const long = broken(oneLead(), { 'W-1A': { length_m: 165 } });
+    const drop = said(long, 'lead-drop');
+    expect(drop.verdict).toBe('caution');
+    const shorter = (m: number): Fix => ({ label: `${m}`, edits: [{ id: idIn(long, 'W-1A'), path: 'length_m', value: m }] });
+    expect(tell(await proposeFixes(long, drop.id, {}, [kind('shorter', [shorter(164.9), shorter(100)])]))).toEqual([
+      ['100', 'shorter', false],
+    ]);
+  });
+});
+
+describe('whom a finding concerns', () => {
+  const seen = async (lineUp: LineUp, of: Finding): Promise<Concerned> => {
+    let told: Concerned | undefined;
+    const spy: Kind = {
+      name: 'spy',
+      of: (concerned) => {
+        told = concerned;
+        return [];
+      },
+    };
+    await proposeFixes(lineUp, of.id, {}, [spy]);
+    if (!told) throw new Error('not asked');
+    return told;
+  };
+  const tags = (parts: readonly { readonly tag: string }[]) => parts.map(({ tag }) => tag);
+
+  it('of a cable: itself, and every part on its runs', async () => {
+    const told = await seen(cramped, finding);
+    expect([tags(told.cables), told.finding.id, told.lineUp]).toEqual([['W-1A'], finding.id, cramped]);
+    expect(tags(told.elements)).toEqual(['S-1', 'CB-1', 'VFD-1', 'DS-1', 'M-1']);
+    expect(told.runs.map(({ motor }) => motor.tag)).toEqual(['M-1']);
+  });
+
+  it('of a part: it, the cables of its runs, no links, and nothing of other runs', async () => {
+    const two = broken(twoMotors(), { 'M-1': { insulation: 'mg1-part-30' }, 'M-2': { insulation: 'mg1-part-30' } });
+    const told = await seen(two, said(two, 'motor-peak-voltage'));
+    const [own, other] = told.finding.subject.tag === 'M-1' ? ['W-1B', 'W-1C'] : ['W-1C', 'W-1B'];
+    expect(tags(told.cables)).toEqual(expect.arrayContaining(['F-1', 'W-1A', own]));
+    expect(tags(told.cables)).not.toContain(other);
+    expect(told.cables.every(({ kind: of }) => of === 'cable')).toBe(true);
+    expect(told.runs).toHaveLength(1);
+    expect(tags(told.elements)).toContain(told.finding.subject.tag);
+  });
+
+  it('of more than twelve runs: the part itself and what lands on it', async () => {
+    const site = (count: number) => broken(manyRuns(count), { 'B-1': { faultRating_A: 5000 } });
+    const told = async (count: number) => {
+      const lineUp = site(count);
+      const rating = createReviewer()
+        .review(lineUp)
+        .findings.find(({ check, subject }) => check === 'fault-rating' && subject.tag === 'B-1');
+      if (!rating) throw new Error('no rating');
+      return seen(lineUp, rating);
+    };
+    const many = await told(13);
+    expect([tags(many.cables), many.runs]).toEqual([[], []]);
+    expect(tags(many.elements)).toEqual(['B-1']);
+    const few = await told(12);
+    expect([few.cables.length, few.runs.length]).toEqual([24, 12]);
+  });
+});
