@@ -120,11 +120,12 @@ export {
   type SizingOptions,
   type Unmet,
 } from './sizing/leastCopper.ts';
-export { type Flip, type LengthLimit, type LengthLimits, lengthLimits } from './sizing/lengthLimits.ts';
+export { type LengthLimit, type LengthLimits, lengthLimits } from './sizing/lengthLimits.ts';
 export { type FixPreview, type Moved, previewFix } from './sizing/previewFix.ts';
 export { type Proposal, proposeFixes } from './sizing/proposeFixes.ts';
 export { type SizeCell, type SizeTable, sizeTable } from './sizing/sizeTable.ts';
 export { type FiveNumbers, startFromFive } from './sizing/startFromFive.ts';
+export type { Flip } from './sizing/stretches.ts';
 export type { UnknownInput } from './sizing/unknownInputs.ts';
 export { usualOf } from './sizing/usual.ts';
 export type { Watching } from './sizing/watched.ts';

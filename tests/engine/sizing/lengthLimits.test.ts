@@ -236,4 +236,23 @@ describe('what is asked', () => {
       flips: [{ at_m: 2.1, from: 'pass', to: 'fail' }],
     });
   });
+
+  it('is asked of that cable alone', async () => {
+    const lineUp = allowingOf(2, site({ length_m: 1 }));
+    const { limits } = await lengthLimits(lineUp, idOf(lineUp, 'F-1'), 3);
+    expect(limits.map(({ check }) => check)).not.toContain('manual-limits');
+  });
+
+  it.each([
+    [{ length_m: 2 }, false],
+    [{ length_m: 9.4 }, true],
+    [{ length_m: 2, lengthMost_m: 9.4 }, true],
+  ])('is the stretch in which the cable lies, by its long end: %j', async (more, far) => {
+    // What the peak at the motor forbids from 6.9 m on it allows again before the 9.5 m of the manual.
+    const lineUp = allowingOf(9.5, site(more));
+    const { passes, limits } = await lengthLimits(lineUp, idOf(lineUp, 'W-1'), 10);
+    const peak = limits.find(({ check }) => check === 'motor-peak-voltage')?.holds;
+    for (const each of [passes, peak]) expect([(each?.from_m ?? 0) > 6.8, (each?.to_m ?? 0) >= 9.4]).toEqual([far, far]);
+    expect(passes?.to_m).toBe(far ? 9.5 : 6.8);
+  });
 });
