@@ -83,6 +83,9 @@ function taken(lineUp: LineUp): string {
   return `${sizes.join(', ')}. ${marked} values are assumed and marked; what has no usual value is asked for.`;
 }
 
+/** Its button stands below the answer: Enter in a blank presses it. */
+const SENTENCE = 'five-numbers';
+
 export function Start() {
   const open = useEditor((state) => state.lineUp);
   const shown = useExamples();
@@ -138,6 +141,7 @@ export function Start() {
       </div>
       <h2 className="say">Say it in five numbers</h2>
       <form
+        id={SENTENCE}
         className="sentence"
         onSubmit={(event) => {
           event.preventDefault();
@@ -179,7 +183,7 @@ export function Start() {
               <span className="v-fail">{answer.what}</span>
             )}
           </div>
-          <button type="button" className="main" disabled={!answer.ok} onClick={draw}>
+          <button type="submit" form={SENTENCE} className="main" disabled={!answer.ok}>
             Draw this
           </button>
         </div>

@@ -48,6 +48,16 @@ test('ninety seconds: five numbers, a judged line-up, a shield that breaks and i
   expect(actions.length).toBeLessThanOrEqual(MOST_ACTIONS);
 });
 
+test('Enter in a blank of the sentence draws it', async ({ page }) => {
+  const length = page.getByRole('textbox', { name: 'Length' });
+  await length.fill('300 feet or so');
+  await length.press('Enter');
+  await expect(page.getByRole('button', { name: 'Draw this' })).toBeDisabled();
+  await length.fill('300 ft');
+  await length.press('Enter');
+  await expect(page.locator('.react-flow__node')).toHaveCount(6);
+});
+
 async function leadOf(page: Page): Promise<{ readonly x: number; readonly y: number }> {
   const sheet = await page.getByTestId('sheet').boundingBox();
   const lead = await page.locator('.react-flow__edge[data-id="c4"] path').first().boundingBox();
