@@ -1,6 +1,7 @@
 import { renumber, takeOut, tidyPositions } from '../../engine/index.ts';
 import { view } from '../sheet/view.ts';
-import { arrange, ask, desk } from '../store/deskStore.ts';
+import { type Ask, arrange, ask, desk } from '../store/deskStore.ts';
+import { select } from '../store/editorStore.ts';
 import { type Command, changing, chosenCables, chosenElements, chosenParts, type Scene, some } from './command.ts';
 import { rejoinable } from './rejoin.ts';
 
@@ -10,20 +11,31 @@ const one = (scene: Scene): boolean => scene.selected.length === 1;
 const oneCable = (scene: Scene): boolean => one(scene) && chosenCables(scene).length === 1;
 const oneElement = (scene: Scene): boolean => one(scene) && chosenElements(scene).length === 1;
 
-export const DRAWING: readonly Command[] = [
-  { id: 'add', label: 'Add a part…', group: 'Draw', keys: ['A'], inMenu: true, run: () => ask('add') },
-  { id: 'insert', label: 'Insert a part here…', group: 'Draw', keys: ['I'], inMenu: true, when: oneCable, run: () => ask('insert') },
-  {
-    id: 'connect',
-    label: 'Connect to…',
-    group: 'Draw',
-    keys: ['C'],
-    inMenu: true,
-    when: (scene) => oneElement(scene) && scene.lineUp.elements.length > 1,
-    run: () => ask('connect'),
+/** A hand that has travelled to a part means that, and not what it chose before elsewhere. */
+function atHand(scene: Scene): Scene {
+  const id = view()?.focused();
+  return id == null || scene.selected.includes(id) ? scene : { ...scene, selected: [id] };
+}
+const asking = (id: Ask, label: string, key: string, when: (scene: Scene) => boolean): Command => ({
+  id,
+  label,
+  group: 'Draw',
+  keys: [key],
+  inMenu: true,
+  when: (scene) => when(atHand(scene)),
+  run: (scene) => {
+    const now = atHand(scene);
+    if (now !== scene) select(now.selected);
+    ask(id);
   },
-  { id: 'start', label: 'Land its start elsewhere…', group: 'Draw', keys: ['S'], inMenu: true, when: oneCable, run: () => ask('start') },
-  { id: 'end', label: 'Land its end elsewhere…', group: 'Draw', keys: ['D'], inMenu: true, when: oneCable, run: () => ask('end') },
+});
+
+export const DRAWING: readonly Command[] = [
+  asking('add', 'Add a part…', 'A', () => true),
+  asking('insert', 'Insert a part here…', 'I', oneCable),
+  asking('connect', 'Connect to…', 'C', (scene) => oneElement(scene) && scene.lineUp.elements.length > 1),
+  asking('start', 'Land its start elsewhere…', 'S', oneCable),
+  asking('end', 'Land its end elsewhere…', 'D', oneCable),
   {
     id: 'moveTo',
     label: 'Move to the next click',

@@ -98,6 +98,23 @@ test('19 Tab goes from part to part, arrows along the cables', async ({ page }) 
   expect(await focused()).toBe('VFD-1');
 });
 
+test('19 a letter is about the part that the keys have travelled to, not about what was chosen before elsewhere', async ({ page }) => {
+  await partOf(page, 'VFD-1').click();
+  await cableOf(page, 'W-1B').focus();
+  await page.keyboard.press('i');
+  await page.getByRole('combobox', { name: 'Which part goes into the cable?' }).fill('contactor');
+  await page.keyboard.press('Enter');
+  await expect(partOf(page, 'K-1')).toHaveCount(1);
+  await expect(cableOf(page, 'W-1B')).toHaveAttribute('aria-label', /to K-1;/);
+  await page.keyboard.press('Control+z');
+  await partOf(page, 'VFD-1').click();
+  await partOf(page, 'M-1').focus();
+  await page.keyboard.press('c');
+  await expect(page.getByRole('dialog')).toBeVisible();
+  expect(await selected(page)).toEqual(['M-1']);
+  await page.keyboard.press('Escape');
+});
+
 test('20 all of a kind, and all that is connected', async ({ page }) => {
   await partOf(page, 'M-1').click();
   await page.keyboard.press('k');
