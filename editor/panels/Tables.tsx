@@ -49,7 +49,14 @@ function ordered(rows: readonly RowPart[], by: string, down: boolean, worst: Rea
 export default function Tables({ lineUp, review }: TablesProps) {
   const [kind, setKind] = useState<TableKind>('cable');
   const panel = useRef<HTMLElement>(null);
-  useEffect(() => panel.current?.focus(), []);
+  useEffect(() => {
+    panel.current?.focus();
+    return () => {
+      // What had the focus is gone with the table: it goes back to where it was on the sheet.
+      if (document.activeElement === document.body)
+        document.querySelector<HTMLElement>(':is(.react-flow__node, .react-flow__edge)[tabindex="0"]')?.focus();
+    };
+  }, []);
   return (
     <section className="tables" aria-label="Table" tabIndex={-1} ref={panel}>
       <p className="acts">

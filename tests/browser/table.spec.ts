@@ -1,4 +1,5 @@
 import { expect, test } from './desk.ts';
+import { partOf } from './page.ts';
 
 /** The table: cells, rows chosen together, rows pasted. */
 
@@ -37,6 +38,15 @@ test('rows are sorted, chosen, and changed together in one step', async ({ page 
   await page.getByRole('button', { name: 'Back to the sheet' }).click();
   await page.keyboard.press('Control+z');
   await expect(page.getByRole('button', { name: 'Undo' })).toBeDisabled();
+});
+
+test('the keys go to the table with it, and back to where they were on the sheet', async ({ page }) => {
+  await partOf(page, 'DS-1').focus();
+  await page.keyboard.press('l');
+  await expect(page.getByRole('region', { name: 'Table', exact: true })).toBeFocused();
+  await page.keyboard.press('Tab');
+  await page.keyboard.press('Escape');
+  await expect(partOf(page, 'DS-1')).toBeFocused();
 });
 
 test('rows are pasted: nothing is taken until the wrong ones are left out on purpose', async ({ page }) => {
