@@ -191,7 +191,17 @@ function tagItems(each: Wanted): readonly Item[] {
   items.push(...keynoteFlags(each.notes ?? [], end, y));
   for (const text of each.lines) {
     y += LINE_PITCH_mm;
-    items.push({ t: 'text', x, y, text, size_mm: TEXT_mm, weight: 400, anchor: 'start', ink: 'ink2', less: [firstOf(text), ''] });
+    items.push({
+      t: 'text',
+      x,
+      y,
+      text,
+      size_mm: TEXT_mm,
+      weight: 400,
+      anchor: 'start',
+      ink: 'ink2',
+      less: [each.right > 0 ? firstOf(text) : '', ''],
+    });
   }
   if (each.gap && namesGap(each)) items.push(gapText(each.gap, each.gapSays, x, y + LINE_PITCH_mm));
   return items;
