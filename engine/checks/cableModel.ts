@@ -42,11 +42,14 @@ const COLD_C = { us: 25, iec: 20 } as const;
 export interface CableImpedance {
   /** One phase, whole length, sets in parallel. */
   readonly z: Complex;
+  /** The same of the short end of a range, where less impedance is the worse. */
+  readonly least: Complex;
+  /** With conductors cold, of the short end too: where a fault current is greatest. */
   readonly cold: Complex;
   readonly says: readonly string[];
 }
 
-const NONE: CableImpedance = { z: ZERO, cold: ZERO, says: [] };
+const NONE: CableImpedance = { z: ZERO, least: ZERO, cold: ZERO, says: [] };
 
 /** Null when size, metal or length is missing, or no table has the size. */
 export function cableImpedance(cable: Cable, frequency_Hz: number, basis: Basis, temperature_C: number): CableImpedance | null {
@@ -60,7 +63,8 @@ export function cableImpedance(cable: Cable, frequency_Hz: number, basis: Basis,
     conductorImpedance({ size, metal, build, wall_mm, temperature_C: degrees_C, frequency_Hz, surround: surroundOf(cable) });
   const [hot, cold] = [at(temperature_C), at(COLD_C[basis])];
   if (!hot || !cold) return null;
-  const factor = length_m / (sets ?? 1);
-  const whole = (per: typeof hot): Complex => complex(per.resistance_ohmPerM * factor, per.reactance_ohmPerM * factor);
-  return { z: whole(hot), cold: whole(cold), says: hot.working };
+  const of = (per: typeof hot, metres: number): Complex =>
+    complex((per.resistance_ohmPerM * metres) / (sets ?? 1), (per.reactance_ohmPerM * metres) / (sets ?? 1));
+  const least_m = cable.length_m ?? length_m;
+  return { z: of(hot, length_m), least: of(hot, least_m), cold: of(cold, least_m), says: hot.working };
 }

@@ -63,18 +63,30 @@ export const LARGE_W = 200_000;
 const SAMPLES = 240;
 const LINE_SPREAD = { small: 0.08, large: 0.15 } as const;
 
-const solvedBefore = new WeakMap<WaveTree, Map<string, Wave | NoWave>>();
+export type Waves = readonly [Wave, ...Wave[]];
 
-/** Remembered with the tree, which is the same object while nothing behind the drive has changed. */
-export function waveAt(tree: WaveTree, motor: ElementOf<'motor'>, at: WaveCase): Wave | NoWave {
-  const known = solvedBefore.get(tree) ?? new Map<string, Wave | NoWave>();
+const solvedBefore = new WeakMap<WaveTree, Map<string, Waves | NoWave>>();
+
+/**
+ * At every length that may be the worst for someone: the long end first, then, of a range of lengths, the short end and what lies between at
+ * the critical length, where a single line rings highest. Remembered with the tree, which is the same object while nothing behind the drive
+ * has changed.
+ */
+export function wavesAt(tree: WaveTree, motor: ElementOf<'motor'>, at: WaveCase): Waves | NoWave {
+  const known = solvedBefore.get(tree) ?? new Map<string, Waves | NoWave>();
   solvedBefore.set(tree, known);
   const key = `${motor.id}/${at.bus_V}/${at.rise_s}/${at.basis}`;
   const held = known.get(key);
   if (held) return held;
-  const wave = solve(tree, motor, at);
-  known.set(key, wave);
-  return wave;
+  const waves = solve(tree, motor, at);
+  known.set(key, waves);
+  return waves;
+}
+
+/** Of those the one with the highest peak. */
+export function waveAt(tree: WaveTree, motor: ElementOf<'motor'>, at: WaveCase): Wave | NoWave {
+  const waves = wavesAt(tree, motor, at);
+  return 'none' in waves ? waves : waves.reduce((most, each) => (each.central_V > most.central_V ? each : most));
 }
 
 /** What a wave that could not be solved lacks. */
@@ -85,18 +97,27 @@ export function lackingIn(none: NoWave): readonly Missing[] {
 
 export const isWave = (wave: Wave | NoWave): wave is Wave => !('none' in wave);
 
-/** A range of lengths is solved at both ends, and the higher peak holds. */
-function solve(tree: WaveTree, motor: ElementOf<'motor'>, at: WaveCase): Wave | NoWave {
+function solve(tree: WaveTree, motor: ElementOf<'motor'>, at: WaveCase): Waves | NoWave {
   const way = hopsTo(tree, motor.id);
   if (way.length === 0) return { none: 'no cable' };
   for (const { cable } of tree.hops) {
     if (worstLength_m(cable) === null) return { none: 'length', cable };
     if (!cableLine(cable, at.basis)) return { none: 'dimensions', cable };
   }
-  const long = solveAt(tree, motor, at, (cable) => worstLength_m(cable) ?? 0);
-  if (!tree.hops.some(({ cable }) => cable.lengthMost_m !== undefined)) return long;
-  const short = solveAt(tree, motor, at, (cable) => cable.length_m ?? 0);
-  return isWave(long) && isWave(short) && short.central_V > long.central_V ? short : long;
+  /** At a share of every range of lengths. */
+  const solveRange = (share: number): Wave | NoWave =>
+    solveAt(tree, motor, at, (cable) => {
+      const [least_m, most_m] = [cable.length_m ?? 0, worstLength_m(cable) ?? 0];
+      return most_m - (1 - share) * (most_m - least_m);
+    });
+  const long = solveRange(1);
+  if (!isWave(long) || !tree.hops.some(({ cable }) => cable.lengthMost_m !== undefined)) return isWave(long) ? [long] : long;
+  const short = solveRange(0);
+  // A range that begins at nothing has no wave there.
+  if (!isWave(short)) return tree.hops.some(({ cable }) => cable.length_m === 0) ? [long] : short;
+  const share = (long.critical_m - short.length_m) / (long.length_m - short.length_m);
+  const between = share > 0 && share < 1 ? solveRange(share) : null;
+  return [long, short, ...(between && isWave(between) ? [between] : [])];
 }
 
 interface Piece {

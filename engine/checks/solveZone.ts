@@ -35,8 +35,9 @@ export interface StepResult extends CaseResult {
   /** How much of it comes from the source, and what feeds the rest: motors that run without a drive, where the project counts them. */
   readonly networkFault_A: Amperes | null;
   readonly feeding: readonly ElementOf<'motor'>[];
-  /** From the source to here, one phase: at the temperature of the solution, and with conductors cold. */
+  /** From the source to here, one phase: at the temperature of the solution, the same at the short end of each range of lengths, and cold there. */
   readonly path_ohm: Complex | null;
+  readonly leastPath_ohm: Complex | null;
   readonly coldPath_ohm: Complex | null;
   /** Greatest instantaneous value of that current (IEC 60909-0), null as above. */
   readonly faultPeak_A: Amperes | null;
@@ -53,13 +54,14 @@ export interface StepResult extends CaseResult {
 
 interface Impedance {
   readonly z: Complex;
+  readonly least: Complex;
   readonly cold: Complex;
   readonly known: boolean;
   readonly says: readonly string[];
   readonly assumptions: readonly Assumption[];
 }
 
-const nothing: Impedance = { z: ZERO, cold: ZERO, known: true, says: [], assumptions: [] };
+const nothing: Impedance = { z: ZERO, least: ZERO, cold: ZERO, known: true, says: [], assumptions: [] };
 const unknown: Impedance = { ...nothing, known: false };
 
 /** What one step does to the voltage, before over behind: a transformer at its tap. Null where its voltages are not known. */
@@ -84,7 +86,7 @@ function elementImpedance(element: Element, nominal_V: number | null, current_A:
       const says = [
         `Z = ${impedance_pct} % × ${secondaryVoltage_V}² / ${Math.round(ratedPower_VA / 1000)} kVA = ${Number((1000 * z).toPrecision(5))} mΩ, X/R ${xr}`,
       ];
-      return { ...nothing, z: own, cold: corrected, says, assumptions };
+      return { ...nothing, z: own, least: own, cold: corrected, says, assumptions };
     }
     case 'reactor': {
       const base_V = element.ratedVoltage_V ?? nominal_V;
@@ -101,7 +103,7 @@ function elementImpedance(element: Element, nominal_V: number | null, current_A:
               },
             ]
           : [];
-      return { ...nothing, z, cold: z, assumptions };
+      return { ...nothing, z, least: z, cold: z, assumptions };
     }
     case 'filter': {
       // An EMC filter in a feeder drops next to nothing; the others drop what their maker says, else the high end of what is usual.
@@ -123,7 +125,7 @@ function elementImpedance(element: Element, nominal_V: number | null, current_A:
               },
             ]
           : [];
-      return { ...nothing, z, cold: z, assumptions };
+      return { ...nothing, z, least: z, cold: z, assumptions };
     }
     default:
       return nothing;
@@ -212,7 +214,7 @@ export function solveZone(zone: Zone, available_V: Readonly<Record<SolvedCase, n
       const says = [`Z = ${start_V} V / (√3 × ${source.faultCurrent_A} A) = ${Number((1000 * magnitude(z)).toPrecision(5))} mΩ, X/R ${xr}`];
       const assumptions =
         source.xOverR === undefined ? [{ what: `X/R of ${source.tag}`, value: '10', source: 'common practice, from memory' }] : [];
-      return { ...nothing, z, cold, says, assumptions };
+      return { ...nothing, z, least: z, cold, says, assumptions };
     }
     if (step.via.kind === 'element') return elementImpedance(step.element, nominal[step.index] ?? null, below[step.index] ?? null, basis);
     const { cable } = step.via;
@@ -258,6 +260,7 @@ export function solveZone(zone: Zone, available_V: Readonly<Record<SolvedCase, n
   const voltageKnown: boolean[] = [];
   const cold: (Complex | null)[] = [];
   const warm: (Complex | null)[] = [];
+  const least: (Complex | null)[] = [];
   const results: StepResult[] = [];
   for (const step of steps) {
     const i = step.index;
@@ -265,10 +268,14 @@ export function solveZone(zone: Zone, available_V: Readonly<Record<SolvedCase, n
     const ratio = turns[i] ?? 1;
     const currentKnown = below[i] !== null;
     voltageKnown.push((voltageKnown[step.parent] ?? true) && impedance.known && (currentKnown || magnitude(impedance.z) === 0));
-    const parentCold = step.parent < 0 ? ZERO : (cold[step.parent] ?? null);
-    cold.push(parentCold && impedance.known ? add(scale(parentCold, 1 / ratio ** 2), impedance.cold) : null);
-    const parentWarm = step.parent < 0 ? ZERO : (warm[step.parent] ?? null);
-    warm.push(parentWarm && impedance.known ? add(scale(parentWarm, 1 / ratio ** 2), impedance.z) : null);
+    for (const [path, own] of [
+      [cold, impedance.cold],
+      [warm, impedance.z],
+      [least, impedance.least],
+    ] as const) {
+      const ahead = step.parent < 0 ? ZERO : (path[step.parent] ?? null);
+      path.push(ahead && impedance.known ? add(scale(ahead, 1 / ratio ** 2), own) : null);
+    }
     const caseOf = (flow: FlowResult | null): CaseResult => {
       if (flow?.converged !== true) return NO_CASE;
       const here = flow.voltages_V[i + 1] ?? ZERO;
@@ -301,6 +308,7 @@ export function solveZone(zone: Zone, available_V: Readonly<Record<SolvedCase, n
       networkFault_A: fault,
       feeding,
       path_ohm: warm[i] ?? null,
+      leastPath_ohm: least[i] ?? null,
       coldPath_ohm: path,
       faultPeak_A: total_A === null || path === null ? null : peakFaultCurrent_A(total_A, path),
       gain: gains[i] ?? 1,
@@ -338,6 +346,7 @@ export const NO_FLOW: StepResult = {
   feeding: [],
   faultPeak_A: null,
   path_ohm: null,
+  leastPath_ohm: null,
   coldPath_ohm: null,
   gain: 1,
   collapsed: false,

@@ -79,7 +79,7 @@ function stiffnessOf(scope: DriveScope): Stiffness | null {
     );
   }
   if (project.creditFeeder) {
-    const path = feed.path_ohm;
+    const path = feed.leastPath_ohm;
     const feeder = path && (100 * path.im * Math.sqrt(3) * current) / volts;
     if (feeder && feeder > source_pct) {
       working.push(

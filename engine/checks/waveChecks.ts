@@ -18,9 +18,9 @@ import {
   voltageMissing,
 } from './check.ts';
 import { vouched } from './figureText.ts';
-import type { Finding, Missing, Verdict } from './finding.ts';
+import { type Finding, type Missing, VERDICTS, type Verdict } from './finding.ts';
 import { type MotorLimit, motorLimit, PROVISIONAL } from './motorLimit.ts';
-import { busAssumed, busVoltage_V, isWave, lackingIn, type NoWave, USUAL_RAISE_PCT, type Wave, waveAt } from './runWave.ts';
+import { busAssumed, busVoltage_V, isWave, lackingIn, type NoWave, USUAL_RAISE_PCT, type Wave, waveAt, wavesAt } from './runWave.ts';
 import { hopsTo, makersWord } from './waveTree.ts';
 
 /** What the pulses do at the motor. */
@@ -70,12 +70,14 @@ export const criticalLength: Check = {
     const rise_s = drive.riseTime_s;
     // The length hangs on no voltage; the wave is asked for at the one at which the peak asks for it too.
     const bus_V = nominal_V === null ? 1 : busVoltage_V(nominal_V, drive);
-    const wave = waveAt(tree, motor, { bus_V, rise_s: rise_s ?? USUAL_RISE_S, basis });
-    if (!isWave(wave)) {
-      const lacking = lackingIn(wave);
+    const waves = wavesAt(tree, motor, { bus_V, rise_s: rise_s ?? USUAL_RISE_S, basis });
+    if ('none' in waves) {
+      const lacking = lackingIn(waves);
       if (lacking.length === 0) return [notApplicable(this, subject, runs, 'No cable between drive and motor.')];
-      return [openFinding(this, subject, runs, lacking, outOfReach(wave))];
+      return [openFinding(this, subject, runs, lacking, outOfReach(waves))];
     }
+    // Of a range of lengths the long end, whichever rings higher.
+    const [wave] = waves;
     const { length_m, critical_m } = wave;
     const shown = {
       quantity: 'length from drive to motor',
@@ -157,40 +159,62 @@ export const motorPeakVoltage: Check = {
       ];
     }
     const bus_V = busVoltage_V(nominal_V, drive);
-    const solve = (rise_s: number) => waveAt(tree, motor, { bus_V, rise_s, basis });
-    const wave = solve(drive.riseTime_s ?? FASTEST_RISE_S);
-    if (!isWave(wave)) {
-      const missing = [...limitMissing, ...lengths, ...lackingIn(wave).filter((each) => !lengths.some((other) => other.id === each.id))];
+    const at = (rise_s: number) => ({ bus_V, rise_s, basis });
+    const waves = wavesAt(tree, motor, at(drive.riseTime_s ?? FASTEST_RISE_S));
+    if ('none' in waves) {
+      const missing = [...limitMissing, ...lengths, ...lackingIn(waves).filter((each) => !lengths.some((other) => other.id === each.id))];
       return [
         missing.length > 0
-          ? openFinding(this, subject, runs, missing, outOfReach(wave))
+          ? openFinding(this, subject, runs, missing, outOfReach(waves))
           : notApplicable(this, subject, runs, 'No cable between drive and motor.'),
       ];
     }
-    const limit = motorLimit(motor, wave.rise_s, scope.project.limits.motorPeak_V);
-    const judged: MotorLimit = 'missing' in limit ? PROVISIONAL : limit;
-    const shown = shownOf(scope, wave, judged, nominal_V);
-    const value = wave.central_V;
-    const fails = exceeds(value, judged.peak_V);
-    const findings: Finding[] = [];
-    if ('missing' in limit)
-      findings.push(
-        openFinding(this, subject, runs, limit.missing, {
-          ...shown,
-          text: `${fixed(value, 0)} V at ${motor.tag}; ${limit.says ?? 'what its winding is built for is not known'}. As a general-purpose motor (1000 V) it would ${fails ? 'fail' : 'be within its limit'}.`,
-        }),
-      );
-    else if (drive.riseTime_s === undefined && fails && isWithin(solve(SLOW_RISE_S), judged.peak_V))
-      findings.push(
-        openFinding(this, subject, runs, [lacks(drive, 'riseTime_s')], {
-          ...shown,
-          text: `With the fastest edge ${fixed(value, 0)} V stand at ${motor.tag}, over ${fixed(judged.peak_V, 0)} V; with a slow one less. The rise time of ${drive.tag} decides.`,
-        }),
-      );
-    else findings.push(decided(this, scope, wave, judged, shown));
-    return [...findings, ...pulses(this, scope, wave, judged)];
+    const slow = () => waveAt(tree, motor, at(SLOW_RISE_S));
+    // A longer lead rings higher, a shorter one faster: of a range of lengths the worst holds, for the peak and for close pulses each.
+    const judged = waves.map((wave) => ({ wave, found: peakAt(this, scope, wave, slow, nominal_V) }));
+    const { wave, found } = judged.reduce((worst, each) => (isWorse(each.found, worst.found) ? each : worst));
+    const said = waves.length === 1 ? '' : ` Of the range of lengths ${lengthSaid(wave.length_m, scope.project)} is the worst.`;
+    return [
+      { ...found, text: `${found.text}${said}` },
+      ...worstOf(waves.flatMap((each) => pulses(this, scope, each, limitAt(scope, each)))),
+    ];
   },
 };
+
+const isWorse = (a: Finding, b: Finding): boolean => {
+  const [ours, theirs] = [a, b].map(({ verdict }) => VERDICTS.indexOf(verdict)) as [number, number];
+  return ours === theirs ? (a.margin_pct ?? 0) < (b.margin_pct ?? 0) : ours < theirs;
+};
+const worstOf = (findings: readonly Finding[]): readonly Finding[] =>
+  findings.length === 0 ? [] : [findings.reduce((worst, each) => (isWorse(each, worst) ? each : worst))];
+
+/** What the motor stands at the rise time of this wave; as a general-purpose one where that is not known. */
+function limitAt({ motor, project }: RunScope, wave: Wave): MotorLimit {
+  const limit = motorLimit(motor, wave.rise_s, project.limits.motorPeak_V);
+  return 'missing' in limit ? PROVISIONAL : limit;
+}
+
+function peakAt(check: CheckFacts, scope: RunScope, wave: Wave, slow: () => Wave | NoWave, nominal_V: number): Finding {
+  const { motor, drive } = scope;
+  const subject = elementSubject(motor);
+  const runs = [motor.tag];
+  const limit = motorLimit(motor, wave.rise_s, scope.project.limits.motorPeak_V);
+  const judged = limitAt(scope, wave);
+  const shown = shownOf(scope, wave, judged, nominal_V);
+  const value = wave.central_V;
+  const fails = exceeds(value, judged.peak_V);
+  if ('missing' in limit)
+    return openFinding(check, subject, runs, limit.missing, {
+      ...shown,
+      text: `${fixed(value, 0)} V at ${motor.tag}; ${limit.says ?? 'what its winding is built for is not known'}. As a general-purpose motor (1000 V) it would ${fails ? 'fail' : 'be within its limit'}.`,
+    });
+  if (drive.riseTime_s === undefined && fails && isWithin(slow(), judged.peak_V))
+    return openFinding(check, subject, runs, [lacks(drive, 'riseTime_s')], {
+      ...shown,
+      text: `With the fastest edge ${fixed(value, 0)} V stand at ${motor.tag}, over ${fixed(judged.peak_V, 0)} V; with a slow one less. The rise time of ${drive.tag} decides.`,
+    });
+  return decided(check, scope, wave, judged, shown);
+}
 
 type Shown = Partial<Finding> & Pick<Finding, 'assumptions' | 'working'>;
 

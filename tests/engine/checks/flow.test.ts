@@ -185,6 +185,23 @@ describe('lengths', () => {
     const there = review(set(site(), 'F', 'length_m', turn)).findings.find((each) => each.check === 'feeder-drop');
     expectClose(there?.value ?? 0, 3, { relative: 0.05 }, 'solved at that length');
   });
+  it('a fault current is that of the short end of a range, where it is greatest', () => {
+    const of = (lineUp: LineUp) => {
+      const found = review(lineUp).findings.find((each) => each.check === 'fault-rating' && each.subject.tag === 'D');
+      return [found?.verdict, found?.value];
+    };
+    const range = set(set(site(), 'F', 'length_m', 30), 'F', 'lengthMost_m', 300);
+    expect(of(range)).toEqual(of(set(site(), 'F', 'length_m', 30)));
+    expect(of(range)).not.toEqual(of(set(site(), 'F', 'length_m', 300)));
+  });
+  it('a feeder that the project counts before a drive counts with the short end of a range', () => {
+    const of = (lineUp: LineUp) =>
+      review({ ...lineUp, project: { ...lineUp.project, creditFeeder: true } }).findings.find((each) => each.check === 'supply-stiffness')
+        ?.value;
+    const range = set(set(site(), 'F', 'length_m', 30), 'F', 'lengthMost_m', 300);
+    expect(of(range)).toBe(of(set(site(), 'F', 'length_m', 30)));
+    expect(of(range)).toBeLessThan(of(set(site(), 'F', 'length_m', 300)) ?? 0);
+  });
   it('no length is a connection: not applicable, with the reason, never a division by zero', () => {
     const none = review(set(site(), 'F', 'length_m', 0)).findings.filter(
       (each) => each.subject.tag === 'F' && ['feeder-ampacity', 'feeder-drop'].includes(each.check),

@@ -53,6 +53,7 @@ export const step = (more: Partial<StepResult> = {}): StepResult => ({
   networkFault_A: null,
   feeding: [],
   path_ohm: null,
+  leastPath_ohm: null,
   coldPath_ohm: null,
   faultPeak_A: null,
   gain: 1,

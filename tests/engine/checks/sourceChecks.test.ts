@@ -97,7 +97,7 @@ describe('the impedance of a source', () => {
   });
   it('counts the feeder only where the project says so, and no reactor twice', () => {
     // 40 mΩ × √3 × 72 A / 480 V = 1.0392 %.
-    const path = { feed: step({ path_ohm: { re: 0.02, im: 0.04 } }) };
+    const path = { feed: step({ leastPath_ohm: { re: 0.02, im: 0.04 } }) };
     const credited = { ...path, project: { ...project, creditFeeder: true } };
     expectClose(of({}, path).value ?? 0, 0.36, { relative: 1e-9 }, 'source alone');
     const found = of({}, credited);
@@ -110,7 +110,7 @@ describe('the impedance of a source', () => {
     const reactors = [{ ...REACTOR, impedance_pct: 0.5 }];
     expectClose(of({}, { ...credited, reactors }).value ?? 0, 1.0392, { relative: 1e-4 }, 'by hand');
     expectClose(of({}, { ...credited, reactors: [REACTOR] }).value ?? 0, 3.36, { relative: 1e-9 }, 'what the path says is less');
-    const less = of({}, { ...credited, feed: step({ path_ohm: { re: 0, im: 0.01 } }) });
+    const less = of({}, { ...credited, feed: step({ leastPath_ohm: { re: 0, im: 0.01 } }) });
     expectClose(less.value ?? 0, 0.36, { relative: 1e-9 }, 'a path of less');
     expect([less.working.length, of({}, { ...credited, feed: step() }).value]).toEqual([3, of().value]);
   });

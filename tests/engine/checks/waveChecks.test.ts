@@ -52,6 +52,9 @@ const ENDLESS = without(LEAD, 'length_m');
 const ODD: Cable = { ...LEAD, construction: 'copper-tape', wave: undefined, insulation: { wall_mm: 1e-9 } };
 const near = (ours: number | null | undefined, byHand: number) => expectClose(ours ?? 0, byHand, { relative: 1e-6 }, 'by hand');
 
+const all = (asked: Asked = {}) => (motorPeakVoltage.scope === 'run' ? motorPeakVoltage.judge(scopeOf(asked)) : []);
+const solved = (asked: Asked = {}) => only(all(asked).filter(({ id }) => !id.endsWith('/pulses')));
+
 describe('critical length', () => {
   const of = (asked: Asked) => only(criticalLength.scope === 'run' ? criticalLength.judge(scopeOf(asked)) : []);
   const at = (length_m: number) => of({ cable: { ...LEAD, length_m } });
@@ -78,6 +81,12 @@ describe('critical length', () => {
     ]);
     expect(labels(long)).toEqual(['Rise time of D, 10 to 90 %', 'Length of W, one way', 'Speed of the wave along W']);
     expect(labels(of({ cable: { ...LEAD, lengthMost_m: 110 } }))).toHaveLength(4);
+  });
+  it('of a range takes the long end, though the short one rings higher', () => {
+    const thin = { ...LEAD, conductor: { ...LEAD.conductor, size: '14 AWG' } };
+    const found = of({ cable: { ...thin, length_m: 9, lengthMost_m: 2000 } });
+    const [short, long] = [9, 2000].map((length_m) => solved({ cable: { ...thin, length_m } }).value ?? 0) as [number, number];
+    expect([short > long, found.verdict, found.value]).toEqual([true, 'note', 2000]);
   });
   it('is known from 5.0 to 13.75 m, and a length between is said to be', () => {
     const unsure = [4.99, 5.01, 13.74, 13.76].map((length_m) => at(length_m).text.includes('the band holds this length'));
@@ -136,8 +145,7 @@ describe('critical length', () => {
   });
 });
 
-const all = (asked: Asked = {}) => (motorPeakVoltage.scope === 'run' ? motorPeakVoltage.judge(scopeOf(asked)) : []);
-const of = (asked: Asked = {}) => only(all(asked).filter(({ id }) => !id.endsWith('/pulses')));
+const of = solved;
 const PLAIN = of();
 const V = PLAIN.value ?? 0;
 const [LOW, HIGH] = [PLAIN.band?.low ?? 0, PLAIN.band?.high ?? 0];
@@ -161,6 +169,35 @@ describe('the peak at a motor', () => {
     expect([last[0]?.endsWith(`; ${(V / BUS).toFixed(2)} × bus`), last[1]]).toEqual([true, `at +10 % line ${(1.1 * V).toFixed(1)} V`]);
     expect([last[2]?.endsWith(' µs, within 40 %'), last[3]?.includes('curve A ends at about 1.56 kV')]).toEqual([true, true]);
     expect([PLAIN.assumptions, PLAIN.runs, limited(0.5 * V).runs]).toEqual([[], ['M'], ['M']]);
+  });
+  describe('of a range of lengths', () => {
+    const THIN = { ...LEAD, conductor: { ...LEAD.conductor, size: '14 AWG' } };
+    const at = (length_m: number, lengthMost_m?: number, motor: Partial<Motor> = {}, drive: Partial<Drive> = {}) => ({
+      cable: { ...THIN, length_m, ...(lengthMost_m === undefined ? {} : { lengthMost_m }) },
+      motor,
+      drive,
+    });
+    it('is that at the critical length, where it rings highest, if that lies between', () => {
+      const found = of(at(2, 2000));
+      near(found.value, of(at(9.375)).value ?? 0);
+      expect([2, 2000].map((length_m) => (of(at(length_m)).value ?? 0) < (found.value ?? 0))).toEqual([true, true]);
+      expect(found.text).toMatch(/ Of the range of lengths 30\.8.ft is the worst\.$/);
+    });
+    it('is that of the end that is worse for its limit: a short lead keeps the edge fast', () => {
+      const slow = { riseLimit_s: 0.09e-6 };
+      const [short, long, range] = [of(at(5, undefined, slow)), of(at(9, undefined, slow)), of(at(5, 9, slow))];
+      expect([short.verdict, long.verdict, range.verdict]).toEqual(['fail', 'pass', 'fail']);
+      expect(short.value).toBeLessThan(long.value ?? 0);
+    });
+    it('lets close pulses meet the ring of the long end', () => {
+      const close = (asked: Asked) => only(all(asked).filter(({ id }) => id.endsWith('/pulses')));
+      const slow = { pulseLeast_s: 5e-6 };
+      const [short, long, range] = [at(20, undefined, {}, slow), at(200, undefined, {}, slow), at(20, 200, {}, slow)].map((asked) =>
+        close({ ...asked, motor: { peakLimit_V: 1600 } }),
+      );
+      expect([short?.verdict, long?.verdict, range?.verdict]).toEqual(['pass', 'note', 'note']);
+      expect(range?.working).toEqual(long?.working);
+    });
   });
   it('shows all that it was made from', () => {
     const told: Asked = {
