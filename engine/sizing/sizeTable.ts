@@ -30,10 +30,12 @@ export function sizeTable(lineUp: LineUp, cableId: string, sets?: number): SizeT
     const choice: Choice = { size, sets: sets ?? own?.sets ?? 1 };
     return { choice, worst: worstByCheck(judge(new Map([[cableId, choice]])), cableId) };
   });
-  // A check that has nothing to say of this cable in any size is no column.
-  const columns = SIZE_CHECKS.filter(({ slug }) =>
-    said.some(({ worst }) => (worst.get(slug)?.verdict ?? 'not-applicable') !== 'not-applicable'),
-  ).map(({ slug, title }) => ({ check: slug, title }));
+  // A column is a check that is asked about this cable, or that says something else of another part when this cable's size changes.
+  const columns = SIZE_CHECKS.filter(({ slug }) => {
+    const found = said.flatMap(({ worst }) => worst.get(slug) ?? []);
+    const speaks = found.some(({ verdict }) => verdict !== 'not-applicable');
+    return speaks && (found.some(({ subject }) => subject.id === cableId) || new Set(found.map(({ text }) => text)).size > 1);
+  }).map(({ slug, title }) => ({ check: slug, title }));
   return {
     columns,
     rows: said.map(({ choice, worst }) => ({

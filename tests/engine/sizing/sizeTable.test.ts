@@ -43,6 +43,15 @@ describe('one cable in every size', () => {
       expect([check, column(check)?.some(({ verdict = 'not-applicable' }) => verdict !== 'not-applicable')]).toEqual([check, true]);
   });
 
+  it('shows what its size decides: a lead nothing of the feeder, a feeder what it leaves for the lead', () => {
+    const columns = (tag: string) =>
+      sizeTable(alder, alder.cables.find((each) => each.tag === tag)?.id ?? '')?.columns.map(({ check }) => check) ?? [];
+    const [lead, feeder] = [columns('W-1'), columns('F-1')];
+    expect(lead.filter((check) => ['feeder-ampacity', 'feeder-drop', 'fault-rating', 'supply-stiffness'].includes(check))).toEqual([]);
+    expect(feeder).toEqual(expect.arrayContaining(['feeder-ampacity', 'feeder-drop', 'lead-drop']));
+    expect(feeder).not.toContain('lead-ampacity');
+  });
+
   it.each([
     ['as are asked for', {}, 2, [2], []],
     ['as are drawn', { sets: 3 }, undefined, [3], ['8 AWG']],
