@@ -185,12 +185,12 @@ export const shieldContinuity: Check = {
       const made = 'box' in box ? box.box : undefined;
       const bar = 'bondBar' in box ? box.bondBar : undefined;
       const said = ends.map(({ cable, end }) => endWords(cable, end)).join(' and ');
-      // A bus has no box of its own.
-      const fixes = box.kind === 'bus' ? [] : [bondThrough(box, cables)];
+      const fixes = [bondThrough(box, cables)];
+      const joint = box.kind === 'bus' ? 'bondBar' : 'box';
       if (at.state === 'open') {
         const missing: Missing[] = [
           ...ends.filter(({ cable, end }) => cable[end].landing === undefined).map(({ cable, end }) => lacks(cable, `${end}.landing`)),
-          ...(made === undefined && bar !== true && isBetween(box) ? [lacks(box, 'box')] : []),
+          ...(made === undefined && bar !== true && isBetween(box) ? missingOf(box, joint) : []),
         ];
         return [
           openFinding(this, subject, runs, missing, {
@@ -199,7 +199,9 @@ export const shieldContinuity: Check = {
           }),
         ];
       }
-      const why = made === undefined ? '' : `, and the box is ${made}${made === 'plastic' && bar === false ? ' and has no bond bar' : ''}`;
+      const barless = joint === 'bondBar' && bar === false ? ', and it has no bond bar' : '';
+      const why =
+        made === undefined ? barless : `, and the box is ${made}${made === 'plastic' && bar === false ? ' and has no bond bar' : ''}`;
       return [
         finding(this, subject, runs, {
           verdict: 'fail',

@@ -39,6 +39,8 @@ function landed(cable: Cable, end: 'from' | 'to'): boolean | null {
 
 /** Whether a box joins two shields that are landed in it. Boxes that are machines or panels are metal unless said otherwise. */
 function boxJoins(box: Element): boolean | null {
+  // A bus has no box: its bond bar alone decides.
+  if (box.kind === 'bus') return box.bondBar ?? null;
   if ('bondBar' in box && box.bondBar === true) return true;
   if ('box' in box && box.box !== undefined) return box.box === 'metal';
   return null;

@@ -72,6 +72,8 @@ export const bus = z.looseObject({
   ratedCurrent_A: z.optional(positive),
   faultRating_A: z.optional(positive),
   capacitor: z.optional(yesNo),
+  /** Joins the shields of the cables that are landed at it: a bus has no box of its own. */
+  bondBar: z.optional(yesNo),
   ...terminalFields,
 });
 

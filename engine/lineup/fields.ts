@@ -97,6 +97,7 @@ const DESIGNED: Readonly<Record<ElementKind | 'cable', readonly Field[]>> = {
     of('ratedCurrent_A', 'Rated current', 'current', SUPPLIER),
     of('faultRating_A', 'Fault rating', 'current', SUPPLIER),
     yesNo('capacitor', 'Capacitor or arrester on it=Capacitor or arrester on |', SPECIFICATION),
+    yesNo('bondBar', 'Bond bar=Whether | has a bond bar', INSTALLER, 'A bar or plate with clamps that joins the shields landed at it'),
     ...terminals,
     ...common,
   ],

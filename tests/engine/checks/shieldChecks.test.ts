@@ -196,9 +196,16 @@ describe('a shield is whole', () => {
       expect(found.fixes).toEqual([{ label: `Land the shield at ${at}`, edits: [{ id: 'c1', path, value: 'clamp' }] }]);
     }
   });
-  it('at a bus, which has no box to bond, is not bonded by a click', () => {
-    const bus: Element = { id: 'b1', kind: 'bus', tag: 'B' };
-    expect(only(whole([toBox(SHIELDED, cut), second], bus)).fixes).toEqual([]);
+  it('at a bus, which has no box, hangs on its bond bar alone', () => {
+    const at = (bondBar?: boolean) => {
+      const bus: Element = { id: 'b1', kind: 'bus', tag: 'B', ...(bondBar === undefined ? {} : { bondBar }) };
+      return only(whole([SHIELDED, second], bus));
+    };
+    expect([at().verdict, fields(at())]).toEqual(['open', ['B: bondBar']]);
+    expect(at().missing[0]?.named).toBe('Whether B has a bond bar');
+    expect([at(true).verdict, at(false).verdict]).toEqual(['pass', 'fail']);
+    expect(at(false).text).toBe('Shield stops at B: W is landed there and X is landed there, and it has no bond bar.');
+    expect(at().fixes).toEqual([{ label: 'Bond the shields through B', edits: [{ id: 'b1', path: 'bondBar', value: true }] }]);
   });
   it('is open while it is not known how it is landed, or in what', () => {
     const open = (a: Cable, b: Cable, between: Element) => {
