@@ -13,7 +13,7 @@ import { barePart, bareCable as loose } from '../bareParts.ts';
 
 const ROOT3 = Math.sqrt(3);
 const KFT = 304.8;
-const R2 = 0.2;
+const [R2, X2] = [0.2, 0.057];
 const line = (id: string, from: string, to: string, more: Partial<Cable> = {}): Cable => ({
   ...loose(id, from, to),
   conductor: { size: '2 AWG', metal: 'copper' },
