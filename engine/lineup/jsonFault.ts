@@ -11,6 +11,9 @@ const WORD = /true|false|null/y;
 const NUMBER = /-?(?:0|[1-9]\d*)(?:\.\d+)?(?:[eE][+-]?\d+)?/y;
 const TEXT = /"(?:[^"\\\u0000-\u001f]|\\(?:["\\/bfnrt]|u[0-9a-fA-F]{4}))*"/y;
 const SPACE = /[ \t\r\n]*/y;
+const ESCAPE = /\\(?:["\\/bfnrt]|u[0-9a-fA-F]{4})/y;
+/** An escape that the text ends within. */
+const BEGUN = /^\\(?:u[0-9a-fA-F]{0,3})?$/;
 
 /** @returns null when the text is JSON. Brackets are counted in a list, not by recursion. */
 export function jsonFault(text: string): JsonFault | null {
@@ -66,11 +69,10 @@ function inText(text: string, from: number): JsonFault | null {
     const c = text.charCodeAt(at);
     if (c < 0x20) return { at, expected: 'the closing quote' };
     if (c === 92) {
-      const escapeAt = /\\(?:["\\/bfnrt]|u[0-9a-fA-F]{4})/y;
-      escapeAt.lastIndex = at;
-      if (!escapeAt.test(text))
-        return text.length - at < 6 ? { at: text.length, expected: 'the closing quote' } : { at, expected: 'an escapeAt such as \\n' };
-      at = escapeAt.lastIndex;
+      ESCAPE.lastIndex = at;
+      if (!ESCAPE.test(text))
+        return BEGUN.test(text.slice(at)) ? { at: text.length, expected: 'the rest of it' } : { at, expected: 'an escape such as \\n' };
+      at = ESCAPE.lastIndex;
     } else at++;
   }
   return { at: text.length, expected: 'the closing quote' };

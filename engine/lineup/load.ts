@@ -180,7 +180,7 @@ function placeIn(text: string, position: number): string {
 
 function show(value: unknown): string {
   if (value === undefined) return 'nothing';
-  return (JSON.stringify(value) ?? typeof value).slice(0, 60);
+  return JSON.stringify(value).slice(0, 60);
 }
 
 const at = (document: unknown, path: readonly PropertyKey[]): unknown =>
