@@ -1,6 +1,6 @@
 import type { Cable } from './cable.ts';
 import type { Element } from './elements.ts';
-import { FIELDS, valueAt } from './fields.ts';
+import { FIELDS, valueAt, withValueAt } from './fields.ts';
 import { describedAs, isCable } from './isCable.ts';
 import type { Design } from './lineUp.ts';
 import type { Project } from './project.ts';
@@ -60,9 +60,18 @@ function partChanges(was: Part, part: Part, before: Design, after: Design, units
     const [from, to] = [valueAt(was, field.path), valueAt(part, field.path)];
     if (from !== to) changes.push({ label: field.label, before: shown(from), after: shown(to) });
   }
-  // A list, or a field that this version does not name.
-  return changes.length > 0 ? changes : [{ label: 'Other values', before: 'as before', after: 'changed' }];
+  if (changes.length === 0 || !alike(unnamed(was), unnamed(part)))
+    changes.push({ label: 'Other values', before: 'as before', after: 'changed' });
+  return changes;
 }
+
+/** What no row of its own tells: lists, and fields that this version does not name. */
+const unnamed = (part: Part): Part =>
+  ['tag', 'kind', ...(isCable(part) ? LANDS : []), ...FIELDS[describedAs(part)].map(({ path }) => path)].reduce(
+    (rest, path) => withValueAt(rest, path, undefined),
+    part,
+  );
+const LANDS = ['from.element', 'from.port', 'to.element', 'to.port'];
 
 function landsOn(part: Part, end: 'from' | 'to', lineUp: Design): string {
   if (!isCable(part)) return '';
