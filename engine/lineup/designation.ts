@@ -117,8 +117,8 @@ export function renumber(lineUp: LineUp): LineUp {
   const place = (id: string | undefined) => lineUp.positions[id ?? ''] ?? { x_mm: 0, y_mm: 0 };
   const inOrder = <T extends { readonly id: string }>(parts: readonly T[], at: (part: T) => string | undefined): readonly T[] =>
     parts
-      .map((part, index) => ({ part, index, ...place(at(part)) }))
-      .sort((a, b) => a.x_mm - b.x_mm || a.y_mm - b.y_mm || a.index - b.index)
+      .map((part) => ({ part, ...place(at(part)) }))
+      .sort((a, b) => a.x_mm - b.x_mm || a.y_mm - b.y_mm)
       .map(({ part }) => part);
   const next = tagsBeside(lineUp.project, []);
   const tags = new Map<string, string>();
