@@ -44,7 +44,7 @@ export function cableLine(cable: Cable, basis: Basis): CableLine | null {
           build,
           temperature_C: basis === 'us' ? 75 : 20,
           frequency_Hz: 60,
-          surround: surroundOf(cable),
+          surround: surroundOf(cable, 'nonmetallic'),
         })
       : null;
   const { wave, construction } = cable;

@@ -7,19 +7,21 @@ import { conductorImpedance } from '../physics/conductorImpedance.ts';
 
 /** A cable of the document as the physics wants it. */
 
-/** What surrounds the conductors, for the columns of NEC Chapter 9 Table 9. */
-export function surroundOf(cable: Cable): 'steel' | 'aluminium' | 'nonmetallic' {
+/** What surrounds the conductors, for the columns of NEC Chapter 9 Table 9. @param unsaid where nobody said what it is laid in: steel has the highest impedance, no metal the lowest */
+export function surroundOf(cable: Cable, unsaid: 'steel' | 'nonmetallic'): 'steel' | 'aluminium' | 'nonmetallic' {
   const { raceway } = cable.installation;
   if (raceway === 'steel-conduit' || raceway === 'flexible-metal') return 'steel';
   if (raceway === 'aluminium-conduit' || cable.construction === 'corrugated-armour') return 'aluminium';
   if (cable.construction === 'interlocked-armour') return 'steel';
-  // Neither pipe nor build is known: steel has the highest reactance.
-  return raceway === undefined && (cable.construction === undefined || cable.construction === 'singles') ? 'steel' : 'nonmetallic';
+  return raceway === undefined ? unsaid : 'nonmetallic';
 }
 
 /** The length a check must use: the long end of a range; null when it is not known. */
 export const worstLength_m = (cable: Cable): number | null =>
   cable.kind === 'link' ? 0 : cable.length_m === undefined ? null : Math.max(cable.length_m, cable.lengthMost_m ?? 0);
+
+/** The short end, where a fault current is greatest. */
+const leastLength_m = ({ length_m = 0, lengthMost_m = length_m }: Cable): number => Math.min(length_m, lengthMost_m);
 
 /** Length of the way over these cables, the long end of a range; null when one's is missing. */
 export function wayLength_m(cables: readonly Cable[]): number | null {
@@ -44,7 +46,7 @@ export interface CableImpedance {
   readonly z: Complex;
   /** The same of the short end of a range, where less impedance is the worse. */
   readonly least: Complex;
-  /** With conductors cold, of the short end too: where a fault current is greatest. */
+  /** The least that it can be, for the greatest fault current: cold, short, and nothing where nobody said how many sets there are. */
   readonly cold: Complex;
   readonly says: readonly string[];
 }
@@ -59,12 +61,15 @@ export function cableImpedance(cable: Cable, frequency_Hz: number, basis: Basis,
   const { size, metal, build, sets } = cable.conductor;
   if (size === undefined || metal === undefined || !conductorSize(size)) return null;
   const wall_mm = cable.insulation.wall_mm ?? wallThickness_mm(cable.insulation.type, size)?.wall_mm;
-  const at = (degrees_C: number) =>
-    conductorImpedance({ size, metal, build, wall_mm, temperature_C: degrees_C, frequency_Hz, surround: surroundOf(cable) });
-  const [hot, cold] = [at(temperature_C), at(COLD_C[basis])];
+  const at = (degrees_C: number, unsaid: 'steel' | 'nonmetallic') =>
+    conductorImpedance({ size, metal, build, wall_mm, temperature_C: degrees_C, frequency_Hz, surround: surroundOf(cable, unsaid) });
+  const [hot, cold] = [at(temperature_C, 'steel'), at(COLD_C[basis], 'nonmetallic')];
   if (!hot || !cold) return null;
-  const of = (per: typeof hot, metres: number): Complex =>
-    complex((per.resistance_ohmPerM * metres) / (sets ?? 1), (per.reactance_ohmPerM * metres) / (sets ?? 1));
-  const least_m = cable.length_m ?? length_m;
-  return { z: of(hot, length_m), least: of(hot, least_m), cold: of(cold, least_m), says: hot.working };
+  const whole = (per: typeof hot, factor: number): Complex => complex(per.resistance_ohmPerM * factor, per.reactance_ohmPerM * factor);
+  return {
+    z: whole(hot, length_m / (sets ?? 1)),
+    least: whole(hot, leastLength_m(cable) / (sets ?? 1)),
+    cold: sets === undefined ? ZERO : whole(cold, leastLength_m(cable) / sets),
+    says: hot.working,
+  };
 }

@@ -38,8 +38,17 @@ export const faultRating: Check = {
     const runs = tagsOf(motors);
     const available = flow.faultCurrent_A;
     const supply = ahead.find((part) => part.kind === 'supply' && part.faultCurrent_A === undefined);
+    const feeders = ahead.filter(isCable).filter((cable) => impedancePaths(cable).length > 0);
     const assumptions = [
       ...flow.assumptions,
+      ...feeders.flatMap(({ tag, conductor: { sets }, installation: { raceway }, construction }) => [
+        ...(sets === undefined
+          ? [{ what: `sets of ${tag}`, value: 'any number, so no impedance', source: 'worst case for faults: not given' }]
+          : []),
+        ...(raceway === undefined && !construction?.endsWith('armour')
+          ? [{ what: `what ${tag} is laid in`, value: 'no metal', source: 'worst case for faults: not given' }]
+          : []),
+      ]),
       ...(supply ? [{ what: `fault level of ${supply.tag}`, value: 'unlimited', source: 'worst case for faults: not given' }] : []),
       ...(flow.feeding.length > 0
         ? [

@@ -176,6 +176,19 @@ describe('what it was made from', () => {
     const open = one({ flow: step({ ...path, faultCurrent_A: null, feeding: [unsaid] }) });
     expect([open.verdict, fields(open), open.working.length]).toEqual(['open', ['M: ratedCurrent_A'], 2]);
   });
+  it('a feeder of no known sets has no impedance, one laid in nobody knows what no metal about it, and it is said', () => {
+    const said = (more: Partial<typeof CABLE>) => of(5000, { ahead: [{ ...CABLE, ...more }] }).assumptions;
+    const unset = { conductor: { size: '2 AWG', metal: 'copper' as const } };
+    const worst = 'worst case for faults: not given';
+    expect(said({})).toEqual([]);
+    expect(said(unset)).toEqual([{ what: 'sets of W', value: 'any number, so no impedance', source: worst }]);
+    expect(said({ installation: {} })).toEqual([{ what: 'what W is laid in', value: 'no metal', source: worst }]);
+    expect([
+      said({ installation: {}, construction: 'corrugated-armour' }),
+      said({ ...unset, kind: 'link' }),
+      said({ ...unset, length_m: 0 }),
+    ]).toEqual([[], [], []]);
+  });
   it('while open it lists what is known of the way', () => {
     const { faultRating_A: _, ...unrated } = PANEL;
     const ahead = [

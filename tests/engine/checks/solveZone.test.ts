@@ -16,7 +16,7 @@ const KFT = 304.8;
 const [R2, X2] = [0.2, 0.057];
 const line = (id: string, from: string, to: string, more: Partial<Cable> = {}): Cable => ({
   ...loose(id, from, to),
-  conductor: { size: '2 AWG', metal: 'copper' },
+  conductor: { size: '2 AWG', metal: 'copper', sets: 1 },
   installation: { raceway: 'steel-conduit' },
   length_m: KFT,
   ...more,
