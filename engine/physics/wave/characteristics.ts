@@ -132,7 +132,7 @@ export function travellingWaves(network: WaveNetwork, perEdge = 50): WaveResult 
   const stiff = !(inductance_H > 0);
   const coil = stiff ? 0 : dt / (2 * inductance_H);
   const across = 1 / across_ohm;
-  if (!stiff) conductance[0] = (conductance[0] ?? 0) + coil + across;
+  conductance[0] = (conductance[0] ?? 0) + coil + across;
   let coilI = lines.reduce((sum, line, k) => sum + (line.from === 0 ? (through[k] ?? 0) : 0), 0);
   for (const shunt of shunts) if (shunt.node === 0 && !shunt.capacitance_F) coilI += rest / shunt.resistance_ohm;
   let coilU = 0;
@@ -176,7 +176,7 @@ export function travellingWaves(network: WaveNetwork, perEdge = 50): WaveResult 
       const node = branchNode[k] ?? 0;
       injected[node] = (injected[node] ?? 0) + (branchG[k] ?? 0) * ((branchV[k] ?? 0) + (branchK[k] ?? 0) * (branchI[k] ?? 0));
     }
-    if (!stiff) injected[0] = (injected[0] ?? 0) + coilI + coil * (driven + coilU) + across * driven;
+    injected[0] = (injected[0] ?? 0) + coilI + coil * (driven + coilU) + across * driven;
     for (let node = 0; node < nodes; node++) volts[node] = (injected[node] ?? 0) * (resistance[node] ?? 0);
     if (stiff) volts[0] = driven;
 
@@ -268,7 +268,7 @@ function extremes(voltage_V: Float64Array, step_s: number): Watched {
  */
 function fittingStep(lines: readonly Line[], shortest_s: number, wanted_s: number): number {
   const least = Math.ceil(shortest_s / wanted_s);
-  let best = { step_s: shortest_s / least, off: Number.POSITIVE_INFINITY };
+  let best = { step_s: Number.NaN, off: Number.POSITIVE_INFINITY };
   for (let count = least; count <= Math.ceil(1.4 * least); count++) {
     const step_s = shortest_s / count;
     let off = 0;
