@@ -78,7 +78,7 @@ interface List {
 /** What several motors of one drive would have proposed each is proposed once. */
 function listsFor(kinds: readonly Kind[], concerned: Concerned): readonly List[] {
   const lists = kinds.flatMap((kind) => kind.of(concerned).map((fixes): List => ({ kind, fixes })));
-  return [...new Map(lists.map((list) => [JSON.stringify(list.fixes), list])).values()].filter(({ fixes }) => fixes.length > 0);
+  return [...new Map(lists.map((list) => [JSON.stringify(list.fixes), list])).values()];
 }
 
 /** Whether it says something else of the finding, and nothing worse. */

@@ -82,17 +82,17 @@ describe('of the changes that are tried', () => {
 
   it('what puts in a part that fails itself is none', async () => {
     const cable = idIn(cramped, 'W-1A');
-    const box = (terminalLargest: string): Fix => ({
-      label: terminalLargest,
+    const box = (made: string): Fix => ({
+      label: made,
       edits: [],
       inserts: [
         {
           kind: 'junction',
           values: {
-            box: 'metal',
-            bondBar: true,
+            box: made,
+            bondBar: made === 'metal',
             terminalSmallest: '14 AWG',
-            terminalLargest,
+            terminalLargest: '4 AWG',
             terminalsPerPhase: 2,
             terminalTemperature_C: 75,
           },
@@ -103,7 +103,7 @@ describe('of the changes that are tried', () => {
         },
       ],
     });
-    expect(await proposed(kind('tails', [box('10 AWG'), box('4 AWG')]))).toEqual([['4 AWG', 'tails', false]]);
+    expect(await proposed(kind('tails', [box('plastic'), box('metal')]))).toEqual([['metal', 'tails', false]]);
   });
 
   it('nothing is proposed for what passes, what waits for a value, or what is not said', async () => {
@@ -124,6 +124,101 @@ describe('of the changes that are tried', () => {
     expect(tell(await proposeFixes(long, drop.id, {}, [kind('shorter', [shorter(164.9), shorter(100)])]))).toEqual([
       ['100', 'shorter', false],
     ]);
+  });
+});
+
+describe('two changes together', () => {
+  // 200 m of 4 AWG drop 3.6 %: neither 180 m nor 3 AWG alone is enough for 3 %, both are.
+  const long = broken(oneLead(), { 'W-1A': { length_m: 200 } });
+  const drop = said(long, 'lead-drop');
+  const [a, b] = [idIn(long, 'W-1A'), idIn(long, 'W-1B')];
+  const shorter = (m: number, more: Partial<Fix> = {}): Fix => ({
+    label: `${m} m`,
+    edits: [{ id: a, path: 'length_m', value: m }],
+    ...more,
+  });
+  const thicker = (more: Partial<Fix> = {}): Fix => ({
+    label: '3 AWG',
+    edits: [a, b].map((id) => ({ id, path: 'conductor.size', value: '3 AWG' })),
+    ...more,
+  });
+  const together = (...kinds: readonly Kind[]) => proposeFixes(long, drop.id, {}, kinds).then(tell);
+  const both = [['180 m, and 3 AWG', 'route,size', false]];
+
+  it('are tried where none helps alone, each pair once', async () => {
+    expect(await together(kind('route', [shorter(180)]), kind('size', [thicker()]))).toEqual(both);
+    expect(await together(kind('route', [shorter(180)]), kind('size', [thicker()]), kind('other', [shorter(100)]))).toEqual([
+      ['100 m', 'other', false],
+    ]);
+    expect(await together(kind('route', [shorter(180)]), kind('nothing', [{ label: 'nothing', edits: [] }]))).toEqual([]);
+    expect(await together(kind('nothing', [{ label: 'nothing', edits: [] }]))).toEqual([]);
+  });
+
+  it('are of two kinds, the smallest or the largest step of each', async () => {
+    expect(await together(kind('one', [shorter(180)], [thicker()]))).toEqual([]);
+    expect(await together(kind('route', [shorter(215), shorter(190), shorter(180)]), kind('size', [thicker()]))).toEqual(both);
+    expect(await together(kind('route', [shorter(180), shorter(178)]), kind('size', [thicker()]))).toEqual(both);
+    expect(await together(kind('route', [shorter(215), shorter(180), shorter(214)]), kind('size', [thicker()]))).toEqual([]);
+  });
+
+  it('touch nothing twice: no value, no cable that a part is put into, no part that is moved or taken out', async () => {
+    const box = (cable: string, end: 'from' | 'to') => {
+      const values = { box: 'metal', bondBar: true, terminalSmallest: '14 AWG', terminalLargest: '1/0 AWG', terminalTemperature_C: 75 };
+      return { inserts: [{ kind: 'junction', values, cable, end, port: end === 'from' ? 'load' : 'line' }] } as const;
+    };
+    const tried = (one: Partial<Fix>, other: Partial<Fix>) => together(kind('route', [shorter(180, one)]), kind('size', [thicker(other)]));
+    expect(await tried(box(a, 'from'), box(b, 'to'))).toEqual(both);
+    expect(await tried(box(a, 'from'), box(a, 'to'))).toEqual([]);
+    const switchId = idIn(long, 'DS-1');
+    const moves = [{ id: switchId, beside: idIn(long, 'VFD-1'), port: 'load' as const, asks: [] }];
+    expect(await tried({ moves }, {})).toEqual(both);
+    expect(await tried({ moves }, { takesOut: [switchId] })).toEqual([]);
+    // What lands on a part that goes is touched with it.
+    expect(await tried({ takesOut: [switchId] }, box(b, 'to'))).toEqual([]);
+    expect(await tried({ takesOut: [switchId] }, { takesOut: [switchId] })).toEqual([]);
+    expect(
+      await together(
+        kind('route', [shorter(180)]),
+        kind('size', [thicker({ edits: [...thicker().edits, { id: a, path: 'length_m', value: 230 }] })]),
+      ),
+    ).toEqual([]);
+  });
+
+  it('make all that each makes', async () => {
+    const one = (more: Partial<Fix>): Partial<Fix> => more;
+    const parts = { moves: [{ id: idIn(long, 'DS-1'), beside: idIn(long, 'VFD-1'), port: 'load' as const, asks: [] }] };
+    const [made] = await proposeFixes(long, drop.id, {}, [kind('route', [shorter(180)]), kind('size', [thicker(one(parts))])]);
+    expect(made?.fix).toEqual({
+      ...parts,
+      label: '180 m, and 3 AWG',
+      edits: [...shorter(180).edits, ...thicker().edits],
+      inserts: [],
+      takesOut: [],
+      removes: [],
+    });
+  });
+
+  it('are tried where one only says something else of it', async () => {
+    const two = broken(twoMotors(), { 'M-1': { overload: 'drive', ownShortCircuitDevice: false } });
+    const motor = idIn(two, 'M-1');
+    const own: Fix = { label: 'overload', edits: [{ id: motor, path: 'overload', value: 'own' }] };
+    const device: Fix = { label: 'device', edits: [{ id: motor, path: 'ownShortCircuitDevice', value: true }] };
+    const fails = createReviewer()
+      .review(two)
+      .findings.filter(({ check, subject, verdict }) => check === 'several-motors' && subject.tag === 'M-1' && verdict === 'fail');
+    for (const each of fails) {
+      const found = tell(await proposeFixes(two, each.id, {}, [kind('a', [own]), kind('b', [device])]));
+      expect(found.length).toBeGreaterThan(0);
+    }
+  });
+});
+
+describe('what waits for a value', () => {
+  it('is given what its check knows, where that makes the question idle', async () => {
+    const lineUp = broken(oneLead(), { 'DS-1': { box: null } });
+    const open = said(lineUp, 'shield-continuity');
+    expect([open.verdict, open.fixes.length > 0]).toEqual(['open', true]);
+    expect((await proposeFixes(lineUp, open.id, {}, KINDS.slice(0, 1))).map(({ kinds }) => kinds[0])).toContain('as the check proposes');
   });
 });
 
