@@ -127,10 +127,9 @@ function moved(before: Finding | null, after: Finding | null): VerdictMove {
   return move === 'same' ? 'unchanged' : move;
 }
 
-/** One that is only new or gone tells something where it is no pass. */
+/** What moved, unless it is only new or gone and says that all is well. */
 const tellsMore = ({ cells, moves }: VerdictRow): boolean =>
-  moves.some((move) => move === 'better' || move === 'worse' || move === 'asked') ||
-  (moves.some((move) => move !== 'unchanged') && cells.some((each) => each !== null && each.verdict !== 'pass'));
+  moves.some((move) => move !== 'unchanged') && cells.some((each) => each !== null && each.verdict !== 'pass');
 
 function tally(moves: readonly VerdictMove[]): Readonly<Record<VerdictMove, number>> {
   const count = (move: VerdictMove): number => moves.filter((each) => each === move).length;
@@ -178,7 +177,7 @@ function totalsOf(compared: readonly Compared[], units: LineUp['project']['units
     row('Caution', ({ review }) => `${review.counts.caution}`),
     row('Cables', ({ lineUp }) => `${lineUp.cables.filter(({ kind }) => kind === 'cable').length}`),
     row('Length of all cables', ({ lineUp }) => {
-      const lengths = lineUp.cables.filter(({ kind }) => kind === 'cable').map(worstLength_m);
+      const lengths = lineUp.cables.map(worstLength_m);
       const known = lengths.flatMap((each) => each ?? []);
       return without(
         formatQuantity(

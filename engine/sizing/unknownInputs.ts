@@ -68,12 +68,10 @@ function inputOf(part: Element | Cable, kind: string, field: Field): UnknownInpu
     if (value === undefined && taken !== undefined) return { ...known, because: 'not given', now: taken, span: { answers } };
     return assumed && typeof value === 'string' ? { ...known, because: 'assumed', now: value, span: { answers } } : null;
   }
-  if (field.kind !== 'quantity' || field.quantity === 'size') return null;
+  if (field.kind !== 'quantity') return null;
   if (value === undefined) {
-    const [least, now, most] = NOT_GIVEN[kind]?.[path] ?? [];
-    return least === undefined || now === undefined || most === undefined
-      ? null
-      : { ...known, because: 'not given', now, span: { least, most } };
+    const usual = NOT_GIVEN[kind]?.[path];
+    return usual ? { ...known, because: 'not given', now: usual[1], span: { least: usual[0], most: usual[2] } } : null;
   }
   if (typeof value !== 'number') return null;
   if (path === 'length_m' && part.kind === 'cable') {

@@ -1,7 +1,8 @@
 import { describe, expect, it } from 'vitest';
-import type { Finding, Verdict } from '../../../engine/index.ts';
+import { type Finding, type LineUp, review, type Verdict } from '../../../engine/index.ts';
 import { Site } from '../../../engine/sizing/site.ts';
 import { badness, CABLE_CHECKS, isOwn, SIZE_CHECKS, SIZE_RULES, unitOf, worstByUnit } from '../../../engine/sizing/sizeChecks.ts';
+import { LineUpBuilder } from '../lineUpBuilder.ts';
 import { broken, oneLead, twoDrives, twoMotors } from './oneLead.ts';
 
 /** Which checks a size decides, how bad what they say is, and whose sizes decide it. */
@@ -146,6 +147,15 @@ describe('whose sizes decide', () => {
 
   it('are own feeders of a lead those that feed nothing else', () => {
     expect([asked().own('W-1A'), asked(twoDrives()).own('W-2'), asked().own('F-1')]).toEqual([['F-1'], ['F-2'], []]);
+    // In a row all of them, the nearest first; not one that a motor across the line shares.
+    const row = new LineUpBuilder().part('supply', { tag: 'S' }).cable({ tag: 'T' }).part('bus', { tag: 'B' });
+    row.cable({ tag: 'F' }).part('disconnect', {}).cable({ tag: 'G' }).part('drive', {}).cable({ tag: 'W' }).part('motor', {});
+    const ownOf = (lineUp: LineUp) => {
+      const id = (tag: string) => lineUp.cables.find((each) => each.tag === tag)?.id ?? '';
+      return new Site(lineUp).ownFeeders(id('W')).map((own) => lineUp.cables.find((each) => each.id === own)?.tag);
+    };
+    expect(ownOf(row.build())).toEqual(['G', 'F', 'T']);
+    expect(ownOf(row.from('B').cable({ tag: 'H' }).part('motor', {}).build())).toEqual(['G', 'F']);
     // A feeder that both drives share is neither’s own.
     const shared = broken(twoDrives(), { 'F-2': { 'from.element': asked(twoDrives()).idOf('VFD-1'), 'from.port': 'line' } });
     expect([asked(shared).own('W-1A'), asked(shared).own('W-2')]).toEqual([[], ['F-2']]);
@@ -176,6 +186,21 @@ describe('a choice', () => {
     expect(made.cables.find(({ id }) => id === feeder.id)).toBe(feeder);
     const zones = [site.zoneOf(feeder.id)?.kind, site.zoneOf(lead.id)?.kind, site.zoneOf('none')];
     expect(zones).toEqual(['input', 'output', undefined]);
+  });
+
+  it('is judged with all others as they are, by the checks that a size decides or some of them', () => {
+    const lineUp = oneLead();
+    const site = new Site(lineUp);
+    const [, lead] = site.cables;
+    if (!lead) throw new Error('no lead');
+    const choices = new Map([[lead.id, { size: '14 AWG', sets: 1 }]]);
+    const whole = review(broken(lineUp, { 'W-1A': { 'conductor.size': '14 AWG', shieldArea_mm2: null } })).findings.filter(
+      ({ check }) => check in SIZE_RULES,
+    );
+    const verdicts = (findings: readonly Finding[]) => findings.map(({ id, verdict }) => `${id} ${verdict}`).sort();
+    expect(verdicts(site.judge()(choices).findings)).toEqual(verdicts(whole));
+    const drops = site.judge(({ reach, floor }) => floor === true && reach !== 'cable')(choices).findings;
+    expect(verdicts(drops)).toEqual(verdicts(whole.filter(({ check }) => check === 'lead-drop' || check === 'feeder-drop')));
   });
 
   it('is judged alone on its own checks: by what it and those beside it are', () => {

@@ -115,6 +115,13 @@ describe('a length', () => {
   it('is a range, taken at its long end', () => {
     expect(length({ length_m: 10, lengthMost_m: 40 })).toEqual([['length_m', 'range', 40, { least: 10, most: 40 }]]);
     expect(length({ length_m: 10, lengthMost_m: 10 })).toEqual([]);
+    const warm = { installation: { moisture: 'dry', ambient_C: 30 }, ...assumed('installation.ambient_C') };
+    expect(
+      length({ length_m: 10, lengthMost_m: 40, lengthOrigin: 'estimated', ...warm }).map(([field, because]) => [field, because]),
+    ).toEqual([
+      ['length_m', 'range'],
+      ['installation.ambient_C', 'assumed'],
+    ]);
     expect(length({ length_m: 10, lengthMost_m: 40, lengthOrigin: 'estimated' })[0]?.[1]).toBe('range');
   });
   it('is estimated to a third less or more', () => {
