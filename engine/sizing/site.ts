@@ -30,15 +30,12 @@ export class Site {
     this.lineUp = lineUp;
     const { zones } = buildNetwork(lineUp);
     for (const zone of zones) {
-      for (const { element, via, parent } of zone.steps) {
+      for (const { element, via } of zone.steps) {
         if (via?.kind === 'cable') this.#zoneOfCable.set(via.cable.id, zone);
-        if (zone.kind === 'input') this.#inputOf.set(element.id, zone);
-        else if (parent >= 0 || element.kind === 'drive') this.#outputOf.set(element.id, zone);
+        (zone.kind === 'input' ? this.#inputOf : this.#outputOf).set(element.id, zone);
       }
     }
-    this.cables = lineUp.cables.filter(
-      (cable) => cable.kind === 'cable' && this.#zoneOfCable.has(cable.id) && (worstLength_m(cable) ?? 0) > 0,
-    );
+    this.cables = lineUp.cables.filter((cable) => this.#zoneOfCable.has(cable.id) && (worstLength_m(cable) ?? 0) > 0);
     const capture: Check = {
       slug: '',
       title: '',

@@ -122,7 +122,7 @@ describe('whose sizes decide', () => {
       ['W-1A', 'W-1B'],
       ['W-1A', 'W-1B'],
     ]);
-    expect(deciders('lead-drop', 'nothing')).toEqual([]);
+    expect([deciders('supply-stiffness', 'VFD-1'), deciders('lead-drop', 'nothing')]).toEqual([['F-1'], []]);
   });
 
   it('is told of those on the way: of a motor its leads, of a cable itself, of another part all', () => {
