@@ -5,7 +5,7 @@ import { Memo } from '../checks/memo.ts';
 import type { Review } from '../checks/solved.ts';
 import type { Cable } from '../lineup/cable.ts';
 import type { LineUp } from '../lineup/lineUp.ts';
-import { buildNetwork, type Zone } from '../network/network.ts';
+import { buildNetwork, type Step, type Zone } from '../network/network.ts';
 import { createReviewer } from '../review/createReviewer.ts';
 import { type Choice, resized } from './choices.ts';
 import { SIZE_CHECKS, SIZE_RULES, type SizeRule, worstByUnit } from './sizeChecks.ts';
@@ -114,14 +114,19 @@ export class Site {
     const feed = this.#zoneOfCable.get(id)?.feed;
     if (!feed) return [];
     const { steps } = feed.zone;
-    const loads = steps.map(() => 0);
-    for (const { element, parent, index } of steps)
-      if (element.kind === 'motor' || (element.kind === 'drive' && parent >= 0))
-        for (let at = index; at >= 0; at = steps[at]?.parent ?? -1) loads[at] = (loads[at] ?? 0) + 1;
+    const wayUp = (from: Step | undefined): readonly Step[] => {
+      const way: Step[] = [];
+      for (let step = from; step; step = steps[step.parent]) way.push(step);
+      return way;
+    };
+    const loads = new Map<Step, number>();
+    for (const load of steps)
+      if (load.element.kind === 'motor' || load.element.kind === 'drive')
+        for (const step of wayUp(load)) loads.set(step, (loads.get(step) ?? 0) + 1);
     const own: string[] = [];
-    for (let at = feed.step; at >= 0 && loads[at] === 1; at = steps[at]?.parent ?? -1) {
-      const via = steps[at]?.via;
-      if (via?.kind === 'cable') own.push(via.cable.id);
+    for (const step of wayUp(steps[feed.step])) {
+      if (loads.get(step) !== 1) break;
+      if (step.via?.kind === 'cable') own.push(step.via.cable.id);
     }
     return own;
   }
