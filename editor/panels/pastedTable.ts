@@ -18,7 +18,7 @@ import {
 import { objection } from '../store/commit.ts';
 import { setValue } from '../store/edits.ts';
 import { type Entry, readEntry } from './readEntry.ts';
-import { columnsOf, rowsOf, type TableKind } from './tableColumns.ts';
+import { columnsOf, rowsOf, TABLES, type TableKind } from './tableColumns.ts';
 
 /**
  * Rows from a spreadsheet or from a schedule as it was exported, read cell by cell. Nothing is changed here: what is wrong is said, what is
@@ -48,10 +48,12 @@ export interface Pasted {
   readonly wrong: number;
 }
 
-/** Tabs from a spreadsheet, or commas (RFC 4180) where the first line has no tab. Cells in quotation marks may hold both, and ends of lines. */
+/** Tabs from a spreadsheet; where the first line has none, semicolons or else commas (RFC 4180). Cells in quotation marks may hold all of them, and ends of lines. */
 function cellsOf(text: string): readonly (readonly string[])[] {
   const body = text.replace(/^\ufeff/, '');
-  const cell = /^[^\r\n]*\t/.test(body) ? /("(?:[^"]|"")*"|[^\t\r\n]*)(\t|\r?\n|\r|$)/y : /("(?:[^"]|"")*"|[^,\r\n]*)(,|\r?\n|\r|$)/y;
+  const [first = ''] = body.replaceAll(/"(?:[^"]|"")*"/g, '').split(/[\r\n]/, 1);
+  const between = ['\t', ';'].find((each) => first.includes(each)) ?? ',';
+  const cell = new RegExp(`("(?:[^"]|"")*"|[^${between}\\r\\n]*)(${between}|\\r?\\n|\\r|$)`, 'y');
   const lines: string[][] = [[]];
   while (cell.lastIndex < body.length) {
     const [, found = '', end = ''] = cell.exec(body) ?? [];
@@ -73,7 +75,7 @@ interface Column {
   readonly unit: string;
 }
 
-/** A column by its name, with or without a unit, or by a beginning that only one name has. */
+/** A column by its name, with or without a unit, or by a beginning that only one name has: of all, or of those that stand in the table. */
 function columnNamed(kind: keyof typeof FIELDS, head: string): Column | null {
   // In one vocabulary, whichever it was written in.
   const told = (text: string): string => sayIn('iec')(text).toLowerCase();
@@ -87,8 +89,12 @@ function columnNamed(kind: keyof typeof FIELDS, head: string): Column | null {
       if ([field.label, ...names].some((name) => told(name) + ending === sought)) return { field, unit };
     }
   const begun = fields.filter(({ label }) => told(label).startsWith(sought));
-  return begun.length === 1 && begun[0] ? { field: begun[0], unit: '' } : null;
+  const shown = isTable(kind) ? begun.filter((each) => columnsOf(kind).includes(each)) : [];
+  const [field, ...others] = begun.length > 1 ? shown : begun;
+  return field && others.length === 0 ? { field, unit: '' } : null;
 }
+
+const isTable = (kind: string): kind is TableKind => kind in TABLES;
 
 const fieldTogether = (kind: keyof typeof FIELDS, head: string): Field | undefined =>
   TOGETHER[head]?.map((path) => FIELDS[kind].find((field) => field.path === path)).find((field) => field !== undefined);

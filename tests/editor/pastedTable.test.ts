@@ -19,6 +19,18 @@ describe('pasted rows', () => {
     expect(cable(next, 'W-3B')?.length_m).toBe(5.5);
     expect(cable(next, 'W-3B')?.conductor?.metal).toBe(cable(lineUp, 'W-3B')?.conductor?.metal);
   });
+  it('under a short name, as the column of the table is meant that begins so', () => {
+    const pasted = readTable(lineUp, 'cable', 'Tag\tLength\tInsulation\tConductor\nW-3A\t120 ft\tXHHW-2\t2 AWG');
+    // Of conductors the table has two columns.
+    expect([pasted.right, pasted.wrong]).toEqual([2, 1]);
+    expect(cable(takeTable(lineUp, pasted), 'W-3A')).toMatchObject({ insulation: { type: 'XHHW-2' }, length_m: expect.closeTo(36.576, 9) });
+  });
+  it('with semicolons, as where a comma is the decimal sign', () => {
+    for (const text of ['Tag;Length, one way;Note\nW-3B;5,5 m;"a; b, c"', 'W-3B;5,5 m'])
+      expect(cable(takeTable(lineUp, readTable(lineUp, 'cable', text)), 'W-3B')?.length_m).toBe(5.5);
+    const note = readTable(lineUp, 'cable', 'Tag,Note,"Length, one way"\nW-3B,"a; b, c",5.5 m');
+    expect(cable(takeTable(lineUp, note), 'W-3B')).toMatchObject({ note: 'a; b, c', length_m: 5.5 });
+  });
   it('without names stand in the order of the table', () => {
     const next = takeTable(lineUp, readTable(lineUp, 'motor', 'M-1\t75 hp\t460 V\r\nM-2\t\t575 V\r\n'));
     const motor = (tag: string) => next.elements.find((each) => each.tag === tag);
