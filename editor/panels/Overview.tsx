@@ -15,6 +15,9 @@ export interface OverviewProps {
 export default function Overview({ lineUp, review }: OverviewProps) {
   return (
     <>
+      {lineUp.elements.length === 0 && (
+        <p className="reason narrow">A screen as small as this draws nothing. Say it in five numbers on the first page, or open a file.</p>
+      )}
       <AllFindings findings={review.findings} />
       {review.runs.length > 0 && <Folded summary="Which unknown matters">{() => <WhichUnknowns lineUp={lineUp} />}</Folded>}
       <Outline lineUp={lineUp} review={review} />

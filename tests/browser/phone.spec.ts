@@ -103,6 +103,15 @@ test('the head takes two rows, and what it has no room for stands in its menu', 
   await expect(page.getByRole('dialog')).toHaveAccessibleName('Sheets and forms');
 });
 
+test('a blank sheet says that nothing is drawn here, and its head takes two rows too', async ({ page }) => {
+  await page.getByRole('button', { name: 'Blank sheet' }).tap();
+  await expect(page.getByText('A screen as small as this draws nothing.')).toBeVisible();
+  const tops = await page.locator('.head .tally button').evaluateAll((all) => all.map((each) => each.getBoundingClientRect().top));
+  expect(tops).toHaveLength(5);
+  expect(new Set(tops).size).toBe(1);
+  expect((await page.locator('.head').boundingBox())?.height).toBeLessThan(110);
+});
+
 test('a run is walked from finding to finding', async ({ page }) => {
   await page.getByText('Heron Weir pumps').tap();
   await page.getByRole('button', { name: 'Walk a run' }).tap();
