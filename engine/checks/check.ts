@@ -41,6 +41,8 @@ export interface CableScope extends Common {
   /** Drives for which it is the last length of cable ahead, and what arrives at each. */
   readonly arrivesAt: readonly ElementOf<'drive'>[];
   readonly arrivals: readonly StepResult[];
+  /** What those results hang on: the parts and cables on the way to those drives, and all that draws current there. */
+  readonly arrivalParts: readonly (Element | Cable)[];
   /** Drives and motors fed through it. */
   readonly drives: readonly ElementOf<'drive'>[];
   readonly motors: readonly ElementOf<'motor'>[];

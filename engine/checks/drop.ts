@@ -1,5 +1,6 @@
 import type { Cable } from '../lineup/cable.ts';
 import type { Element, ElementOf } from '../lineup/elements.ts';
+import { isCable } from '../lineup/isCable.ts';
 import type { Project } from '../lineup/project.ts';
 import { fixed } from '../lineup/roundTo.ts';
 import { worstLength_m } from './cableModel.ts';
@@ -58,6 +59,12 @@ function range(cable: Cable, worst_pct: number, limit_pct: number, project: Proj
   return ` Judged at the long end, ${lengthSaid(lengthMost_m, project)}; at ${lengthSaid(length_m, project)} about ${fixed(least_pct, 2)} %, and the limit is met up to about ${lengthSaid(turn_m, project)} of ${cable.tag}.`;
 }
 
+/** What says how much current a part draws. */
+const drawnPaths = (part: Element | Cable): readonly string[] => {
+  if (isCable(part)) return [];
+  return part.kind === 'drive' ? ['inputCurrent_A'] : part.kind === 'motor' ? ['ratedCurrent_A', 'ratedVoltage_V'] : [];
+};
+
 const cableFields = ['conductor.size', 'conductor.metal', 'length_m'] as const;
 
 /** A supply of no known fault level sags by nothing where voltages are solved: too little can be told from them, enough cannot. */
@@ -72,7 +79,21 @@ export const feederDrop: Check = {
   source: 'NEC 215.2(A)(2) informational note 2 (3 % on a feeder); IEC 60364-5-52 Annex G (5 % from a public supply)',
   why: 'What the feeder loses, the drive cannot give to the motor: at base speed its output follows its input. The limit is advice, not law.',
   scope: 'cable',
-  judge({ cable, side, flow, project, basis, drives, motors, nominal_V, source, voltageFrom, arrivesAt, arrivals }): readonly Finding[] {
+  judge({
+    cable,
+    side,
+    flow,
+    project,
+    basis,
+    drives,
+    motors,
+    nominal_V,
+    source,
+    voltageFrom,
+    arrivesAt,
+    arrivals,
+    arrivalParts,
+  }): readonly Finding[] {
     if (side !== 'input') return [];
     const runs = tagsOf(motors);
     const subject = cableSubject(cable);
@@ -114,22 +135,17 @@ export const feederDrop: Check = {
     const limit = own ?? (basis === 'us' ? 3 : 5);
     const over = exceeds(value, limit);
     // Behind the last cable stands a drive, which must still run on what the lowest line voltage leaves it.
-    const atLow: string[] = [];
-    for (const [i, drive] of arrivesAt.entries()) {
+    const arrived = arrivesAt.map((drive, i) => {
       const low_V = arrivals[i]?.cases['low line'].voltage_V ?? null;
-      const least_pct = drive.manual?.inputVoltageLeast_pct;
       const low_pct = low_V === null ? null : (100 * low_V) / (drive.ratedVoltage_V ?? nominal_V);
-      if (low_pct !== null && low_V !== null)
-        atLow.push(` At low line ${drive.tag} has ${fixed(low_V, 0)} V, ${fixed(low_pct, 1)} % of its rating.`);
-      if (least_pct === undefined) continue;
-      if (low_pct === null)
-        return [
-          openFinding(this, subject, runs, [], {
-            phrase: 'voltage at the drive?',
-            text: `${cable.tag} loses ${fixed(flow.drop_V, 2)} V; the voltage at ${drive.tag} is not known, and its manual asks for ${fixed(least_pct, 0)} %: something ahead is not described.`,
-          }),
-        ];
-      if (exceeds(least_pct, low_pct))
+      const says =
+        low_V === null || low_pct === null
+          ? ''
+          : ` At low line ${drive.tag} has ${fixed(low_V, 0)} V, ${fixed(low_pct, 1)} % of its rating.`;
+      return { drive, low_pct, says, least_pct: drive.manual?.inputVoltageLeast_pct };
+    });
+    for (const { drive, low_pct, says, least_pct } of arrived)
+      if (least_pct !== undefined && low_pct !== null && exceeds(least_pct, low_pct))
         return [
           finding(this, subject, runs, {
             verdict: 'fail',
@@ -142,20 +158,34 @@ export const feederDrop: Check = {
             unit: '%',
             margin_pct: marginAbove(low_pct, least_pct),
             phrase: `${fixed(low_pct, 1)} % at low line`,
-            text: `${cable.tag} loses ${fixed(flow.drop_V, 2)} V at rated input.${atLow.at(-1) ?? ''} Its manual asks for ${fixed(least_pct, 1)} %.`,
+            text: `${cable.tag} loses ${fixed(flow.drop_V, 2)} V at rated input.${says} Its manual asks for ${fixed(least_pct, 1)} %.`,
             remedies: REMEDIES,
             inputs: inputsOf({ cable, drives, source, voltageFrom }),
             working: flow.says,
             assumptions: flow.assumptions,
           }),
         ];
+    for (const { drive, low_pct, least_pct } of arrived) {
+      if (least_pct === undefined || low_pct !== null) continue;
+      const lacking = [...impedanceGaps(arrivalParts), ...arrivalParts.flatMap((part) => missingOf(part, ...drawnPaths(part)))];
+      return [
+        openFinding(this, subject, runs, lacking, {
+          phrase: 'voltage at the drive?',
+          text: `${cable.tag} loses ${fixed(flow.drop_V, 2)} V; the voltage at ${drive.tag} is not known, and its manual asks for ${fixed(least_pct, 0)} %. ${lacking.length > 0 ? notKnown(lacking) : 'Something ahead cannot carry what it feeds.'}`,
+          inputs: [
+            ...inputsOf({ cable, drives, source, voltageFrom }),
+            ...impedanceGiven(arrivalParts.filter((part) => part !== cable)),
+            ...arrivalParts.flatMap((part) => (drives.some(({ id }) => id === part.id) ? [] : given(part, ...drawnPaths(part)))),
+          ],
+        }),
+      ];
     }
-    const lacking = arrivesAt.some(asksForVoltage) ? endless([source]) : [];
+    const lacking = arrived.some(({ least_pct }) => least_pct !== undefined) ? endless([source]) : [];
     if (lacking.length > 0 && !(over && own !== undefined))
       return [
         openFinding(this, subject, runs, lacking, {
           phrase: 'voltage at the drive?',
-          text: `${cable.tag} loses ${fixed(flow.drop_V, 2)} V.${atLow.join('')} That is the most that it can be. ${notKnown(lacking)}`,
+          text: `${cable.tag} loses ${fixed(flow.drop_V, 2)} V.${arrived.map(({ says }) => says).join('')} That is the most that it can be. ${notKnown(lacking)}`,
         }),
       ];
     const authority: Authority = own === undefined ? 'guide' : 'project';
@@ -171,7 +201,7 @@ export const feederDrop: Check = {
         unit: '%',
         margin_pct: marginBelow(value, limit),
         phrase: `drop ${fixed(value, 2)} %`,
-        text: `${cable.tag} loses ${fixed(flow.drop_V, 2)} V, ${fixed(value, 2)} % of ${fixed(nominal_V, 0)} V, at ${fixed(flow.current_A ?? 0, 1)} A; ${own === undefined ? 'the guide allows' : 'this project allows'} ${fixed(limit, 1)} %.${atLow.join('')}${range(cable, value, limit, project)}`,
+        text: `${cable.tag} loses ${fixed(flow.drop_V, 2)} V, ${fixed(value, 2)} % of ${fixed(nominal_V, 0)} V, at ${fixed(flow.current_A ?? 0, 1)} A; ${own === undefined ? 'the guide allows' : 'this project allows'} ${fixed(limit, 1)} %.${arrived.map(({ says }) => says).join('')}${range(cable, value, limit, project)}`,
         remedies: REMEDIES,
         case: 'rated',
         inputs: inputsOf({ cable, drives, source, voltageFrom }),

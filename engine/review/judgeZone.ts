@@ -79,6 +79,7 @@ export function judgeZone(zone: Zone, around: Around): ZoneReview {
   const atDrive = zone.feed ? stepOf(zone.feed.zone, zone.feed.step).nominal_V : null;
   const landed = landedByNode(zone);
   const arriving = arrivals(zone);
+  const loads = zone.steps.map(({ element }) => element).filter(({ kind }) => kind === 'drive' || kind === 'motor');
   const hasBypass = zone.steps.some(({ element }) => bypassed(element).motors.length > 0);
 
   for (const step of zone.steps) {
@@ -183,6 +184,7 @@ export function judgeZone(zone: Zone, around: Around): ZoneReview {
       flow,
       arrivesAt: (arriving.get(cable) ?? []).map(({ drive: each }) => each),
       arrivals: (arriving.get(cable) ?? []).map(({ index }) => stepOf(zone, index)),
+      arrivalParts: arrivalParts(cable),
       drives: here.drives,
       motors: here.motors,
       drive,
@@ -198,6 +200,14 @@ export function judgeZone(zone: Zone, around: Around): ZoneReview {
         each.zone === null ? 'unfed' : each.zone.kind === 'input' ? 'input' : each.zone.source.id,
       ),
     };
+  }
+
+  function arrivalParts(cable: Cable): readonly (Element | Cable)[] {
+    const ways = (arriving.get(cable) ?? []).flatMap(({ index }) => {
+      const end = zone.steps[index];
+      return end ? partsAhead(zone, end) : [];
+    });
+    return ways.length === 0 ? [] : [...new Set([...ways, ...loads])];
   }
 
   /** Motors that bypass contactors at or below this step would feed. */

@@ -159,6 +159,20 @@ describe('what the lowest line voltage leaves the drive', () => {
     expect([left(480, strict).verdict, feeder({ source }).verdict]).toEqual(['fail', 'pass']);
     expect(left(480, { flow: step({ drop_V: 24 }) }).verdict).toBe('open');
   });
+  it('asks for what is not described on the way there, and for what draws current on it', () => {
+    const asked = { ...DRIVE, manual: { inputVoltageLeast_pct: 85 } };
+    const { length_m: _, ...endless } = { ...CABLE, id: 'c0', tag: 'F' };
+    const { inputCurrent_A: __, ...silent } = { ...DRIVE, id: 'e9', tag: 'E' };
+    const found = feeder({ arrivesAt: [asked], arrivals: [step()], arrivalParts: [endless, CABLE, asked, silent] });
+    expect([found.verdict, fields(found)]).toEqual(['open', ['F: length_m', 'E: inputCurrent_A']]);
+    expect(found.text).toContain('Not known: length of F, one way; rated input current of E.');
+    expect(found.remedies).toEqual(['Ask: installer, drive supplier.']);
+  });
+  it('of one drive that is not known does not hide that of another that fails', () => {
+    const asked = (tag: string) => ({ ...DRIVE, tag, manual: { inputVoltageLeast_pct: 85 } });
+    const found = feeder({ arrivesAt: [asked('A'), asked('B')], arrivals: [step(), step({ cases: cases({ 'low line': 400 }) })] });
+    expect([found.verdict, found.text.includes('B has 400 V')]).toEqual(['fail', true]);
+  });
   it('each of several drives is asked: the second one’s fails too', () => {
     const asked = (tag: string) => ({ ...DRIVE, tag, manual: { inputVoltageLeast_pct: 85 } });
     const [good, bad] = [470, 400].map((volts) => step({ cases: cases({ 'low line': volts }) }));

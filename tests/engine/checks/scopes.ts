@@ -83,6 +83,7 @@ export const cableScope = (more: Partial<CableScope> = {}): CableScope => ({
   flow: step(),
   arrivesAt: [],
   arrivals: [],
+  arrivalParts: [],
   drives: [DRIVE],
   motors: [MOTOR],
   drive: null,
