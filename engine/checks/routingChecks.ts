@@ -108,16 +108,16 @@ const sharers = (cable: Cable, together: readonly Cable[]): readonly Input[] =>
         .filter(({ installation }) => installation.sharedWith?.length)
         .flatMap((each) => given(each, 'installation.sharedWith'));
 
-/** A guide forbids more than this many drive outputs in one raceway, whatever they are. */
+/** Both guides forbid more drives’ outputs than these in one raceway. */
 const MOST_OUTPUTS = 3;
 
 export const sharedRaceway: Check = {
   slug: 'shared-raceway',
-  rule: 'No input beside an output, no other drive’s output beside an unshielded one; more than three fail.',
+  rule: 'No supply beside a drive’s output, and no control cores without a shield beside power. Where outputs of several drives lie together, at most one cable is without a shield: more are a caution, and with more than three outputs a failure.',
   title: 'Shared raceway',
   authority: 'guide',
   source:
-    'two drive makers’ published guides (one allows no other output in the pipe, one up to three sets); NEC 300.3(C) for control wires',
+    'two drive makers’ published guides (one allows no other output in the pipe, one up to three sets); that shields suffice is common practice; NEC 300.3(C) for control wires',
   why: 'Outputs of drives in one pipe drive current into each other; a supply beside an output carries its noise back to everyone.',
   scope: 'cable',
   judge({ cable, side, motors, drive, together, togetherFed }): readonly Finding[] {
@@ -148,7 +148,7 @@ export const sharedRaceway: Check = {
         say(
           'fail',
           `${outputs.size} outputs in one raceway`,
-          `${outputs.size} drives’ outputs share the raceway of ${cable.tag}; both guides forbid more than ${MOST_OUTPUTS}.`,
+          `${outputs.size} drives’ outputs share the raceway of ${cable.tag}, and more than one cable has no shield; both guides forbid more than ${MOST_OUTPUTS}.`,
         ),
       ];
     if (mixed.length > 0)
@@ -164,7 +164,7 @@ export const sharedRaceway: Check = {
         say(
           'caution',
           `${outputs.size} outputs in one raceway`,
-          `${outputs.size} drives’ outputs share the raceway of ${cable.tag}, not all of them shielded: one guide allows none, another up to ${MOST_OUTPUTS}.`,
+          `${outputs.size} drives’ outputs share the raceway of ${cable.tag}, and more than one cable has no shield: one guide allows none, another up to ${MOST_OUTPUTS}.`,
         ),
       ];
     if (control)

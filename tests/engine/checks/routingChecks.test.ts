@@ -172,6 +172,16 @@ describe('a shared raceway', () => {
     expect(of(BARE, beside(BARE, 'd2', 'd3', 'd4', 'input')).verdict).toBe('fail');
     expect(of(BARE, beside(BARE, 'd2', 'd3', 'input')).phrase).toBe('input and output together');
     expect(of(SHIELDED, [...beside(SHIELDED, 'd2', 'd3'), ...beside(BARE, 'd4')]).verdict).toBe('pass');
+    // As the rule says: one cable without a shield passes, the second does not.
+    expect(sharedRaceway.rule).toContain(
+      'at most one cable is without a shield: more are a caution, and with more than three outputs a failure',
+    );
+    expect(of(BARE, beside(SHIELDED, 'd2')).verdict).toBe('pass');
+    const second = of(BARE, [...beside(SHIELDED, 'd2'), ...beside(BARE, 'd3')]);
+    expect([
+      second.verdict,
+      second.text.includes('3 drives’ outputs share the raceway of W, and more than one cable has no shield'),
+    ]).toEqual(['caution', true]);
   });
   it('with control cores that have no shield is a caution; a brake is no control', () => {
     const cores = (use: 'control' | 'brake', screened?: boolean) =>
