@@ -239,12 +239,15 @@ const SPECTRUM = {
     [13, 0.05],
   ],
 } as const;
+/** No source gives a band: it is said, and none is made up. */
+const WHY_ROUGH = 'the spectra are usual values, and all bridges are added in phase';
+const ROUGH = `How far this is off is not known: ${WHY_ROUGH}.`;
 const STUDY_SHARE_PCT = 25;
 const STUDY_THD_PCT = 5;
 
 export const harmonics: Check = {
   slug: 'harmonics',
-  rule: 'Drives over 25 % of the current, or an estimated distortion over 5 %, call for a study. A screen is never a pass.',
+  rule: 'Drives over 25 % of the current, or an estimated distortion over 5 %, call for a study. A screen is never a pass, and how far it is off is not known.',
   title: 'Harmonics, screen',
   authority: 'estimate',
   source: 'IEEE 519-2014/2022 Tables 1 and 2 (limits); six-pulse spectra from memory; common practice for when to study',
@@ -303,7 +306,7 @@ export const harmonics: Check = {
           alone
             ? `The demand of the whole installation at ${element.tag} is not given: with the drives taken as all of it, their`
             : `Drives take ${fixed(share_pct, 0)} % of the current at ${element.tag}; their`
-        } currents may distort the voltage by ${thd_pct < 0.05 ? 'less than 0.1' : `about ${fixed(thd_pct, 1)}`} % (limit ${fixed(limit.total_pct, 0)} %): ${study ? 'a study is needed' : 'the screen suggests that the limits can be kept; it proves nothing'}.`,
+        } currents may distort the voltage by ${thd_pct < 0.05 ? 'less than 0.1' : `about ${fixed(thd_pct, 1)}`} % (limit ${fixed(limit.total_pct, 0)} %): ${study ? 'a study is needed' : 'the screen suggests that the limits can be kept; it proves nothing'}. ${ROUGH}`,
         remedies: study ? ['Reactors or d.c. chokes at the drives.', 'A harmonic study of the site at its point of common coupling.'] : [],
         inputs: [
           ...bridges.flatMap((drive) => given(drive, 'inputCurrent_A', 'ratedVoltage_V', 'dcChoke')),
@@ -316,7 +319,7 @@ export const harmonics: Check = {
           ...orders.map((order, i) => `I${order} = ${fixed(currents[i] ?? 0, 1)} A`),
           `THD = √Σ (h Ih / Ik)² with Ik ${fixed(fault_A / 1000, 2)} kA = ${fixed(thd_pct, 2)} %`,
           `current distortion ${fixed(tdd_pct, 0)} % of ${fixed(Math.max(capacity, drawn), 0)} A; limit ${tdd.total_pct} % at Isc/IL ${fixed(fault_A / Math.max(capacity, drawn), 0)} (${cite(tdd.source)}), which holds at the utility’s connection`,
-          'estimate, no band known: the spectra are usual values, and all bridges are added in phase',
+          `estimate, no band known: ${WHY_ROUGH}`,
         ],
         assumptions: [
           { what: 'spectrum of the bridges', value: 'usual six-pulse values', source: 'from memory' },

@@ -229,7 +229,7 @@ describe('harmonics', () => {
       ['spectrum of the bridges', 'demand current'],
     ]);
     expect(found.text).toBe(
-      'The demand of the whole installation at S is not given: with the drives taken as all of it, their currents may distort the voltage by about 1.6 % (limit 8 %): a study is needed.',
+      'The demand of the whole installation at S is not given: with the drives taken as all of it, their currents may distort the voltage by about 1.6 % (limit 8 %): a study is needed. How far this is off is not known: the spectra are usual values, and all bridges are added in phase.',
     );
     expect(labels(found)).toEqual(['Rated input current of D', 'Rated voltage of D', 'Voltage of S, line to line', 'Fault current of S']);
   });
@@ -242,7 +242,7 @@ describe('harmonics', () => {
       2,
     ]);
     expect(quarter.text).toBe(
-      'Drives take 25 % of the current at S; their currents may distort the voltage by about 1.6 % (limit 8 %): the screen suggests that the limits can be kept; it proves nothing.',
+      'Drives take 25 % of the current at S; their currents may distort the voltage by about 1.6 % (limit 8 %): the screen suggests that the limits can be kept; it proves nothing. How far this is off is not known: the spectra are usual values, and all bridges are added in phase.',
     );
     expect([labels(quarter).at(-1), quarter.assumptions.length]).toEqual(['Demand of the installation at S', 1]);
     // A quarter of 77.7 %; 20,000 / 288 = 69.
