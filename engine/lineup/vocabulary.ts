@@ -62,7 +62,7 @@ const escaped = (text: string): string => text.replace(/[\\^$.*+?()[\]{}|/]/g, '
 const letters = String.raw`[\p{L}\p{N}_]`;
 const terms = TERMS.map(([us]) => escaped(us)).join('|');
 /** With the article before it, since 'an ampacity' becomes 'a current-carrying capacity'. A hyphened 'circuit-breaker' stands already. */
-const TERM = `(?<!${letters}|circuit-)(?:(an?) )?(${terms})(?!${letters})`;
+const TERM = new RegExp(`(?<!${letters}|circuit-)(?:(an?) )?(${terms})(?!${letters})`, 'giu');
 const WORD = new RegExp(`(?<!${letters})(?:${[...new Set(TERMS.flatMap(([us]) => us.split(/[ -]/)))].join('|')})(?!${letters})`, 'iu');
 
 const asWritten = (said: string, like: string): string =>
@@ -72,24 +72,33 @@ const asWritten = (said: string, like: string): string =>
       ? `${said.charAt(0).toUpperCase()}${said.slice(1)}`
       : said;
 
+/** For what holds no word of the user's. */
+const plain: Say = (text) =>
+  text.replace(TERM, (_whole, article: string | undefined, term: string) => {
+    const said = asWritten(IEC.get(term.toLowerCase()) ?? term, term);
+    return article === undefined ? said : `${asWritten(/^[aeiou]/i.test(said) ? 'an' : 'a', article)} ${said}`;
+  });
+
+const LETTER_FIRST = new RegExp(`^${letters}`, 'u');
+const LETTER_LAST = new RegExp(`${letters}$`, 'u');
+/** As a word of its own: 'Shield' is none of 'Shielded'. */
+const alone = (text: string): string =>
+  `${LETTER_FIRST.test(text) ? `(?<!${letters})` : ''}${escaped(text)}${LETTER_LAST.test(text) ? `(?!${letters})` : ''}`;
+
 /** @param own what the user wrote; it stays as it is wherever it stands in a sentence */
 function iec(own: readonly string[]): Say {
-  const kept = [...own].sort((a, b) => b.length - a.length).map(escaped);
-  const finds = new RegExp(kept.length > 0 ? `(?<kept>${kept.join('|')})|${TERM}` : TERM, 'giu');
+  const kept = [...own].sort((a, b) => b.length - a.length).map(alone);
+  const between = new RegExp(`(${kept.join('|')})`, 'gu');
   return (text) =>
     WORD.test(text)
-      ? text.replace(finds, (...found) => {
-          const [whole, ...groups] = found as string[];
-          const [article, term] = kept.length > 0 ? groups.slice(1, 3) : groups;
-          if (term === undefined) return whole as string;
-          const said = asWritten(IEC.get(term.toLowerCase()) ?? term, term);
-          return article === undefined ? said : `${asWritten(/^[aeiou]/i.test(said) ? 'an' : 'a', article)} ${said}`;
-        })
+      ? text
+          .split(between)
+          .map((piece, i) => (i % 2 === 0 ? plain(piece) : piece))
+          .join('')
       : text;
 }
 
 const same: Say = (text) => text;
-const plain = iec([]);
 
 /** For what holds no word of the user's: names of fields, headings, commands. */
 export const sayIn = (vocabulary: Vocabulary): Say => (vocabulary === 'iec' ? plain : same);
@@ -108,8 +117,8 @@ function ownWords(part: object): readonly string[] {
   let found = written.get(part);
   if (!found) {
     found = Object.entries(part).flatMap(([key, value]) => {
-      if (typeof value === 'string') return WORD.test(value) && (Array.isArray(part) || !LISTED.has(key)) ? [value] : [];
-      return typeof value === 'object' && value !== null ? ownWords(value) : [];
+      if (typeof value === 'string') return WORD.test(value) && !LISTED.has(key) ? [value] : [];
+      return typeof value === 'object' && value !== null && !(Array.isArray(value) && LISTED.has(key)) ? ownWords(value) : [];
     });
     written.set(part, found);
   }
