@@ -26,16 +26,16 @@ function inWordsOf(finding: Finding, say: Say): Finding {
 
 export function createSpeaker(): Reviewer {
   const { review } = createReviewer();
-  let last: { readonly thought: Review; readonly say: Say; readonly said: Review } | null = null;
+  let last: { readonly thought: Review['findings']; readonly say: Say; readonly said: Review['findings'] } | null = null;
   return {
     review(lineUp) {
       const thought = review(lineUp);
       if (vocabularyOf(lineUp.project) === 'us') return thought;
       const say = sayOf(lineUp);
-      const told = last?.thought === thought && last.say === say ? last.said : null;
-      const said = told ?? { ...thought, findings: thought.findings.map((each) => inWordsOf(each, say)) };
-      last = { thought, say, said };
-      return said;
+      // Where nothing was judged anew, by a part that was moved, the list is the same too.
+      if (last?.thought !== thought.findings || last.say !== say)
+        last = { thought: thought.findings, say, said: thought.findings.map((each) => inWordsOf(each, say)) };
+      return { ...thought, findings: last.said };
     },
   };
 }
