@@ -32,12 +32,12 @@ function waveOf(lineUp: Parts, run: SolvedRun): Wave | null {
   const motor = lineUp.elements.find((element) => element.id === run.motorId);
   const drive = lineUp.elements.find((element) => element.id === run.driveId);
   if (motor?.kind !== 'motor' || drive?.kind !== 'drive' || run.bus_V === null || drive.riseTime_s === undefined) return null;
-  const zone = buildNetwork(lineUp).zones.find((each) => each.kind === 'output' && each.source.id === drive.id);
+  const zone = buildNetwork(lineUp).zones.find((each) => each.source.id === drive.id);
   if (!zone) return null;
   const tree = waveTree(zone.steps);
   if (makersWord(tree, motor.id)) return null;
   const wave = waveAt(tree, motor, { bus_V: run.bus_V, rise_s: drive.riseTime_s, basis: lineUp.project.basis });
-  return isWave(wave) && wave.length_m > 0 ? wave : null;
+  return isWave(wave) ? wave : null;
 }
 
 export function waveformOf(lineUp: LineUp, run: SolvedRun): Waveform | null {

@@ -157,7 +157,12 @@ describe('a name within a sentence', () => {
       help: '',
       choices: ['copper-only', 'copper-aluminium'],
     });
-    expect(of('disconnect', 'lockable')).toMatchObject({ label: 'Lockable open', named: 'Whether | is lockable open', sort: 'yesno' });
+    expect(of('disconnect', 'lockable')).toMatchObject({
+      label: 'Lockable open',
+      named: 'Whether | is lockable open',
+      sort: 'yesno',
+      help: '',
+    });
     expect(of('cable', 'to.glandLeast_mm')).toMatchObject({
       label: 'Gland takes from, end',
       named: 'Least the gland at the end of | takes',
