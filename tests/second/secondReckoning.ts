@@ -291,6 +291,8 @@ export function reckon(lineUp: LineUp): ReadonlyMap<string, Said> {
 
   // The source: size from the fault current, direction from X/R (10 where it is not given).
   const xOverR = supply.xOverR ?? 10;
+  // It is then taken as one that sags by nothing: what arrives is the most that can, and may be too little all the same.
+  const sourceUnknown = supply.faultCurrent_A === undefined;
   const size = supply_V === undefined || supply.faultCurrent_A === undefined ? 0 : supply_V / ROOT3 / supply.faultCurrent_A;
   const source: C = [size / Math.hypot(1, xOverR), (size * xOverR) / Math.hypot(1, xOverR)];
 
@@ -427,7 +429,11 @@ export function reckon(lineUp: LineUp): ReadonlyMap<string, Said> {
       const own = lineUp.project.limits.leadDrop_pct;
       const limit = own ?? 3;
       const verdict = drop > limit ? (own === undefined ? 'caution' : 'fail') : own === undefined && drop > 2 ? 'note' : 'pass';
-      said.set(key, share < 90 ? { verdict: 'fail', value: share, limit: 90 } : { verdict, value: drop, limit });
+      const settled = verdict === 'fail' || !sourceUnknown;
+      said.set(
+        key,
+        share < 90 ? { verdict: 'fail', value: share, limit: 90 } : { verdict: settled ? verdict : 'open', value: drop, limit },
+      );
       said.set(`terminal ${motor.tag}`, { verdict: null, value: share });
     }
   }
