@@ -1,3 +1,4 @@
+import { withoutAsBuilt } from '../lineup/asBuilt.ts';
 import type { Cable } from '../lineup/cable.ts';
 import { newCable, newElement } from '../lineup/create.ts';
 import type { Element, Port } from '../lineup/elements.ts';
@@ -64,9 +65,10 @@ interface Place {
 
 /** A part put into a cable at one end of it. */
 function withPart(lineUp: LineUp, part: Element, { cable: cableId, end, port }: Place, tail?: FixInsert['tail']): LineUp {
-  const cable = lineUp.cables.find(({ id }) => id === cableId);
-  const was = cable?.[end];
-  if (!cable || was?.element === undefined) return lineUp;
+  const found = lineUp.cables.find(({ id }) => id === cableId);
+  const was = found?.[end];
+  if (!found || was?.element === undefined) return lineUp;
+  const cable = withoutAsBuilt(found);
   const elements = [...lineUp.elements, part];
   const inner = { element: was.element, port: was.port ?? 'line' };
   const outer = { element: part.id, port: port === 'load' ? ('line' as const) : ('load' as const) };
@@ -75,7 +77,7 @@ function withPart(lineUp: LineUp, part: Element, { cable: cableId, end, port }: 
   const joint: Cable = tail
     ? tailOf(cable, { ...bare, from: { ...was, ...from }, to: { ...was, ...to } }, tail)
     : { ...bare, kind: 'link', conductor: {}, installation: {}, provenance: {} };
-  const cables = lineUp.cables.map((each) => (each === cable ? { ...each, [end]: { ...was, element: part.id, port } } : each));
+  const cables = lineUp.cables.map((each) => (each === found ? { ...cable, [end]: { ...was, element: part.id, port } } : each));
   const [a, b] = [cable.from.element, cable.to.element].map((id) => (id === undefined ? undefined : lineUp.positions[id]));
   const positions =
     a && b ? { ...lineUp.positions, [part.id]: { x_mm: (a.x_mm + b.x_mm) / 2, y_mm: (a.y_mm + b.y_mm) / 2 } } : lineUp.positions;
