@@ -136,7 +136,7 @@ function solveAt(tree: WaveTree, motor: ElementOf<'motor'>, at: WaveCase, length
   const toMotor = hopsTo(tree, motor.id);
   const way = pieces.filter((piece) => toMotor.some((hop) => hop.to === piece.to));
   const length_m = way.reduce((sum, piece) => sum + piece.length_m, 0);
-  const last = way.at(-1)?.line ?? pieces[0]?.line;
+  const last = way.at(-1)?.line;
   // The slow end of the band: the shorter critical length, the higher peak.
   const slowest_mPerS = Math.min(...way.map((piece) => piece.line.slowest_mPerS));
   const motor_ohm = surgeOf(motor);
@@ -153,7 +153,7 @@ function solveAt(tree: WaveTree, motor: ElementOf<'motor'>, at: WaveCase, length
     critical_m,
     reflection,
     ring_Hz,
-    ringOut_s: left > 0 && left < 1 ? (2 * delay_s * Math.LN10) / -Math.log(left) : 0,
+    ringOut_s: left < 1 ? (2 * delay_s * Math.LN10) / -Math.log(left) : 0,
   };
   const working = [
     `lc = 1.25 × tr × v / 2 = 1.25 × ${fixed(at.rise_s * 1e6, 3)} µs × ${fixed(slowest_mPerS / 1e6, 0)} m/µs / 2 = ${fixed(critical_m, 1)} m; length ${fixed(length_m, 1)} m`,
@@ -222,9 +222,10 @@ function solveAt(tree: WaveTree, motor: ElementOf<'motor'>, at: WaveCase, length
 }
 
 /** Every motor on one drive is at an end of the same network: it is solved once for all of them, and kept as long as the tree. */
-function solvedOnce(tree: WaveTree, key: string, network: WaveNetwork): Finenesses {
+function solvedOnce(tree: WaveTree, network: WaveNetwork): Finenesses {
   const known = networks.get(tree) ?? new Map<string, Finenesses>();
   networks.set(tree, known);
+  const key = JSON.stringify(network);
   const solved = known.get(key) ?? atEveryFineness(network);
   // Of a single motor nothing is asked twice: the wave itself is kept.
   if (tree.motors.length > 1) known.set(key, solved);
@@ -242,11 +243,8 @@ interface Known {
 function byTravellingWaves(tree: WaveTree, pieces: readonly Piece[], way: readonly Piece[], at: WaveCase, known: Known): Wave | NoWave {
   const { shared, large } = known;
   const { motor } = shared;
-  // By its id: the tree outlives a motor that was made anew and says the same.
-  const node = tree.motors.find((each) => each.motor.id === motor.id)?.node;
-  if (node === undefined) return { none: 'no cable' };
   const coil = coilOf(tree, at.basis, motor);
-  const delays = new Map<number, number>([[0, 0]]);
+  const delays = new Map<number, number>();
   for (const piece of pieces) delays.set(piece.to, (delays.get(piece.from) ?? 0) + piece.length_m / piece.line.slowest_mPerS);
   const longest_s = Math.max(...delays.values(), 1e-9);
   const capacitance_F =
@@ -287,14 +285,15 @@ function byTravellingWaves(tree: WaveTree, pieces: readonly Piece[], way: readon
     until_s: coil ? 0.75 * ring_s + 6 * longest_s + ramp_s : 10 * longest_s + 2 * ramp_s,
   };
   const seen = settledWave(
-    solvedOnce(tree, `${JSON.stringify(lines)}/${at.bus_V}/${ramp_s}/${coil?.across_ohm}`, network),
-    tree.motors.findIndex((each) => each.node === node),
+    solvedOnce(tree, network),
+    // By its id: the tree outlives a motor that was made anew and says the same.
+    tree.motors.findIndex((each) => each.motor.id === motor.id),
   );
   const longest = [...pieces].sort((a, b) => b.length_m - a.length_m)[0];
   // Lengths that no one step fits: a network cut short would look better than it is.
   if (!seen || seen.truncated || !longest) return longest ? { none: 'reach', cable: longest.cable } : { none: 'no cable' };
   const central_V = Math.max(at.bus_V, seen.peak_V);
-  const spread = large || tree.motors.length > 1 || coil ? LINE_SPREAD.large : LINE_SPREAD.small;
+  const spread = large || tree.motors.length > 1 ? LINE_SPREAD.large : LINE_SPREAD.small;
   const [low, high] = coil?.band(capacitance_F, surgeOf(motor)) ?? [1 - spread, 1 + spread];
   const rise_s = riseTime_s(seen, seen.peak_V);
   const lossy = way.map(({ cable, line }) => `${cable.tag} ${fixed(line.impedanceLL_ohm, 0)} Ω`).join(', ');
