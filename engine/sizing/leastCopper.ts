@@ -229,11 +229,12 @@ class Sizing {
     const [said, ...others] = ends.map(worstByUnit);
     for (const [unit, finding] of said ?? []) {
       if (isOwn(finding)) continue;
-      const best = Math.min(badness(finding), ...others.map((each) => badnessOf(each.get(unit))));
-      if (best <= (this.#allowed.get(unit) ?? 0)) continue;
-      this.#allowed.set(unit, best);
-      const nearest = badness(finding) === best ? finding : others.map((each) => each.get(unit)).find((each) => badnessOf(each) === best);
-      if (nearest && told(nearest)) this.#refuse(nearest, this.#site.about(nearest));
+      const nearest = others
+        .map((each) => each.get(unit))
+        .reduce((a, b) => (badnessOf(b) < badnessOf(a) ? b : a), finding as Finding | undefined);
+      if (!nearest || badness(nearest) <= (this.#allowed.get(unit) ?? 0)) continue;
+      this.#allowed.set(unit, badness(nearest));
+      if (told(nearest)) this.#refuse(nearest, this.#site.about(nearest));
     }
   }
 
@@ -294,8 +295,7 @@ class Sizing {
   /** @param strictly what was let pass is broken too, where some size would meet it */
   #brokenOf(findings: readonly Finding[], strictly = false): readonly Broken[] {
     return [...worstByUnit(findings)].flatMap(([unit, finding]): Broken[] => {
-      const rule = SIZE_RULES[finding.check];
-      if (!rule) return [];
+      const rule = SIZE_RULES[finding.check] as SizeRule;
       const ladder = this.#ladders.get(finding.subject.id);
       const own = isOwn(finding);
       // What is said of a cable that keeps its size for want of a length is not of this search.
@@ -409,8 +409,8 @@ class Sizing {
 
   /** The nearest sizes of the cables that a finding is about which would meet it, and what stands against them. */
   *#barring({ finding, about, aim }: Mendable, found: Choices): Judging<InTheWay | null> {
-    const rule = SIZE_RULES[finding.check];
-    if (!rule || rule.waves) return null;
+    const rule = SIZE_RULES[finding.check] as SizeRule;
+    if (rule.waves) return null;
     const own = CABLE_CHECKS.find(({ slug }) => slug === finding.check);
     const site = this.#site;
     const meets = function* (step: Choices): Judging<boolean> {
