@@ -110,7 +110,7 @@ export {
   type VerdictMove,
   type VerdictRow,
 } from './sizing/compareDesigns.ts';
-export { type DecidingUnknown, decidingUnknowns, type Turn } from './sizing/decidingUnknowns.ts';
+export { type DecidingUnknown, decidingUnknowns } from './sizing/decidingUnknowns.ts';
 export {
   type CableSizing,
   type InTheWay,
@@ -126,6 +126,7 @@ export { type Proposal, proposeFixes } from './sizing/proposeFixes.ts';
 export { type SizeCell, type SizeTable, sizeTable } from './sizing/sizeTable.ts';
 export { type FiveNumbers, startFromFive } from './sizing/startFromFive.ts';
 export type { Flip } from './sizing/stretches.ts';
+export type { Turn } from './sizing/turns.ts';
 export type { UnknownInput } from './sizing/unknownInputs.ts';
 export { usualOf } from './sizing/usual.ts';
 export type { Watching } from './sizing/watched.ts';

@@ -1,6 +1,7 @@
 import { choiceText } from '../lineup/fields.ts';
 import { formatQuantity, type Units } from '../lineup/units.ts';
-import type { DecidingUnknown, Turn } from '../sizing/decidingUnknowns.ts';
+import type { DecidingUnknown } from '../sizing/decidingUnknowns.ts';
+import type { Turn } from '../sizing/turns.ts';
 import { type Item, stroke, TEXT_mm, WEIGHT, words } from './displayList.ts';
 import { textWidth_mm } from './extent.ts';
 import { fitText } from './labels.ts';

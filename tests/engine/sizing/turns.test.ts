@@ -1,111 +1,136 @@
 import { describe, expect, it } from 'vitest';
-import { applyFix, type DecidingUnknown, decidingUnknowns, type LineUp, review } from '../../../engine/index.ts';
-import { inSteel, LineUpBuilder } from '../lineUpBuilder.ts';
-import { broken } from './oneLead.ts';
+import type { Finding, Verdict } from '../../../engine/index.ts';
+import { alongSpan, amongAnswers, distanceTo } from '../../../engine/sizing/turns.ts';
 
-/** Where a verdict turns on what nobody vouched for: of one feeder whose every other value is given, so that it is quickly judged. */
+/** Where verdicts turn that are made up: a finding by its name, and what it says of each value. */
 
-const site = (feeder: object = {}, drive: object = {}): LineUp =>
-  broken(
-    new LineUpBuilder({ title: 'a feeder' })
-      .part('supply', {
-        ...{ tag: 'S', voltage_V: 480, voltageLeast_pct: 100, voltageMost_pct: 100, frequency_Hz: 60 },
-        ...{ faultCurrent_A: 30_000, xOverR: 8, earthing: 'solid-wye' },
-      })
-      .cable(inSteel('12 AWG', 60, { tag: 'F' }))
-      .part('drive', {
-        ...{ tag: 'D', ratedVoltage_V: 480, inputCurrent_A: 20, outputCurrent_A: 20, inputPowerFactor: 0.9, box: 'metal' },
-        ...{ terminalTemperature_C: 75, terminalMetal: 'copper-only', carrier_Hz: 4000, riseTime_s: 1e-7, outputRatio_pct: 100 },
-        ...{ dcChoke: 'fitted', faultRating_A: 22_000, faultRatingDevice: 'fuses', faultRatingDeviceDrawn: true },
-        ...{ manual: { inputVoltageLeast_pct: 99 } },
-      })
-      .build(),
-    { F: feeder, D: drive } as Parameters<typeof broken>[1],
-  );
-const told = (unknowns: readonly DecidingUnknown[]) =>
-  unknowns.map(({ tag, field, turns }) => [tag, field, turns.map(({ finding, from, to }) => `${finding.check} ${from} ${to}`)]);
-/** What the check says with this value in place of the one there is. */
-const verdictAt = (lineUp: LineUp, { id, field }: DecidingUnknown, check: string, value: number | string) => {
-  const edits = [
-    { id, path: field, value },
-    { id, path: 'lengthMost_m', value: null },
-  ];
-  return review(applyFix(lineUp, { label: '', edits })).findings.find((each) => each.check === check)?.verdict;
-};
-const assumed = (lineUp: LineUp, tag: string, ...paths: readonly string[]): LineUp => {
-  const provenance = Object.fromEntries(paths.map((path) => [path, { origin: 'assumed' as const }]));
-  return {
-    ...lineUp,
-    elements: lineUp.elements.map((each) => (each.tag === tag ? { ...each, provenance } : each)),
-    cables: lineUp.cables.map((each) => (each.tag === tag ? { ...each, provenance } : each)),
+type Says = Readonly<Record<string, (value: number) => Verdict | undefined>>;
+function asking<T extends number | string>(says: Readonly<Record<string, (value: T) => Verdict | undefined>>) {
+  const asked: T[] = [];
+  const at = async (value: number | string): Promise<ReadonlyMap<string, Finding>> => {
+    asked.push(value as T);
+    const found = Object.entries(says).flatMap(([id, of]) => {
+      const verdict = of(value as T);
+      return verdict
+        ? [[id, { id, check: id, title: id, subject: { kind: 'cable', id, tag: id }, verdict } as unknown as Finding] as const]
+        : [];
+    });
+    return new Map(found);
   };
+  return { asked, at };
+}
+const SPAN = { least: 0, most: 20 };
+const along = async (says: Says, now: number, span = SPAN) => {
+  const { asked, at } = asking<number>(says);
+  return { asked, turns: await alongSpan(now, span, at) };
 };
+/** To 0.2 % of the span. */
+const FINE = 0.04;
 
-describe('what decides nothing', () => {
-  it('is not told: what is given, and what turns nothing between its ends', async () => {
-    expect(await decidingUnknowns(site())).toEqual([]);
-    expect(await decidingUnknowns(site({ length_m: 1, lengthMost_m: 1.2 }))).toEqual([]);
-  });
-});
-
-describe('a number', () => {
-  it('is told with each verdict that turns between its ends, where it turns', async () => {
-    // 1 % of 480 V is lost on some twenty metres: below them it passes.
-    const lineUp = site({ length_m: 2, lengthMost_m: 50 });
-    const unknowns = await decidingUnknowns(lineUp);
-    expect(told(unknowns)).toEqual([['F', 'length_m', ['feeder-drop fail pass']]]);
-    const [first] = unknowns;
-    const turn = first?.turns[0];
-    if (!first || typeof turn?.at !== 'number') throw new Error('no turn');
-    // To 0.2 % of the span, on its side of the turn.
-    expect(verdictAt(lineUp, first, 'feeder-drop', turn.at)).toBe('pass');
-    expect(verdictAt(lineUp, first, 'feeder-drop', turn.at + 0.002 * 48)).toBe('fail');
-    // How far from what is taken, of the whole span.
-    expect(first.distance).toBeCloseTo((50 - turn.at) / 48, 9);
-    expect(turn.finding).toMatchObject({ check: 'feeder-drop', title: expect.any(String), subject: { tag: 'F' } });
-    expect(Object.keys(turn.finding)).toEqual(['id', 'check', 'title', 'subject']);
+describe('along a span', () => {
+  it('a turn is told just beyond itself, to a five-hundredth of the span, on either side', async () => {
+    const { turns } = await along({ a: (value) => (value > 15 ? 'fail' : 'pass'), b: (value) => (value < 3 ? 'caution' : 'note') }, 10);
+    const told = new Map(turns.map((turn) => [turn.finding.id, turn]));
+    expect([told.get('a')?.from, told.get('a')?.to, told.get('b')?.from, told.get('b')?.to]).toEqual(['pass', 'fail', 'note', 'caution']);
+    const [a, b] = [Number(told.get('a')?.at), Number(told.get('b')?.at)];
+    expect([a > 15, a <= 15 + FINE, b < 3, b >= 3 - FINE]).toEqual([true, true, true, true]);
+    expect(told.get('a')?.finding).toEqual({ id: 'a', check: 'a', title: 'a', subject: { kind: 'cable', id: 'a', tag: 'a' } });
   });
 
-  it('is looked for to both sides of what is taken', async () => {
-    // 30 kA assumed, so 15 to 60 kA: the rating of 22 kA holds against less.
-    const lineUp = assumed(site({ length_m: 1 }), 'S', 'faultCurrent_A');
-    const [first] = await decidingUnknowns(lineUp);
-    const turn = first?.turns.find(({ finding }) => finding.check === 'fault-rating');
-    if (!first || typeof turn?.at !== 'number') throw new Error('no turn');
-    expect([turn.from, turn.to]).toEqual(['fail', 'pass']);
-    expect([verdictAt(lineUp, first, 'fault-rating', turn.at), verdictAt(lineUp, first, 'fault-rating', turn.at + 90)]).toEqual([
-      'pass',
-      'fail',
+  it('of two turns the nearer is told, whichever side it is on', async () => {
+    const { turns } = await along(
+      { up: (value) => (value < 2 || value > 12 ? 'fail' : 'pass'), down: (value) => (value < 8 || value > 18 ? 'fail' : 'pass') },
+      10,
+    );
+    const told = new Map(turns.map(({ finding, at }) => [finding.id, Number(at)]));
+    expect(told.size).toBe(2);
+    expect([told.get('up'), told.get('down')]).toEqual([expect.closeTo(12, 1), expect.closeTo(8, 1)]);
+    // Both between the same two looks of their sides: 9.1 is nearer than 11.
+    const close = await along({ x: (value) => (value < 9.1 || value > 11 ? 'fail' : 'pass') }, 10);
+    expect(Number(close.turns[0]?.at)).toBeCloseTo(9.1, 1);
+    const other = await along({ x: (value) => (value < 9 || value > 10.9 ? 'fail' : 'pass') }, 10);
+    expect(Number(other.turns[0]?.at)).toBeCloseTo(10.9, 1);
+    // Of one side the first, though a later look is otherwise again.
+    const first = await along({ x: (value) => (value > 12 && value < 14 ? 'caution' : value > 17 ? 'fail' : 'pass') }, 10);
+    expect([first.turns.length, first.turns[0]?.to]).toEqual([1, 'caution']);
+    expect(Number(first.turns[0]?.at)).toBeCloseTo(12, 1);
+  });
+
+  it('the verdict is that of the place that is told, not of the look that found it', async () => {
+    // Looked at 12.5, where it fails already.
+    const { turns } = await along({ a: (value) => (value < 12.3 ? 'pass' : value < 12.45 ? 'caution' : 'fail') }, 10);
+    expect(turns.map(({ to }) => to)).toEqual(['caution']);
+    // One that is not made in between is no other verdict.
+    const gone = await along({ a: (value) => (value < 12.3 ? 'pass' : value < 12.45 ? undefined : 'fail') }, 10);
+    expect(gone.turns.map(({ to }) => to)).toEqual(['fail']);
+  });
+
+  it('what can be judged no more, or is not made any more, is not decided; nor what was not', async () => {
+    const turned = (from: Verdict | undefined, to: Verdict | undefined) =>
+      along({ a: (value) => (value > 15 ? to : from) }, 10).then(({ turns }) => turns.length);
+    expect([
+      await turned('pass', 'open'),
+      await turned('pass', undefined),
+      await turned('open', 'fail'),
+      await turned(undefined, 'fail'),
+    ]).toEqual([0, 0, 0, 0]);
+    expect([await turned('pass', 'not-applicable'), await turned('out-of-scope', 'fail'), await turned('fail', 'fail')]).toEqual([0, 0, 0]);
+    for (const [from, to] of [
+      ['fail', 'caution'],
+      ['caution', 'note'],
+      ['note', 'pass'],
+      ['pass', 'fail'],
+    ] as const)
+      expect(await turned(from, to)).toBe(1);
+  });
+
+  it('is looked at eight places to each side, and to the one side there is', async () => {
+    const both = await along({ a: () => 'pass' }, 10);
+    expect(both.asked).toEqual([
+      10,
+      ...[1, 2, 3, 4, 5, 6, 7, 8].map((i) => 10 - 1.25 * i),
+      ...[1, 2, 3, 4, 5, 6, 7, 8].map((i) => 10 + 1.25 * i),
     ]);
-    const roomy = assumed(site({ length_m: 1 }, { faultRating_A: 35_000 }), 'S', 'faultCurrent_A');
-    const [up] = await decidingUnknowns(roomy);
-    const above = up?.turns.find(({ finding }) => finding.check === 'fault-rating');
-    if (!up || typeof above?.at !== 'number') throw new Error('no turn');
-    expect([above.from, above.to, above.at > 30_000]).toEqual(['pass', 'fail', true]);
-    expect([verdictAt(roomy, up, 'fault-rating', above.at), verdictAt(roomy, up, 'fault-rating', above.at - 90)]).toEqual(['fail', 'pass']);
-  });
-
-  it('comes before those that are farther from a turn, and its nearest turn first', async () => {
-    const lineUp = assumed(site({ length_m: 2, lengthMost_m: 50 }), 'S', 'faultCurrent_A');
-    const unknowns = await decidingUnknowns(lineUp);
-    const distances = unknowns.map(({ distance }) => distance);
-    expect(distances).toEqual([...distances].sort((a, b) => a - b));
-    for (const { turns, now, span } of unknowns) {
-      if ('answers' in span || typeof now !== 'number') continue;
-      const far = turns.map(({ at }) => Math.abs(Number(at) - now));
-      expect(far).toEqual([...far].sort((a, b) => a - b));
-    }
+    const end = await along({ a: () => 'pass' }, 20);
+    expect(end.asked).toEqual([20, ...[1, 2, 3, 4, 5, 6, 7, 8].map((i) => 20 - 2.5 * i)]);
+    for (const span of [
+      { least: 5, most: 5 },
+      { least: 6, most: 5 },
+    ])
+      expect((await along({ a: (value) => (value > 5 ? 'fail' : 'pass') }, 5, span)).asked).toEqual([]);
+    expect(await alongSpan('text', SPAN, asking<number>({ a: (value) => (value > 5 ? 'fail' : 'pass') }).at)).toEqual([]);
   });
 });
 
-describe('an answer', () => {
-  it('is told with the first other answer that turns a verdict, and is no way off', async () => {
-    const lineUp = assumed(site({ 'insulation.type': 'THHN', 'installation.moisture': 'dry' }), 'F', 'installation.moisture');
-    const unknowns = await decidingUnknowns(lineUp);
-    const moisture = unknowns.find(({ field }) => field === 'installation.moisture');
-    const turn = moisture?.turns.find(({ finding }) => finding.check === 'insulation-moisture');
-    // THHN is for dry and damp places (NEC Table 310.4).
-    expect([moisture?.distance, turn?.at, turn?.from, turn?.to]).toEqual([0, 'wet', 'pass', 'fail']);
-    expect(unknowns[0]?.distance).toBe(0);
+describe('among answers', () => {
+  it('each other one is asked, and the first that turns a verdict is told', async () => {
+    const { asked, at } = asking<string>({
+      a: (answer) => (answer === 'wet' ? 'fail' : answer === 'damp' ? 'caution' : 'pass'),
+      b: (answer) => (answer === 'wet' ? 'fail' : 'pass'),
+      c: () => 'pass',
+    });
+    const turns = await amongAnswers('dry', ['dry', 'damp', 'wet'], at);
+    expect(turns.map(({ finding, at: answer, from, to }) => [finding.id, answer, from, to])).toEqual([
+      ['a', 'damp', 'pass', 'caution'],
+      ['b', 'wet', 'pass', 'fail'],
+    ]);
+    expect(asked).toEqual(['dry', 'damp', 'wet']);
+  });
+});
+
+describe('how far a turn is', () => {
+  it('is a share of the span, and nothing for an answer', () => {
+    const input = (now: number | string, span: object) => ({ now, span }) as unknown as Parameters<typeof distanceTo>[0];
+    const turn = (at: number | string) => ({ at }) as Parameters<typeof distanceTo>[1];
+    expect([
+      distanceTo(input(10, SPAN), turn(15)),
+      distanceTo(input(10, SPAN), turn(5)),
+      distanceTo(input(20, { least: 10, most: 30 }), turn(15)),
+    ]).toEqual([0.25, 0.25, 0.25]);
+    expect([
+      distanceTo(input('dry', { answers: [] }), turn('wet')),
+      distanceTo(input(1, SPAN), undefined),
+      distanceTo(input('x', SPAN), turn(3)),
+    ]).toEqual([0, 0, 0]);
   });
 });
