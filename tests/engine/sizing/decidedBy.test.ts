@@ -98,6 +98,28 @@ describe('a number', () => {
   });
 });
 
+describe('in which order', () => {
+  it('the unknown nearest to a turn comes first, whatever part it is of', async () => {
+    // A tenth too long for 1 %; a power factor lower by a quarter of what it may be would do as well.
+    const unknowns = await decidingUnknowns(site({ length_m: 0.5, lengthMost_m: 27 }, { inputPowerFactor: null, faultRating_A: 65_000 }));
+    expect(unknowns.map(({ tag, field }) => [tag, field])).toEqual([
+      ['F', 'length_m'],
+      ['D', 'inputPowerFactor'],
+    ]);
+    const [near, far] = unknowns.map(({ distance }) => distance);
+    expect(near).toBeLessThan(far ?? 0);
+  });
+
+  it('of one unknown the nearest turn comes first, whichever side it is on', async () => {
+    const lineUp = site({ length_m: 10, lengthOrigin: 'estimated' }, { faultRating_A: 6000, 'manual.inputVoltageLeast_pct': 99.52 });
+    const [length] = await decidingUnknowns(lineUp);
+    expect(length?.turns.map(({ finding, at }) => [finding.check, Number(at) > 10])).toEqual([
+      ['feeder-drop', true],
+      ['fault-rating', false],
+    ]);
+  });
+});
+
 describe('an answer', () => {
   it('is told with the first other answer that turns a verdict, and is no way off', async () => {
     const lineUp = assumed(site({ 'insulation.type': 'THHN', 'installation.moisture': 'dry' }), 'F', 'installation.moisture');

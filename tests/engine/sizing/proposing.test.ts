@@ -3,6 +3,7 @@ import { type Finding, type Fix, type LineUp, proposeFixes } from '../../../engi
 import { createReviewer } from '../../../engine/review/createReviewer.ts';
 import type { Concerned, Kind } from '../../../engine/sizing/fixKind.ts';
 import { KINDS } from '../../../engine/sizing/fixKinds.ts';
+import { inSteel, LineUpBuilder } from '../lineUpBuilder.ts';
 import { manyRuns } from '../manyRuns.ts';
 import { broken, oneLead, twoMotors } from './oneLead.ts';
 
@@ -116,6 +117,31 @@ describe('of the changes that are tried', () => {
     expect(await proposeFixes(cramped, 'none', {}, [helps])).toEqual([]);
   });
 
+  it('a finding that waits itself is asked for too, of a kind that asks', async () => {
+    const weak = broken(oneLead(), { 'VFD-1': { faultRating_A: 5000 } });
+    const unrated: Fix = { label: 'unrated', edits: [{ id: idIn(weak, 'VFD-1'), path: 'faultRating_A', value: null }] };
+    const { id } = said(weak, 'fault-rating', 'VFD-1');
+    expect(tell(await proposeFixes(weak, id, {}, [{ ...kind('asks', [unrated]), asks: true }]))).toEqual([['unrated', 'asks', true]]);
+    expect(await proposeFixes(weak, id, {}, [kind('plain', [unrated])])).toEqual([]);
+    // A kind that asks and leaves it as it is helps nobody.
+    const same: Fix = { label: 'same', edits: [{ id: idIn(weak, 'VFD-1'), path: 'note', value: 'said' }] };
+    expect(await proposeFixes(weak, id, {}, [{ ...kind('asks', [same]), asks: true }])).toEqual([]);
+  });
+
+  it('a number that hardly moves is no help, though its verdict turns', async () => {
+    const at = (m: number) => broken(oneLead(), { 'W-1A': { length_m: m } });
+    const { value, limit } = said(at(165), 'lead-drop');
+    // The drop goes with the length of both leads, the other of 10 ft: 0.3 % above the limit, and 0.3 % below it.
+    const metres = (share: number): number => (165 + 3.048) * share * ((limit ?? 0) / (value ?? 1)) - 3.048;
+    const over = at(metres(1.003));
+    const drop = said(over, 'lead-drop');
+    const shorter = (m: number): Fix => ({ label: m.toFixed(0), edits: [{ id: idIn(over, 'W-1A'), path: 'length_m', value: m }] });
+    expect([drop.verdict, said(at(metres(0.997)), 'lead-drop').verdict]).toEqual(['caution', 'note']);
+    expect(tell(await proposeFixes(over, drop.id, {}, [kind('shorter', [shorter(metres(0.997)), shorter(90)])]))).toEqual([
+      ['90', 'shorter', false],
+    ]);
+  });
+
   it('a caution is helped too', async () => {
     const long = broken(oneLead(), { 'W-1A': { length_m: 165 } });
     const drop = said(long, 'lead-drop');
@@ -175,6 +201,15 @@ describe('two changes together', () => {
     expect(await tried({ moves }, { takesOut: [switchId] })).toEqual([]);
     // What lands on a part that goes is touched with it.
     expect(await tried({ takesOut: [switchId] }, box(b, 'to'))).toEqual([]);
+    expect(await tried({ takesOut: [switchId] }, box(a, 'from'))).toEqual([]);
+    // What both put in is put in.
+    const [made] = await proposeFixes(long, drop.id, {}, [
+      kind('route', [shorter(180, box(a, 'from'))]),
+      kind('size', [thicker(box(b, 'to'))]),
+    ]);
+    expect(made?.fix.inserts).toEqual([...box(a, 'from').inserts, ...box(b, 'to').inserts]);
+    const [out] = await proposeFixes(long, drop.id, {}, [kind('route', [shorter(180)]), kind('size', [thicker({ takesOut: [switchId] })])]);
+    expect(out?.fix.takesOut).toEqual([switchId]);
     expect(await tried({ takesOut: [switchId] }, { takesOut: [switchId] })).toEqual([]);
     expect(
       await together(
@@ -259,6 +294,32 @@ describe('whom a finding concerns', () => {
     expect(told.cables.every(({ kind: of }) => of === 'cable')).toBe(true);
     expect(told.runs).toHaveLength(1);
     expect(tags(told.elements)).toContain(told.finding.subject.tag);
+  });
+
+  it('of a cable as a whole: itself alone', async () => {
+    const thin = broken(oneLead(), { 'W-1A': { 'conductor.size': '10 AWG' } });
+    const told = await seen(thin, said(thin, 'lead-ampacity', 'W-1A'));
+    expect(tags(told.cables)).toEqual(['W-1A']);
+  });
+
+  it('of more than twelve runs: what lands on the part, and where that leads', async () => {
+    const site = new LineUpBuilder().part('supply', { tag: 'S', voltage_V: 480, frequency_Hz: 60, faultCurrent_A: 30_000, xOverR: 8 });
+    site.cable(inSteel('4/0 AWG', 50, { tag: 'T' })).part('bus', { tag: 'B', faultRating_A: 100 });
+    for (let i = 1; i <= 13; i++)
+      site
+        .from('B')
+        .cable(inSteel('10 AWG', 50, { tag: `F${i}` }))
+        .part('motor', { tag: `M${i}`, ratedCurrent_A: 5 });
+    site
+      .from('M13')
+      .cable(inSteel('10 AWG', 50, { tag: 'beyond' }))
+      .part('junction', { tag: 'J' });
+    const lineUp = site.build();
+    const told = await seen(lineUp, said(lineUp, 'fault-rating', 'B'));
+    const numbers = Array.from({ length: 13 }, (_, i) => i + 1);
+    expect(tags(told.cables)).toEqual(['T', ...numbers.map((i) => `F${i}`)]);
+    expect(tags(told.elements)).toEqual(['S', 'B', ...numbers.map((i) => `M${i}`)]);
+    expect(told.runs).toEqual([]);
   });
 
   it('of more than twelve runs: the part itself and what lands on it', async () => {
