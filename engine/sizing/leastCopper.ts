@@ -166,7 +166,7 @@ class Sizing {
       this.#at(({ top }) => top),
       this.#at(({ bottom }) => bottom),
     );
-    this.#allowBest(free, ({ check }) => SIZE_RULES[check]?.floor === true);
+    this.#allowBest(free, ({ check }) => (SIZE_RULES[check] as SizeRule).floor === true);
     // What is out of reach only because some cables are locked.
     if ([...this.#ladders.values()].some(({ locked }) => locked))
       this.#allowBest(
@@ -215,6 +215,10 @@ class Sizing {
 
   #isOutput = (ladder: Ladder): boolean => this.#site.zoneOf(ladder.cable.id)?.kind === 'output';
 
+  #laddersOf(ids: Iterable<string>): readonly Ladder[] {
+    return [...ids].flatMap((id) => this.#ladders.get(id) ?? []);
+  }
+
   #at(of: (ladder: Ladder) => Choice | undefined): Choices {
     return new Map(
       [...this.#ladders].flatMap(([id, ladder]): [string, Choice][] => {
@@ -240,9 +244,9 @@ class Sizing {
 
   /** @param sizeMends some size would, were it not for what else it breaks: that may be changed too */
   #refuse(finding: Finding, ids: readonly string[], { proved = true, sizeMends = false } = {}): void {
-    const ladders = ids.flatMap((id) => this.#ladders.get(id) ?? []);
+    const ladders = this.#laddersOf(ids);
     if (ladders.length === 0) return;
-    const locked = [...this.#site.deciders(finding)].flatMap((id) => this.#ladders.get(id) ?? []).filter((ladder) => ladder.locked);
+    const locked = this.#laddersOf(this.#site.deciders(finding)).filter((ladder) => ladder.locked);
     if (sizeMends && proved) {
       const own = isOwn(finding) ? this.#ladders.get(finding.subject.id) : undefined;
       const aim = Math.max(this.#allowed.get(unitOf(finding)) ?? 0, own?.bestOf(finding.check) ?? 0);
@@ -260,12 +264,13 @@ class Sizing {
 
   /** Cables that decide together: those of a zone, and zones that share terminals or a pipe. */
   #groups(): readonly (readonly Ladder[])[] {
+    const zonesOf = (ids: readonly string[]): readonly Zone[] => ids.flatMap((id) => this.#site.zoneOf(id) ?? []);
     const groupOf = new Map<Zone, Ladder[]>();
     for (const [id, ladder] of this.#ladders) {
-      const zones = [id, ...this.#site.neighbours(id)].flatMap((each) => this.#site.zoneOf(each) ?? []);
+      const zones = zonesOf([id, ...this.#site.neighbours(id)]);
       const merged = [...new Set(zones.flatMap((zone) => groupOf.get(zone) ?? []))];
       merged.push(ladder);
-      for (const zone of [...zones, ...merged.flatMap(({ cable }) => this.#site.zoneOf(cable.id) ?? [])]) groupOf.set(zone, merged);
+      for (const zone of [...zones, ...zonesOf(merged.map(({ cable }) => cable.id))]) groupOf.set(zone, merged);
     }
     return [...new Set(groupOf.values())];
   }
@@ -277,7 +282,7 @@ class Sizing {
       .filter((group) => group.every(this.#isOutput) && group.some(({ cable }) => ids.has(cable.id)))
       .map((group) => {
         const own = new Set(group.flatMap(({ cable }) => this.#site.ownFeeders(cable.id)));
-        return [...group, ...[...own].flatMap((id) => this.#ladders.get(id) ?? [])];
+        return [...group, ...this.#laddersOf(own)];
       });
   }
 
@@ -419,7 +424,7 @@ class Sizing {
         : worstByUnit(yield step).get(unitOf(finding));
       return badnessOf(said) <= aim;
     };
-    const ladders = about.flatMap((id) => this.#ladders.get(id) ?? []).filter(({ locked }) => !locked);
+    const ladders = this.#laddersOf(about).filter(({ locked }) => !locked);
     for (const steps of stepsOf(ladders, found, rule.moreHelps)) {
       const step = yield* firstThat(steps, meets, rule.moreHelps !== null);
       if (!step) continue;
