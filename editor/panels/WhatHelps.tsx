@@ -104,7 +104,8 @@ function MovedList({ title, moved, units, children }: MovedProps & { readonly ch
       <h3>{title}</h3>
       <ul className="plain" aria-label={title}>
         {moved.map((each) => {
-          const named = each.after ?? each.before;
+          // By the names on the sheet: in the line-up with the change a cable may be called otherwise.
+          const named = each.before ?? each.after;
           const numbers = movedText(each.before, each.after, units);
           return (
             <li key={each.id} className="moved">
