@@ -282,7 +282,15 @@ function emissionLimit(check: CheckFacts, { drive, cables, motors, project }: Ou
     .sort((a, b) => (a.carrier_Hz ?? Number.POSITIVE_INFINITY) - (b.carrier_Hz ?? Number.POSITIVE_INFINITY))[0];
   const missing = [
     ...(rows.some((row) => row.carrier_Hz !== undefined) ? missingOf(drive, 'carrier_Hz') : []),
-    ...(fitting ? [] : [unknownOf(drive, 'manual.emcLengths', { label: `Length for category ${category}`, ask: 'drive supplier' })]),
+    ...(fitting
+      ? []
+      : [
+          unknownOf(drive, 'manual.emcLengths', {
+            label: `Length for category ${category}`,
+            named: `Length for category ${category} in the manual of |`,
+            ask: 'drive supplier',
+          }),
+        ]),
   ];
   if (!fitting || missing.length > 0)
     return [

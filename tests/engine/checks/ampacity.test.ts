@@ -140,10 +140,10 @@ describe('a lead by NEC 430.22', () => {
       expect.arrayContaining([
         'Nameplate current of M',
         'Whether D is marked to protect its output wires',
-        'Manual of D: least ampacity of the output',
+        'Least ampacity of the output in the manual of D',
       ]),
     );
-    expect(labels(floored(50))).not.toContain('Manual of D: least ampacity of the output');
+    expect(labels(floored(50))).not.toContain('Least ampacity of the output in the manual of D');
     expect(lead({ drive: { ...drive, manual: { protectsOutputConductors: false, outputAmpacityLeast_A: 100 } } }).limit).toBe(96.25);
     // IEC knows no such marking.
     expect(floored(100, { cable: metric, basis: 'iec' }).limit).toBe(75);

@@ -185,7 +185,7 @@ describe('a box that opens its way', () => {
       'Shield landing at the start of W',
       'Grounds landed at the start of W',
       'Length of W, one way',
-      'Box of X',
+      'What the box of X is made of',
     ]);
   });
   it('where no ground wire goes on sends half to all of it elsewhere', () => {

@@ -77,7 +77,7 @@ describe('the metal at terminals', () => {
       'W is aluminium and lands on M, whose terminals are for copper only.',
     ]);
     expect(found[1]?.remedies).toHaveLength(2);
-    expect(found[1] ? labels(found[1]) : []).toEqual(['Conductor metal of W', 'Terminals of M marked for']);
+    expect(found[1] ? labels(found[1]) : []).toEqual(['Conductor metal of W', 'What the terminals of M are marked for']);
   });
   it('is open while the metal or the marking is not known; the utility answers for its own', () => {
     const { metal: _, ...unsaid } = CABLE.conductor;

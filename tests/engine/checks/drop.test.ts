@@ -92,7 +92,7 @@ describe('the drop of a feeder', () => {
       'Construction of W',
       'Rated input current of D',
       'Input power factor of D',
-      'Manual of D: least input voltage',
+      'Least input voltage in the manual of D',
       'Fault current of S',
     ]);
     expect(found.working).toEqual([

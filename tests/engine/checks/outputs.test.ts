@@ -71,7 +71,7 @@ describe('the length that a manual allows', () => {
     expect([mixed(20, BOTH).verdict, mixed(21, BOTH).verdict, mixed(21, BOTH).limit]).toEqual(['pass', 'fail', 50]);
     expect(mixed(21, BOTH).text).toContain('of partly shielded cable');
     expect(labels(mixed(20, BOTH))).toEqual(
-      expect.arrayContaining(['Manual of D: shielded length', 'Manual of D: unshielded length', 'Construction of W']),
+      expect.arrayContaining(['Shielded length in the manual of D', 'Unshielded length in the manual of D', 'Construction of W']),
     );
     // One of the two alone can break it, but not keep it.
     expect([mixed(20, { lengthShielded_m: 50 }).verdict, mixed(21, { lengthShielded_m: 50 }).verdict]).toEqual(['open', 'fail']);
@@ -86,7 +86,7 @@ describe('the length that a manual allows', () => {
       [behind({ id: 'l', kind: 'reactor', tag: 'L' }), behind(filter('dvdt')), behind(filter('sine'))].map((each) => each.limit),
     ).toEqual([200, 200, 200]);
     expect(behind(filter('sine')).text).toContain('with a reactor or filter');
-    expect(labels(behind(filter('sine')))[0]).toBe('Manual of D: length with reactor');
+    expect(labels(behind(filter('sine')))[0]).toBe('Length with a reactor in the manual of D');
     expect([behind(filter('terminator')), behind(filter()), behind(MOTOR)].map((each) => [each.verdict, each.limit])).toEqual([
       ['fail', 50],
       ['fail', 50],
@@ -112,8 +112,8 @@ describe('the length that a manual allows', () => {
     const found = length({ drive: with_({ ...BOTH, page: '12' }), cables });
     expect([found.value, found.text.endsWith('m.') || found.text.endsWith('ft.')]).toEqual([40, true]);
     expect(labels(found)).toEqual([
-      'Manual of D: shielded length',
-      'Manual of D, page',
+      'Shielded length in the manual of D',
+      'Page of the manual of D',
       'Length of X, one way',
       'Greatest length of X',
       'Sets in parallel of X',
@@ -219,7 +219,7 @@ describe('a filter’s window', () => {
     ]);
     expect(found.text).toBe('D runs at 1.00 kHz; Z is made for 2.00 to 8.00 kHz.');
     expect(at(4000, filter(2000, 8000)).remedies).toEqual([]);
-    expect(labels(found)).toEqual(['Carrier of D', 'Least carrier of Z', 'Most carrier of Z']);
+    expect(labels(found)).toEqual(['Carrier of D', 'Least carrier of Z', 'Greatest carrier of Z']);
   });
   it('half of it may break, never pass', () => {
     expect(

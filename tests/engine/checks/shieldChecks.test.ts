@@ -145,7 +145,7 @@ describe('a shield is whole', () => {
       'Construction of X',
       'Shield landing at the start of X',
       'Shield landing at the end of X',
-      'Box of JB',
+      'What the box of JB is made of',
       'Bond bar of JB',
     ]);
     expect(only(whole([LINK, second], box({ box: 'metal' }))).working).toEqual(['path: D, X, M']);
@@ -165,7 +165,7 @@ describe('a shield is whole', () => {
     expect(text(toBox(SHIELDED, cut), second, { box: 'plastic', bondBar: true })).toContain('the box is plastic.');
     const found = only(whole([toBox(SHIELDED, cut), second], box({ box: 'plastic', bondBar: true })));
     expect([found.verdict, found.phrase, found.subject.tag, found.remedies.length]).toEqual(['fail', 'shield gap', 'JB', 3]);
-    expect(found.inputs.map((each) => each.what)).toEqual(['Box of JB', 'Bond bar of JB']);
+    expect(found.inputs.map((each) => each.what)).toEqual(['What the box of JB is made of', 'Bond bar of JB']);
   });
   it('is bonded through by a bar and by clamps where nothing is landed yet, and where there is a shield', () => {
     const third: Cable = { ...fromBox(BARE, cut), id: 'c6', tag: 'B' };

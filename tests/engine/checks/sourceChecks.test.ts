@@ -325,13 +325,13 @@ describe('a residual-current device', () => {
       'pass',
       'no residual-current device',
       'Q has no residual-current device.',
-      ['Device of Q', 'Residual-current type of Q'],
+      ['Which device Q is', 'Residual-current type of Q'],
     ]);
     expect([wrong.verdict, wrong.phrase, wrong.remedies.length, labels(wrong)]).toEqual([
       'caution',
       'residual-current type A',
       2,
-      ['Device of Q', 'Residual-current type of Q'],
+      ['Which device Q is', 'Residual-current type of Q'],
     ]);
     expect(wrong.text).toContain('of type A ahead of D, D; behind');
   });
@@ -352,7 +352,13 @@ describe('a residual-current device', () => {
       'caution',
       3,
       ['sum of the drives 90.00 mA; 0.3 × 299 mA = 89.70 mA'],
-      ['Device of Q', 'Residual-current type of Q', 'Residual-current setting of Q', 'Current of D to ground', 'Current of D to ground'],
+      [
+        'Which device Q is',
+        'Residual-current type of Q',
+        'Residual-current setting of Q',
+        'Current of D to ground',
+        'Current of D to ground',
+      ],
     ]);
     expect(low.text).toBe('The drives behind Q pass 90.0 mA to ground; 89.7 mA is 30 % of its setting.');
   });

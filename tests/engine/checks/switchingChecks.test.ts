@@ -115,7 +115,7 @@ describe('a switch on the output', () => {
       'manual',
       'fuses on the output',
       1,
-      ['Device of X'],
+      ['Which device X is'],
     ]);
     expect(part('fuses', { device: 'fuse' }, { drive: null }).text).toContain('on the output of a drive:');
   });
@@ -371,7 +371,12 @@ describe('several motors on one drive', () => {
     expect([all.verdict, all.phrase, labels(all)]).toEqual([
       'pass',
       'each motor protected',
-      ['Overload protection of M1', 'Short-circuit device of M1', 'Overload protection of M2', 'Short-circuit device of M2'],
+      [
+        'Overload protection of M1',
+        'Whether M1 has a short-circuit device of its own',
+        'Overload protection of M2',
+        'Whether M2 has a short-circuit device of its own',
+      ],
     ]);
     for (const bare of [{ overload: 'drive' }, { overload: 'none' }, { ownShortCircuitDevice: false }] as const) {
       const found = of(M1, { ...M2, ...bare });
@@ -379,7 +384,7 @@ describe('several motors on one drive', () => {
         'fail',
         'motors not protected singly',
         2,
-        ['Overload protection of M2', 'Short-circuit device of M2'],
+        ['Overload protection of M2', 'Whether M2 has a short-circuit device of its own'],
       ]);
       expect(found.text).toBe('M2 on D has no overload or short-circuit protection of its own.');
     }
@@ -417,7 +422,7 @@ describe('several motors on one drive', () => {
       ['30.00 A + 5 × 20.00 A = 130.00 A; overload 129.00 A'],
       [
         'Rated output current of D',
-        'Overload of D',
+        'How much overload D allows',
         'Nameplate current of M1',
         'Whether M1 is switched while others run',
         'Nameplate current of M2',

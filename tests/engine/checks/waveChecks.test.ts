@@ -210,11 +210,11 @@ describe('the peak at a motor', () => {
       'Voltage of S, line to line',
       'Rise time of D, 10 to 90 %',
       'Front end of D',
-      'Bus of D raised by front end',
+      'How much the front end of D raises its bus',
       'Bus of D while braking',
       'What the winding of M is built to',
-      'Peak of M allowed by maker',
-      'Least rise time of M allowed',
+      'Peak that the maker of M allows',
+      'Least rise time that the maker of M allows',
       'Where the curve of M is taken from',
       'Rated voltage of M',
       'Rated power of M',
@@ -414,11 +414,11 @@ describe('a peak that a filter’s maker states', () => {
       'Behind Z its maker states 1800 V at the motor; the motor maker’s limit allows 900 V.',
     ]);
     expect(labels(stated({ motorRise_s: 1e-6 }, { riseLimit_s: 1e-7, peakCurveSource: 'x' }))).toEqual([
-      'Peak of Z at motor, maker',
-      'Rise time of Z at motor, maker',
+      'Peak at the motor that the maker of Z states',
+      'Rise time at the motor that the maker of Z states',
       'What the winding of M is built to',
-      'Peak of M allowed by maker',
-      'Least rise time of M allowed',
+      'Peak that the maker of M allows',
+      'Least rise time that the maker of M allows',
       'Where the curve of M is taken from',
       'Rated voltage of M',
     ]);
@@ -501,7 +501,7 @@ describe('pulses that meet the last ring', () => {
     ]);
     const told = (times: number) => (times * RING_s * 1e6).toFixed(1);
     expect(apart.text).toBe(`D keeps ${told(1.01)} µs between edges; the ring at M has fallen to a tenth after ${told(1)} µs.`);
-    expect([labels(apart)[0], apart.runs]).toEqual(['Least time of D between edges', ['M']]);
+    expect([labels(apart)[0], apart.runs]).toEqual(['Least time between edges of D', ['M']]);
     expect([close.verdict, close.text.includes(`, and D lets edges follow each other after ${told(0.99)} µs. Edges`)]).toEqual([
       'note',
       true,

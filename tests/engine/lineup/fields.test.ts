@@ -139,7 +139,7 @@ describe('the name of a value, with its part', () => {
       'What the winding of X-1 is built to',
       'Whether X-1 is switched while others run',
       'Whether X-1 is lockable open',
-      'Manual of X-1: shielded length',
+      'Shielded length in the manual of X-1',
     ]);
   });
   const OWN = Object.entries(FIELDS).flatMap(([kind, fields]) => fields.map((field) => ({ kind, field, said: namedOf(field, 'X-1') })));
@@ -149,5 +149,19 @@ describe('the name of a value, with its part', () => {
     // No preposition, and no half of a sentence, stands before 'of'.
     expect(said).not.toMatch(/\b(to|from|in|on|for|with|by|at|it|is|run|open|allowed|together|sight|marked|alike|tested|use) of X-1/);
     expect(said).not.toMatch(/, [^,]* of X-1/);
+  });
+});
+
+describe('what a value of a part is called', () => {
+  it('reads as a phrase: no heading before it, no word left over behind it, no two words of place together', () => {
+    const clumsy = [...ELEMENT_KINDS, 'cable' as const].flatMap((kind) =>
+      FIELDS[kind]
+        .filter(({ path }) => !path.startsWith('asBuilt.'))
+        .map((field) => namedOf(field, 'M-1'))
+        .filter((named) =>
+          /M-1: |, maker$|\b(to|for|with|from|at|in|by) of M-1|M-1 (at motor|allowed|raised|between|marked for)/.test(named),
+        ),
+    );
+    expect(clumsy).toEqual([]);
   });
 });
