@@ -2,6 +2,7 @@ import { currentLimit, voltageLimit } from '../catalog/harmonicLimits.ts';
 import { cite } from '../catalog/source.ts';
 import type { ElementOf } from '../lineup/elements.ts';
 import { fixed } from '../lineup/roundTo.ts';
+import { magnitude } from '../physics/complex.ts';
 import {
   type Check,
   type DriveScope,
@@ -22,6 +23,7 @@ import {
 } from './check.ts';
 import { impedanceGiven } from './faultChecks.ts';
 import type { Finding, Verdict } from './finding.ts';
+import type { StepResult } from './solveZone.ts';
 
 /** How stiff, how even and how clean the supply is that a drive stands on. */
 
@@ -262,7 +264,7 @@ export const harmonics: Check = {
     if (bridges.length === 0) return [notApplicable(this, subject, runs, 'It feeds no drive with a diode bridge.')];
     const volts = element.kind === 'transformer' ? element.secondaryVoltage_V : element.voltage_V;
     // Of the network alone: what motors feed into a fault makes it no stiffer for long.
-    const ahead_A = flow.networkFault_A;
+    const ahead_A = leastFault_A(flow);
     const behind = element.kind === 'transformer' ? faultBehind(element, ahead_A) : null;
     const fault_A = element.kind === 'transformer' ? behind?.fault_A : (ahead_A ?? undefined);
     const missing = [
@@ -332,6 +334,12 @@ export const harmonics: Check = {
     ];
   },
 };
+
+/** What the network gives here at the least: conductors warm and at their longest, where harmonic currents distort the voltage most. */
+function leastFault_A({ networkFault_A, path_ohm, coldPath_ohm }: StepResult): number | null {
+  const [warm, cold] = [path_ohm && magnitude(path_ohm), coldPath_ohm && magnitude(coldPath_ohm)];
+  return networkFault_A !== null && warm && cold ? networkFault_A * Math.min(1, cold / warm) : networkFault_A;
+}
 
 /**
  * Fault current at the load side of a transformer, with what lies ahead of it: the network at its line side, brought over by the turns, and

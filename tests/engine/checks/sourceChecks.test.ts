@@ -3,6 +3,7 @@ import type { DriveScope, ElementScope } from '../../../engine/checks/check.ts';
 import type { Finding } from '../../../engine/checks/finding.ts';
 import { harmonics, residualCurrent, supplyStiffness, voltageUnbalance } from '../../../engine/checks/sourceChecks.ts';
 import type { ElementOf } from '../../../engine/lineup/elements.ts';
+import { complex } from '../../../engine/physics/complex.ts';
 import { expectClose } from '../../reference/expectClose.ts';
 import { DRIVE, driveScope, elementScope, MOTOR, SUPPLY, step } from './scopes.ts';
 import { fields, labels, only } from './told.ts';
@@ -266,6 +267,12 @@ describe('harmonics', () => {
     const plain = without(DRIVE, 'ratedVoltage_V');
     const two = only(of({ element: SUPPLY, flow: step({ networkFault_A: 20_000 }), drives: [plain, DRIVE] }));
     expectClose((two.value ?? 0) / (supply().value ?? 1), 2, { relative: 1e-9 }, 'two alike');
+  });
+  it('of what the network gives at the least: twice the path warm and long, half the fault current that it has cold and short', () => {
+    const flow = (warm: number) => step({ networkFault_A: 20_000, coldPath_ohm: complex(0.003, 0.004), path_ohm: complex(0, warm) });
+    const of_A = (warm: number) => supply({}, flow(warm)).value ?? 0;
+    expectClose(of_A(0.01) / (supply().value ?? 1), 2, { relative: 1e-9 }, 'long');
+    expectClose(of_A(0.005), supply().value ?? 0, { relative: 1e-9 }, 'as cold');
   });
   it('behind a transformer: of its own rating, its fault current with what lies ahead of it', () => {
     const at = (part: Transformer, faultCurrent_A: number | null, more: Partial<ElementScope> = {}) =>
