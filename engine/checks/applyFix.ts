@@ -1,11 +1,10 @@
-import { withoutAsBuilt } from '../lineup/asBuilt.ts';
 import type { Cable } from '../lineup/cable.ts';
 import { newCable, newElement } from '../lineup/create.ts';
 import type { Element, Port } from '../lineup/elements.ts';
 import { withValueAt } from '../lineup/fields.ts';
 import type { LineUp } from '../lineup/lineUp.ts';
 import { remove } from '../lineup/remove.ts';
-import { takeOut } from '../lineup/takeOut.ts';
+import { landedOn, takeOut } from '../lineup/takeOut.ts';
 import type { Fix, FixEdit, FixInsert, FixMove } from './finding.ts';
 
 /** The document with a fix made: parts removed or taken out, values changed, parts moved, parts put in. What is of a part that is gone is none. */
@@ -65,19 +64,19 @@ interface Place {
 
 /** A part put into a cable at one end of it. */
 function withPart(lineUp: LineUp, part: Element, { cable: cableId, end, port }: Place, tail?: FixInsert['tail']): LineUp {
-  const found = lineUp.cables.find(({ id }) => id === cableId);
-  const was = found?.[end];
-  if (!found || was?.element === undefined) return lineUp;
-  const cable = withoutAsBuilt(found);
+  const cable = lineUp.cables.find(({ id }) => id === cableId);
+  const was = cable?.[end];
+  if (!cable || was?.element === undefined) return lineUp;
+  const landed = landedOn(cable, end, { element: part.id, port });
   const elements = [...lineUp.elements, part];
   const inner = { element: was.element, port: was.port ?? 'line' };
   const outer = { element: part.id, port: port === 'load' ? ('line' as const) : ('load' as const) };
   const [from, to] = port === 'load' ? [inner, outer] : [outer, inner];
   const bare = newCable({ ...lineUp, elements }, from, to);
   const joint: Cable = tail
-    ? tailOf(cable, { ...bare, from: { ...was, ...from }, to: { ...was, ...to } }, tail)
+    ? tailOf(landed, { ...bare, from: { ...was, ...from }, to: { ...was, ...to } }, tail)
     : { ...bare, kind: 'link', conductor: {}, installation: {}, provenance: {} };
-  const cables = lineUp.cables.map((each) => (each === found ? { ...cable, [end]: { ...was, element: part.id, port } } : each));
+  const cables = lineUp.cables.map((each) => (each === cable ? landed : each));
   const [a, b] = [cable.from.element, cable.to.element].map((id) => (id === undefined ? undefined : lineUp.positions[id]));
   const positions =
     a && b ? { ...lineUp.positions, [part.id]: { x_mm: (a.x_mm + b.x_mm) / 2, y_mm: (a.y_mm + b.y_mm) / 2 } } : lineUp.positions;

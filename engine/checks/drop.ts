@@ -1,5 +1,5 @@
 import type { Cable } from '../lineup/cable.ts';
-import type { Element, ElementOf } from '../lineup/elements.ts';
+import type { Element } from '../lineup/elements.ts';
 import { isCable } from '../lineup/isCable.ts';
 import type { Project } from '../lineup/project.ts';
 import { fixed } from '../lineup/roundTo.ts';
@@ -32,8 +32,6 @@ import { type Authority, type Finding, type Missing, SIZE_UP } from './finding.t
 
 const REMEDIES = [`${SIZE_UP} (check terminals, fill and cable capacitance again).`, 'A shorter route.', 'A higher supply tap.'];
 
-const asksForVoltage = ({ manual }: ElementOf<'drive'>): boolean => manual?.inputVoltageLeast_pct !== undefined;
-
 const inputsOf = ({ cable, drives, source, voltageFrom }: Pick<CableScope, 'cable' | 'drives' | 'source' | 'voltageFrom'>) => [
   ...[...new Set([source, voltageFrom])].flatMap(voltageGiven),
   ...given(
@@ -47,7 +45,7 @@ const inputsOf = ({ cable, drives, source, voltageFrom }: Pick<CableScope, 'cabl
     'construction',
   ),
   ...drives.flatMap((drive) => given(drive, 'inputCurrent_A', 'inputPowerFactor', 'manual.inputVoltageLeast_pct')),
-  ...(drives.some(asksForVoltage) ? given(source, 'faultCurrent_A') : []),
+  ...(drives.some(({ manual }) => manual?.inputVoltageLeast_pct !== undefined) ? given(source, 'faultCurrent_A') : []),
 ];
 
 /** Of a length that is a range: what the short end gives, and where it turns. The drop is taken as growing with the length. */
@@ -165,29 +163,28 @@ export const feederDrop: Check = {
             assumptions: flow.assumptions,
           }),
         ];
-    for (const { drive, low_pct, least_pct } of arrived) {
-      if (least_pct === undefined || low_pct !== null) continue;
-      const lacking = [...impedanceGaps(arrivalParts), ...arrivalParts.flatMap((part) => missingOf(part, ...drawnPaths(part)))];
+    const sags = endless([source]);
+    const unsure = arrived.find(({ low_pct, least_pct }) => least_pct !== undefined && (low_pct === null || sags.length > 0));
+    if (unsure && !(over && own !== undefined)) {
+      const way = [...new Set<Element | Cable>([source, ...arrivalParts])];
+      const lacking =
+        unsure.low_pct === null ? [...impedanceGaps(way), ...arrivalParts.flatMap((part) => missingOf(part, ...drawnPaths(part)))] : sags;
+      const here =
+        unsure.low_pct === null
+          ? `; the voltage at ${unsure.drive.tag} is not known, and its manual asks for ${fixed(unsure.least_pct ?? 0, 0)} %.`
+          : `.${arrived.map(({ says }) => says).join('')} That is the most that it can be.`;
       return [
         openFinding(this, subject, runs, lacking, {
           phrase: 'voltage at the drive?',
-          text: `${cable.tag} loses ${fixed(flow.drop_V, 2)} V; the voltage at ${drive.tag} is not known, and its manual asks for ${fixed(least_pct, 0)} %. ${lacking.length > 0 ? notKnown(lacking) : 'Something ahead cannot carry what it feeds.'}`,
+          text: `${cable.tag} loses ${fixed(flow.drop_V, 2)} V${here} ${lacking.length > 0 ? notKnown(lacking) : 'Something ahead cannot carry what it feeds.'}`,
           inputs: [
             ...inputsOf({ cable, drives, source, voltageFrom }),
-            ...impedanceGiven(arrivalParts.filter((part) => part !== cable)),
+            ...impedanceGiven(arrivalParts.filter((part) => part !== cable && part !== source)),
             ...arrivalParts.flatMap((part) => (drives.some(({ id }) => id === part.id) ? [] : given(part, ...drawnPaths(part)))),
           ],
         }),
       ];
     }
-    const lacking = arrived.some(({ least_pct }) => least_pct !== undefined) ? endless([source]) : [];
-    if (lacking.length > 0 && !(over && own !== undefined))
-      return [
-        openFinding(this, subject, runs, lacking, {
-          phrase: 'voltage at the drive?',
-          text: `${cable.tag} loses ${fixed(flow.drop_V, 2)} V.${arrived.map(({ says }) => says).join('')} That is the most that it can be. ${notKnown(lacking)}`,
-        }),
-      ];
     const authority: Authority = own === undefined ? 'guide' : 'project';
     const guessed = drives.filter((drive) => drive.inputPowerFactor === undefined);
     return [

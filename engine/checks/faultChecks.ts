@@ -2,8 +2,9 @@ import type { Cable } from '../lineup/cable.ts';
 import type { Element } from '../lineup/elements.ts';
 import { isCable } from '../lineup/isCable.ts';
 import { fixed } from '../lineup/roundTo.ts';
+import { surroundOf } from './cableModel.ts';
 import { type Check, elementSubject, exceeds, finding, given, marginBelow, missingOf, notKnown, openFinding, tagsOf } from './check.ts';
-import type { Finding, Input, Missing } from './finding.ts';
+import type { Assumption, Finding, Input, Missing } from './finding.ts';
 import { MOTOR_CONTRIBUTION, type StepResult } from './solveZone.ts';
 
 /** Whether parts stand the fault current that can flow through them. */
@@ -23,6 +24,21 @@ export const impedanceGaps = (ahead: readonly (Element | Cable)[]): readonly Mis
 export const impedanceGiven = (ahead: readonly (Element | Cable)[]): readonly Input[] =>
   ahead.flatMap((part) => given(part, ...impedancePaths(part)));
 
+/** What nobody said of a part on the way, taken as what lets most current through. */
+function unsaid(part: Element | Cable): readonly Assumption[] {
+  const worst = (what: string, value: string): Assumption => ({
+    what: `${what} ${part.tag}`,
+    value,
+    source: 'worst case for faults: not given',
+  });
+  if (part.kind === 'supply' && part.faultCurrent_A === undefined) return [worst('fault level of', 'unlimited')];
+  if (!isCable(part) || impedancePaths(part).length === 0) return [];
+  return [
+    ...(part.conductor.sets === undefined ? [worst('sets of', 'any number')] : []),
+    ...(surroundOf(part, 'steel') !== surroundOf(part, 'nonmetallic') ? [worst('metal around', 'none')] : []),
+  ];
+}
+
 export const faultRating: Check = {
   slug: 'fault-rating',
   rule: 'The fault current available at the part must not exceed its marked rating; a drive’s rating holds only with the device it is marked with.',
@@ -37,27 +53,11 @@ export const faultRating: Check = {
     const subject = elementSubject(element);
     const runs = tagsOf(motors);
     const available = flow.faultCurrent_A;
-    const supply = ahead.find((part) => part.kind === 'supply' && part.faultCurrent_A === undefined);
-    const feeders = ahead.filter(isCable).filter((cable) => impedancePaths(cable).length > 0);
     const assumptions = [
       ...flow.assumptions,
-      ...feeders.flatMap(({ tag, conductor: { sets }, installation: { raceway }, construction }) => [
-        ...(sets === undefined
-          ? [{ what: `sets of ${tag}`, value: 'any number, so no impedance', source: 'worst case for faults: not given' }]
-          : []),
-        ...(raceway === undefined && !construction?.endsWith('armour')
-          ? [{ what: `what ${tag} is laid in`, value: 'no metal', source: 'worst case for faults: not given' }]
-          : []),
-      ]),
-      ...(supply ? [{ what: `fault level of ${supply.tag}`, value: 'unlimited', source: 'worst case for faults: not given' }] : []),
+      ...ahead.flatMap(unsaid),
       ...(flow.feeding.length > 0
-        ? [
-            {
-              what: 'motors that run without a drive',
-              value: `${MOTOR_CONTRIBUTION} × their rated current`,
-              source: 'IEEE 141, from memory',
-            },
-          ]
+        ? [{ what: 'motors without a drive', value: `${MOTOR_CONTRIBUTION} × rated current`, source: 'IEEE 141, from memory' }]
         : []),
     ];
     const rating = element.faultRating_A;
@@ -144,9 +144,7 @@ const workingOf = (flow: StepResult, basis: 'us' | 'iec'): readonly string[] => 
       ? `I″k = 1.10 × ${fixed(nominal_V, 0)} V / (√3 |Z|)${faultPeak_A === null ? '' : `; peak ip ${fixed(faultPeak_A / 1000, 2)} kA (IEC 60909-0)`}`
       : `I = ${fixed(nominal_V, 0)} V / (√3 |Z|)`,
     ...(feeding.length > 0 && faultCurrent_A !== null && networkFault_A !== null
-      ? [
-          `+ ${fixed(faultCurrent_A - networkFault_A, 1)} A, ${MOTOR_CONTRIBUTION} × the rated currents of ${tagsOf(feeding).join(', ')}, seen on this voltage`,
-        ]
+      ? [`+ ${fixed(faultCurrent_A - networkFault_A, 1)} A, ${MOTOR_CONTRIBUTION} × rated, of ${tagsOf(feeding).join(', ')}`]
       : []),
   ];
 };

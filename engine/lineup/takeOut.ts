@@ -97,8 +97,14 @@ const saidOf = (half: Cable, end: 'from' | 'to', now: 'from' | 'to'): NonNullabl
 function relanded(cable: Cable, id: string, link: Cable): Cable {
   const { element, port } = link.from.element === id ? link.to : link.from;
   const end = cable.from.element === id ? 'from' : 'to';
-  return { ...withoutAsBuilt(cable), [end]: { ...cable[end], element, port } };
+  return landedOn(cable, end, { element, port });
 }
+
+/** A cable that ends elsewhere: what was recorded of it no longer holds. */
+export const landedOn = (cable: Cable, end: 'from' | 'to', at: Pick<Cable['from'], 'element' | 'port'>): Cable => ({
+  ...withoutAsBuilt(cable),
+  [end]: { ...cable[end], ...at },
+});
 
 const same = (a: unknown, b: unknown): boolean => JSON.stringify(a) === JSON.stringify(b);
 const isGroup = (value: unknown): value is Record<string, unknown> => typeof value === 'object' && value !== null && !Array.isArray(value);

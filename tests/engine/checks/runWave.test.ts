@@ -84,7 +84,7 @@ describe('one line, one motor', () => {
       'lc = 1.25 × tr × v / 2 = 1.25 × 0.100 µs × 200 m/µs / 2 = 12.5 m; length 100.0 m',
       'Γ = (240 − 80) / (240 + 80) = 0.500',
       'ring 1 / (4 td) = 500 kHz, to a tenth in 3.3 µs',
-      'one edge: steep 900.0 V, S-shaped 828.0 V at least, in proportion to length 972.0 V at most',
+      'one edge: 900.0 V (an edge of any shape); at least 828.0 V (8 % less), at most 972.0 V (8 % more)',
     ]));
   it('assumes nothing that was said, and tells what was not', () => {
     expect(found.assumptions).toEqual([]);
@@ -215,6 +215,15 @@ describe('a length that is a range', () => {
       wave(single(line('w', length_m, { ...wired, ...(lengthMost_m ? { lengthMost_m } : {}) })));
     expect(worn(50).central_V).toBeGreaterThan(worn(500).central_V);
     expect([worn(50, 500).central_V, worn(50, 500).length_m]).toEqual([worn(50).central_V, 50]);
+    // Of two pieces one may be a range.
+    const pair = (more: Partial<Cable>) =>
+      wave(
+        treeOf([
+          { cable: line('v', 10, wired), from: 0, to: 1 },
+          { cable: line('w', 40, { ...wired, ...more }), from: 1, to: 2 },
+        ]),
+      );
+    expect(pair({ lengthMost_m: 490 }).length_m).toBe(50);
   });
   it('is at its long end where both are alike', () => expect(wave(single(line('w', 50, { lengthMost_m: 100 }))).length_m).toBe(100));
   it('from nothing is a range too: no cable, no wave, and the long end holds', () =>
