@@ -14,6 +14,7 @@ const MOST_ZOOM = 4;
 const PORTS_FROM_ZOOM = 0.4;
 /** A zoom that has not gone on for so long has ended. */
 const RESTS_MS = 100;
+const PARTS_A_FRAME = 250;
 /** Above this a small line-up would look like a poster. */
 const FIT_ZOOM = 1.2;
 
@@ -153,22 +154,32 @@ export function useView(sheet: RefObject<HTMLDivElement | null>, drawing: OneLin
       hand.current = null;
     };
     // Ports keep their size for the hand however small the drawing is shown. Buttons are seen, and follow every step of a zoom; what is
-    // only met follows at its end, since that is asked of every part there is.
+    // only met follows at its end, so many a frame, since of a large sheet that is asked of thousands.
     const buttons = box.querySelector<HTMLElement>('.react-flow__viewport-portal');
     let shown = 0;
     let resting: ReturnType<typeof setTimeout> | undefined;
-    const keepPorts = () => {
+    let frame = 0;
+    const follow = (late: readonly HTMLElement[]) => {
+      for (const each of late.slice(0, PARTS_A_FRAME)) each.style.setProperty('--zoom', `${shown}`);
+      const rest = late.slice(PARTS_A_FRAME);
+      if (rest.length > 0) {
+        frame = requestAnimationFrame(() => follow(rest));
+        return;
+      }
+      // Of those there are each has its own by now; what is added later has that of the sheet.
       box.style.setProperty('--zoom', `${shown}`);
       box.classList.toggle('far', shown < PORTS_FROM_ZOOM);
     };
+    const keepPorts = () => follow([...box.querySelectorAll<HTMLElement>('.react-flow__nodes > *, .react-flow__edges > *')]);
     const onZoom = () => {
       const zoom = store.getState().transform[2];
       if (zoom === shown) return;
       shown = zoom;
       buttons?.style.setProperty('--zoom', `${zoom}`);
       clearTimeout(resting);
+      cancelAnimationFrame(frame);
       if (fitted.current) resting = setTimeout(keepPorts, RESTS_MS);
-      else keepPorts();
+      else follow([]);
     };
     // A panel that opens beside the sheet covers nothing that is being looked at.
     let before = roomOf(box);
@@ -192,6 +203,7 @@ export function useView(sheet: RefObject<HTMLDivElement | null>, drawing: OneLin
     return () => {
       stop();
       clearTimeout(resting);
+      cancelAnimationFrame(frame);
       watching.disconnect();
       box.removeEventListener('wheel', onWheel, { capture: true });
       box.removeEventListener('pointermove', onMove);

@@ -57,12 +57,16 @@ async function settle(page: Page): Promise<void> {
       }),
   );
 }
-const forget = (page: Page): Promise<unknown> =>
-  page.evaluate(() => {
+/** What came before does not count: a page that comes to the front, what was looked up in it. */
+async function forget(page: Page): Promise<void> {
+  await settle(page);
+  await page.waitForTimeout(200);
+  await page.evaluate(() => {
     const { seen } = window as unknown as { seen: { events: number[]; tasks: number[] } };
     seen.events.length = 0;
     seen.tasks.length = 0;
   });
+}
 async function worst(page: Page): Promise<{ readonly event: number; readonly task: number }> {
   await settle(page);
   // Entries arrive after the frame that they speak of.
@@ -79,7 +83,6 @@ const middleOf = async (page: Page, selector: string): Promise<{ readonly x: num
 
 /** The gestures of drawing: zoom in on a place, pan, drag a part, choose parts. */
 async function gestures(page: Page, node: string): Promise<void> {
-  await page.bringToFront();
   const at = await middleOf(page, node);
   await page.mouse.move(at.x, at.y);
   for (let i = 0; i < 8; i++) await page.mouse.wheel(0, -240);
@@ -92,8 +95,30 @@ async function gestures(page: Page, node: string): Promise<void> {
   for (let i = 1; i <= 30; i++) await page.mouse.move(again.x + i, again.y + i);
   await page.mouse.up();
   await settle(page);
-  await page.mouse.click(again.x + 30, again.y + 30);
+  // What was dragged is chosen, and its ports may lie over it: it is chosen again from none.
   await page.keyboard.press('Escape');
+  await settle(page);
+  await page.mouse.click(again.x + 30, again.y + 30);
+  await settle(page);
+  await page.keyboard.press('Escape');
+}
+
+/** So near that a click meets a part and not the ports round it. */
+async function nearer(page: Page, node: string): Promise<void> {
+  await page.bringToFront();
+  const at = await middleOf(page, node);
+  await page.mouse.move(at.x, at.y);
+  for (let i = 0; i < 12; i++) await page.mouse.wheel(0, -240);
+  await settle(page);
+}
+
+/** A connection begun by a click on a port, and let go. */
+async function begun(page: Page, node: string): Promise<number> {
+  const at = await middleOf(page, `${node} .react-flow__handle`);
+  await forget(page);
+  await page.mouse.click(at.x, at.y);
+  await page.keyboard.press('Escape');
+  return (await worst(page)).event;
 }
 
 async function timed(page: Page, nodes: number, open: () => Promise<unknown>): Promise<number> {
@@ -166,6 +191,7 @@ export async function rows(): Promise<readonly Row[]> {
       const b = await bare(browser, bareAt, site);
       // In the middle of the sheet, where fitting leaves it in sight.
       const motor = `M-${Math.ceil(site.runs / 2)}`;
+      const [ourMotor, bareMotor] = [`.react-flow__node:has([data-part="${motor}"])`, `.react-flow__node[data-id="${motor}"]`];
       const starts = { ours: [] as number[], bare: [] as number[] };
       for (let turn = 0; turn < TURNS; turn++) {
         starts.ours.push(await timed(a.page, site.elements, () => a.page.reload()));
@@ -177,27 +203,31 @@ export async function rows(): Promise<readonly Row[]> {
       await a.page.waitForTimeout(2000);
       for (let turn = 0; turn < TURNS; turn++) {
         await forget(a.page);
-        await gestures(a.page, `.react-flow__node:has([data-part="${motor}"])`);
+        await gestures(a.page, ourMotor);
         const seen = await worst(a.page);
         events.ours.push(seen.event);
         tasks.push(seen.task);
         await forget(b.page);
-        await gestures(b.page, `.react-flow__node[data-id="${motor}"]`);
+        await gestures(b.page, bareMotor);
         events.bare.push((await worst(b.page)).event);
       }
-      // Near enough that a click meets the part and not the ports round it.
-      await a.page.bringToFront();
-      const far = await middleOf(a.page, `.react-flow__node:has([data-part="${motor}"])`);
-      await a.page.mouse.move(far.x, far.y);
-      for (let i = 0; i < 12; i++) await a.page.mouse.wheel(0, -240);
-      await settle(a.page);
-      const part = await middleOf(a.page, `.react-flow__node:has([data-part="${motor}"])`);
-      await a.page.mouse.click(part.x, part.y);
-      const field = a.page.getByLabel('Nameplate current', { exact: true });
+      await nearer(a.page, ourMotor);
+      await nearer(b.page, bareMotor);
+      const ports = { ours: [] as number[], bare: [] as number[] };
       for (let turn = 0; turn < TURNS; turn++) {
-        await field.fill(`${70 + turn}`);
+        ports.ours.push(await begun(a.page, ourMotor));
+        ports.bare.push(await begun(b.page, bareMotor));
+      }
+      await a.page.bringToFront();
+      const part = await middleOf(a.page, ourMotor);
+      await a.page.mouse.click(part.x, part.y);
+      await a.page.getByLabel('Nameplate current', { exact: true }).focus();
+      for (let turn = 0; turn < TURNS; turn++) {
         await forget(a.page);
-        await field.press('Enter');
+        // By keys alone: what looks a field up takes as long as what is measured.
+        await a.page.keyboard.press('Control+A');
+        await a.page.keyboard.type(`${70 + turn}`);
+        await a.page.keyboard.press('Enter');
         const seen = await worst(a.page);
         edits.push(seen.event);
         tasks.push(seen.task);
@@ -221,6 +251,14 @@ export async function rows(): Promise<readonly Row[]> {
           ...(median(events.bare) > 0 ? { ratio: times(median(events.ours), median(events.bare)) } : {}),
           budget: `at worst ${site.budget_ms} ms`,
           met: Math.max(...events.ours) <= site.budget_ms,
+        },
+        {
+          what: `longest event of a connection begun at a port, ${site.elements} elements`,
+          figure: worstOf(ports.ours),
+          yardstick: `${worstOf(ports.bare)} for the bare page`,
+          ...(median(ports.bare) > 0 ? { ratio: times(median(ports.ours), median(ports.bare)) } : {}),
+          budget: `at worst ${site.budget_ms} ms`,
+          met: Math.max(...ports.ours) <= site.budget_ms,
         },
         {
           what: `longest event of one field edited, ${site.elements} elements`,
