@@ -152,7 +152,7 @@ describe('a name within a sentence', () => {
     };
     expect(of('bus', 'terminalMetal')).toEqual({
       label: 'Terminals marked for',
-      named: 'Terminals of | marked for',
+      named: 'What the terminals of | are marked for',
       sort: 'choice',
       help: '',
       choices: ['copper-only', 'copper-aluminium'],
