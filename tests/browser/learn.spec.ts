@@ -68,7 +68,7 @@ test('47 what has a key says so when pointed at', async ({ page }) => {
 
 test('48 an empty sheet says three ways to begin', async ({ page }) => {
   await lay(page, { ...THREE_RUNS, elements: [], cables: [], positions: {} });
-  for (const words of ['Drag a part here', 'Press A and then Enter', 'say it in five numbers'])
+  for (const words of ['Drag a part here', 'Press A and then Enter', 'go back to the start and say it in five numbers'])
     await expect(page.getByText(words)).toBeVisible();
 });
 
