@@ -1,5 +1,7 @@
+import { memo, useDeferredValue } from 'react';
 import { groundRules, type LineUp, type Review } from '../../engine/index.ts';
 import { partsOf } from '../commands/related.ts';
+import { isLarge } from '../sheet/sight.ts';
 import { arrange, type Reading, useDesk } from '../store/deskStore.ts';
 import { useEditor } from '../store/editorStore.ts';
 import { late } from './late.tsx';
@@ -16,10 +18,31 @@ const FieldSheets = late(() => import('./FieldSheets.tsx'));
 
 const READINGS: Readonly<Record<Reading, string>> = { findings: 'Findings', walk: 'Walk a run', field: 'Field sheets' };
 
-/** What the selection needs said: a finding, a part with its fields, or the whole list, worst first. */
-export function Reader({ lineUp, review }: { readonly lineUp: LineUp; readonly review: Review }) {
-  const selected = useEditor((state) => state.selected);
-  const open = useEditor((state) => state.finding);
+interface ReaderProps {
+  readonly lineUp: LineUp;
+  readonly review: Review;
+}
+
+/** What the selection needs said. Beside a large drawing it comes after the frame that shows what is chosen on the sheet. */
+export function Reader(props: ReaderProps) {
+  const now = useEditor((state) => state.selected);
+  const finding = useEditor((state) => state.finding);
+  const [later, laterFinding] = [useDeferredValue(now), useDeferredValue(finding)];
+  return isLarge(props.lineUp) ? (
+    <Read {...props} selected={later} open={laterFinding} />
+  ) : (
+    <Read {...props} selected={now} open={finding} />
+  );
+}
+
+interface ReadProps extends ReaderProps {
+  readonly selected: readonly string[];
+  /** Id of the finding that is read. */
+  readonly open: string | null;
+}
+
+/** A finding, a part with its fields, or the whole list, worst first. */
+const Read = memo(function Read({ lineUp, review, selected, open }: ReadProps) {
   const working = useEditor((state) => state.working);
   const reading = useDesk((state) => state.reading);
   const finding = review.findings.find((each) => each.id === open);
@@ -52,7 +75,7 @@ export function Reader({ lineUp, review }: { readonly lineUp: LineUp; readonly r
       {reading === 'field' && <FieldSheets lineUp={lineUp} />}
     </aside>
   );
-}
+});
 
 function headline({ project, elements }: LineUp, { verdict, counts, runs }: Review): string {
   if (elements.length === 0) return 'Nothing is drawn yet';

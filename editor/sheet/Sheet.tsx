@@ -47,6 +47,7 @@ import { portFor, portOf } from './ports.ts';
 import { RejoinOffer } from './RejoinOffer.tsx';
 import { Rename } from './Rename.tsx';
 import { familyOf, PAD_mm, PX, symbolIn } from './scale.ts';
+import { isLarge } from './sight.ts';
 import { steady } from './steady.ts';
 import { Tools } from './Tools.tsx';
 import { useLatest } from './useLatest.ts';
@@ -61,8 +62,6 @@ const SEVERAL = ['Meta', 'Control', 'Shift'];
 const STILL: Guides = {};
 const Tried = lazy(() => import('./Tried.tsx'));
 
-/** A drawing of more parts and cables is made anew after the hand has been answered. */
-const LARGE = 100;
 /** From here on a line-up is large enough for a map. */
 const MAP_FROM = 60;
 /** With a mouse, dragging on the empty sheet chooses what it frames; a finger moves the sheet. */
@@ -154,7 +153,7 @@ function Canvas({ lineUp, review, before, parts }: SheetProps & { readonly parts
   const label = useLabelHold(drawn, place_mm);
   const labelled = label.shown(placed);
   const now = useMemo(() => ({ lineUp: labelled, review }), [labelled, review]);
-  const large = lineUp.elements.length + lineUp.cables.length > LARGE;
+  const large = isLarge(lineUp);
   const from = useDeferredValue(large ? now : null) ?? now;
   const drawing = useMemo(() => {
     drawn.current = steady(drawn.current, oneLine(from.lineUp, from.review));

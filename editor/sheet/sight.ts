@@ -1,7 +1,11 @@
 import { useStore } from '@xyflow/react';
 import { useEffect, useRef, useState } from 'react';
-import type { Box, OneLinePart } from '../../engine/index.ts';
+import type { Box, LineUp, OneLinePart } from '../../engine/index.ts';
 import { PX } from './scale.ts';
+
+/** Of more parts and cables the drawing is made anew, and what is said beside it, after the hand has been answered. */
+const LARGE = 100;
+export const isLarge = ({ elements, cables }: LineUp): boolean => elements.length + cables.length > LARGE;
 
 /** What of a drawing is worth painting: of a large one the squares of the sheet that the view touches, and of its words as many as can be read. */
 export interface Sight {
