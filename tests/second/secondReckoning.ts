@@ -1,5 +1,5 @@
 import type { Cable, Element, ElementOf, LineUp } from '../../engine/index.ts';
-import { secondPeak } from './secondWave.ts';
+import { leftOut, secondPeak } from './secondWave.ts';
 import {
   AMBIENT_AIR_IEC,
   AMBIENT_GROUND_IEC,
@@ -480,7 +480,8 @@ export function reckon(lineUp: LineUp): ReadonlyMap<string, Said> {
     const [value, most] = [line, { ...line, resistance_ohmPerM: 0, diameter_m: 1e9 }].map((each) => Math.max(bus_V, secondPeak(each)));
     // A line that loses much also stops being one of constant impedance, which the plain sum of waves leaves out: at 4 % lost it is off by 2 %.
     if ((value ?? 0) < 0.97 * (most ?? 0)) return;
-    said.set(`peak ${motor.tag}`, { verdict: null, value: value ?? 0, most: most ?? 0, relative: 0.02 });
+    const least = Math.max(bus_V, (value ?? 0) * (1 - leftOut(line)));
+    said.set(`peak ${motor.tag}`, { verdict: null, value: least, most: most ?? 0, relative: 0.02 });
   }
 
   function charging(drive: ElementOf<'drive'>, motors: readonly ElementOf<'motor'>[]): void {

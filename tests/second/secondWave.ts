@@ -21,6 +21,17 @@ export interface Line {
 /** Resistance of a round copper wire grows as √f, 2.61e-7 Ω/√Hz a square; stranding and neighbours 1.8 times (from memory). */
 const skin = (line: Line): number => (2.61e-7 * 1.8) / (Math.PI * line.diameter_m);
 
+/**
+ * What the sum of waves leaves out: a line that loses has an impedance that rises while the wave lasts, by K √t / (L √π) from the skin
+ * effect and by R t / 2 L, and at the motor the voltage falls by its share of that. Until the first crest is over, twice a way.
+ */
+export function leftOut(line: Line): number {
+  const lasts_s = (2 * line.length_m) / line.velocity_mPerS;
+  const loop_HPerM = line.line_ohm / line.velocity_mPerS;
+  const fromSkin = ((2 * skin(line)) / Math.sqrt(Math.PI)) * Math.sqrt(lasts_s / Math.PI);
+  return ((fromSkin + line.resistance_ohmPerM * lasts_s) / loop_HPerM) * (line.line_ohm / (line.line_ohm + line.motor_ohm));
+}
+
 export function secondPeak(line: Line): number {
   const way = line.length_m / line.velocity_mPerS;
   const reflected = (line.motor_ohm - line.line_ohm) / (line.motor_ohm + line.line_ohm);
