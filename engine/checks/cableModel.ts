@@ -20,7 +20,7 @@ export function surroundOf(cable: Cable, unsaid: 'steel' | 'nonmetallic'): 'stee
 export const worstLength_m = (cable: Cable): number | null =>
   cable.kind === 'link' ? 0 : cable.length_m === undefined ? null : Math.max(cable.length_m, cable.lengthMost_m ?? 0);
 
-/** The short end, where a fault current is greatest. */
+/** The short end of a range. */
 const leastLength_m = ({ length_m = 0, lengthMost_m = length_m }: Cable): number => Math.min(length_m, lengthMost_m);
 
 /** Length of the way over these cables, the long end of a range; null when one's is missing. */
@@ -44,14 +44,12 @@ const COLD_C = { us: 25, iec: 20 } as const;
 export interface CableImpedance {
   /** One phase, whole length, sets in parallel. */
   readonly z: Complex;
-  /** The same of the short end of a range, where less impedance is the worse. */
-  readonly least: Complex;
-  /** The least that it can be, for the greatest fault current: cold, short, and nothing where nobody said how many sets there are. */
+  /** The least that it can be: cold, short, in no metal and with any number of sets where nobody said. Fault currents are greatest so, and a feeder that counts before a drive counts least. */
   readonly cold: Complex;
   readonly says: readonly string[];
 }
 
-const NONE: CableImpedance = { z: ZERO, least: ZERO, cold: ZERO, says: [] };
+const NONE: CableImpedance = { z: ZERO, cold: ZERO, says: [] };
 
 /** Null when size, metal or length is missing, or no table has the size. */
 export function cableImpedance(cable: Cable, frequency_Hz: number, basis: Basis, temperature_C: number): CableImpedance | null {
@@ -68,7 +66,6 @@ export function cableImpedance(cable: Cable, frequency_Hz: number, basis: Basis,
   const whole = (per: typeof hot, factor: number): Complex => complex(per.resistance_ohmPerM * factor, per.reactance_ohmPerM * factor);
   return {
     z: whole(hot, length_m / (sets ?? 1)),
-    least: whole(hot, leastLength_m(cable) / (sets ?? 1)),
     cold: sets === undefined ? ZERO : whole(cold, leastLength_m(cable) / sets),
     says: hot.working,
   };

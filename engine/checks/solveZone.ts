@@ -35,7 +35,7 @@ export interface StepResult extends CaseResult {
   /** How much of it comes from the source, and what feeds the rest: motors that run without a drive, where the project counts them. */
   readonly networkFault_A: Amperes | null;
   readonly feeding: readonly ElementOf<'motor'>[];
-  /** From the source to here, one phase: at the temperature of the solution, the same at the short end of each range of lengths, and cold there. */
+  /** From the source to here, one phase: at the temperature of the solution; with cables at the least that they can be, cold; and the same as faults are reckoned, with the factors of IEC 60909-0. */
   readonly path_ohm: Complex | null;
   readonly leastPath_ohm: Complex | null;
   readonly coldPath_ohm: Complex | null;
@@ -230,7 +230,7 @@ export function solveZone(zone: Zone, available_V: Readonly<Record<SolvedCase, n
             `T = Ta + (Tm − Ta) (I / Iz)² = ${Number(byLoad.toPrecision(4))} °C at ${Number((current ?? 0).toPrecision(5))} A`,
             ...made.says,
           ];
-    return { ...nothing, ...made, says };
+    return { ...nothing, ...made, least: made.cold, says };
   });
   const branches = steps.map((step, i): Branch => {
     const { z } = impedances[i] ?? nothing;

@@ -112,7 +112,7 @@ describe('its impedance', () => {
   it('of no length is none, whatever it is made of', () => {
     const blank = { conductor: {} };
     for (const more of [{ kind: 'link' as const }, { length_m: 0 }])
-      expect(of({ ...blank, ...more })).toEqual({ z: { re: 0, im: 0 }, least: { re: 0, im: 0 }, cold: { re: 0, im: 0 }, says: [] });
+      expect(of({ ...blank, ...more })).toEqual({ z: { re: 0, im: 0 }, cold: { re: 0, im: 0 }, says: [] });
   });
   it('is not known without length, size or metal, of a size that no table has, or a metal that size is not made of', () => {
     const { size, metal } = CABLE.conductor as { size: string; metal: 'copper' };

@@ -202,6 +202,22 @@ describe('lengths', () => {
     expect(of(range)).toBe(of(set(site(), 'F', 'length_m', 30)));
     expect(of(range)).toBeLessThan(of(set(site(), 'F', 'length_m', 300)) ?? 0);
   });
+  it('and with nothing of what nobody said: any number of sets, and no metal about it', () => {
+    const of = (lineUp: LineUp) =>
+      review({ ...lineUp, project: { ...lineUp.project, creditFeeder: true } }).findings.find((each) => each.check === 'supply-stiffness')
+        ?.value ?? 0;
+    const long = set(site(), 'F', 'length_m', 300);
+    // What is left of the path is what lies ahead of the feeder.
+    expectClose(
+      of(set(long, 'F', 'conductor.sets', undefined)),
+      of(set(site(), 'F', 'length_m', 0)),
+      { relative: 1e-9 },
+      'any number of sets',
+    );
+    const inPlastic = of(set(long, 'F', 'installation.raceway', 'plastic-conduit'));
+    expect(inPlastic).toBeLessThan(of(set(long, 'F', 'installation.raceway', 'steel-conduit')));
+    expect(of(set(long, 'F', 'installation.raceway', undefined))).toBe(inPlastic);
+  });
   it('no length is a connection: not applicable, with the reason, never a division by zero', () => {
     const none = review(set(site(), 'F', 'length_m', 0)).findings.filter(
       (each) => each.subject.tag === 'F' && ['feeder-ampacity', 'feeder-drop'].includes(each.check),
