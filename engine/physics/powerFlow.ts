@@ -51,71 +51,81 @@ const TOLERANCE = 1e-12;
  * @param branches in any order; each node but the source has exactly one that feeds it
  */
 export function powerFlow(source_V: Volts, nodes: number, branches: readonly Branch[], loads: readonly Load[]): FlowResult {
-  const inOrder = branches.toSorted((a, b) => a.to - b.to);
-  // Real and imaginary parts in lists of their own: every sweep passes over all nodes, and would leave a record for each.
+  // Numbers in lists of their own, by node: every sweep passes over all of them, and would read a record and leave another for each.
   const list = (): Float64Array => new Float64Array(nodes);
-  const [noLoadRe, noLoadIm, pathRe, pathIm, currentRe, currentIm] = [list(), list(), list(), list(), list(), list()];
-  noLoadRe[0] = source_V / Math.sqrt(3);
-  for (const { from, to, ratio, impedance_ohm: z } of inOrder) {
-    noLoadRe[to] = at(noLoadRe, from) * (1 / ratio);
-    noLoadIm[to] = at(noLoadIm, from) * (1 / ratio);
-    pathRe[to] = at(pathRe, from) * (1 / ratio ** 2) + z.re;
-    pathIm[to] = at(pathIm, from) * (1 / ratio ** 2) + z.im;
+  /** Of the branch that feeds a node: where it comes from, far side over near side, and its impedance. */
+  const [near, turns, zRe, zIm] = [new Int32Array(nodes), list(), list(), list()];
+  for (const { from, to, ratio, impedance_ohm } of branches) {
+    near[to] = from;
+    turns[to] = 1 / ratio;
+    zRe[to] = impedance_ohm.re;
+    zIm[to] = impedance_ohm.im;
   }
-  const noLoad = noLoadRe.map((re, node) => sizeOf(re, at(noLoadIm, node)));
-  const [voltageRe, voltageIm] = [noLoadRe.slice(), noLoadIm.slice()];
+  const [voltageRe, voltageIm, currentRe, currentIm] = [list(), list(), list(), list()];
+  const [noLoad, pathRe, pathIm] = [list(), list(), list()];
+  noLoad[0] = source_V / Math.sqrt(3);
+  for (let node = 1; node < nodes; node++) {
+    const from = at(near, node);
+    const ratio = at(turns, node);
+    noLoad[node] = at(noLoad, from) * ratio;
+    pathRe[node] = at(pathRe, from) * ratio ** 2 + at(zRe, node);
+    pathIm[node] = at(pathIm, from) * ratio ** 2 + at(zIm, node);
+  }
+  voltageRe.set(noLoad);
   const draws = loads.map((load) => drawOf(load, complex(at(pathRe, load.node), at(pathIm, load.node))));
-  let converged = false;
-  for (let sweep = 0; sweep < SWEEPS; sweep++) {
+  let moves = true;
+  let gone = false;
+  for (let sweep = 0; moves && !gone && sweep < SWEEPS; sweep++) {
     currentRe.fill(0);
     currentIm.fill(0);
-    for (const { node, rated_V, amperes, power } of draws) {
+    for (const { node, kind, rated_V, rated_A, power } of draws) {
       const re = at(voltageRe, node);
       const im = at(voltageIm, node);
       const size = sizeOf(re, im);
+      // The sweeps come down from no load towards what can be carried: this far down there is nothing left to arrive at.
+      gone ||= size < 0.01 * at(noLoad, node);
       if (size < 0.01 * rated_V) continue;
       // The conjugate of power over voltage, to the size of the current.
       const square = re * re + im * im;
-      const drawn = amperes(size / rated_V) * size;
+      const drawn = rated_A * drawnAt(kind, size / rated_V) * size;
       currentRe[node] = at(currentRe, node) + ((power.re * re + power.im * im) / square) * drawn;
       currentIm[node] = at(currentIm, node) + -((power.im * re - power.re * im) / square) * drawn;
     }
-    for (let i = inOrder.length - 1; i >= 0; i--) {
-      const { from, to, ratio } = inOrder[i] as Branch;
+    for (let node = nodes - 1; node > 0; node--) {
+      const from = at(near, node);
       if (from === 0) continue;
-      currentRe[from] = at(currentRe, from) + at(currentRe, to) * (1 / ratio);
-      currentIm[from] = at(currentIm, from) + at(currentIm, to) * (1 / ratio);
+      currentRe[from] = at(currentRe, from) + at(currentRe, node) * at(turns, node);
+      currentIm[from] = at(currentIm, from) + at(currentIm, node) * at(turns, node);
     }
-    let change = 0;
-    for (const { from, to, ratio, impedance_ohm: z } of inOrder) {
-      const re = at(currentRe, to);
-      const im = at(currentIm, to);
-      const afterRe = at(voltageRe, from) * (1 / ratio) - (z.re * re - z.im * im);
-      const afterIm = at(voltageIm, from) * (1 / ratio) - (z.re * im + z.im * re);
-      change = Math.max(change, sizeOf(afterRe - at(voltageRe, to), afterIm - at(voltageIm, to)) / at(noLoad, to));
-      voltageRe[to] = afterRe;
-      voltageIm[to] = afterIm;
-    }
-    if (change < TOLERANCE) {
-      converged = true;
-      break;
+    moves = false;
+    for (let node = 1; node < nodes; node++) {
+      const from = at(near, node);
+      const re = at(currentRe, node);
+      const im = at(currentIm, node);
+      const afterRe = at(voltageRe, from) * at(turns, node) - (at(zRe, node) * re - at(zIm, node) * im);
+      const afterIm = at(voltageIm, from) * at(turns, node) - (at(zRe, node) * im + at(zIm, node) * re);
+      const [movedRe, movedIm] = [afterRe - at(voltageRe, node), afterIm - at(voltageIm, node)];
+      const still = TOLERANCE * at(noLoad, node);
+      moves ||= movedRe * movedRe + movedIm * movedIm > still * still;
+      voltageRe[node] = afterRe;
+      voltageIm[node] = afterIm;
     }
   }
   // Below half of the no-load voltage the solution is past the nose of the curve: no motor or drive runs there.
   const carried = noLoad.every((size, node) => sizeOf(at(voltageRe, node), at(voltageIm, node)) > 0.5 * size);
   const records = (re: Float64Array, im: Float64Array): readonly Complex[] => Array.from(re, (each, node) => complex(each, at(im, node)));
-  return { converged: converged && carried, voltages_V: records(voltageRe, voltageIm), currents_A: records(currentRe, currentIm) };
+  return { converged: !moves && !gone && carried, voltages_V: records(voltageRe, voltageIm), currents_A: records(currentRe, currentIm) };
 }
 
-const at = (list: Float64Array, node: number): number => list[node] as number;
+const at = (list: Float64Array | Int32Array, node: number): number => list[node] as number;
 
 /** What does not change of a load from sweep to sweep. */
 interface Draw {
   readonly node: number;
+  readonly kind: Load['kind'];
   /** Line to neutral. */
   readonly rated_V: number;
-  /** Current at this share of the rated voltage. */
-  readonly amperes: (ofRated: number) => number;
+  readonly rated_A: number;
   /** Of size one. */
   readonly power: Complex;
 }
@@ -125,13 +135,13 @@ function drawOf({ node, kind, ratedVoltage_V, ratedCurrent_A, powerFactor }: Loa
   const cosine = powerFactor ?? (impedance > 0 ? Math.max(0, path.re) / impedance : 1);
   return {
     node,
+    kind,
     rated_V: ratedVoltage_V / Math.sqrt(3),
-    amperes: (ofRated) =>
-      kind === 'impedance'
-        ? ratedCurrent_A * ofRated
-        : kind === 'power'
-          ? ratedCurrent_A / ofRated
-          : ratedCurrent_A * Math.max(1, 1 / ofRated),
+    rated_A: ratedCurrent_A,
     power: complex(cosine, Math.sqrt(Math.max(0, 1 - cosine * cosine))),
   };
 }
+
+/** Current over the rated one, at this share of the rated voltage. */
+const drawnAt = (kind: Load['kind'], ofRated: number): number =>
+  kind === 'impedance' ? ofRated : kind === 'power' ? 1 / ofRated : Math.max(1, 1 / ofRated);
