@@ -10,7 +10,8 @@ export function byValue<I extends object, More extends readonly (number | string
 ): (input: I, ...more: More) => A {
   const known = new Map<string, A>();
   return (input, ...more) => {
-    const key = `${Object.entries(input).join('|')}|${more.join('|')}`;
+    let key = more.join('|');
+    for (const name in input) key += `|${name},${input[name]}`;
     const held = known.get(key);
     if (held !== undefined) return held;
     const fresh = solve(input, ...more);

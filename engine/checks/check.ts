@@ -182,36 +182,40 @@ export const cableSubject = (cable: Cable): Subject => toldOf(cable).subject;
 export const endSubject = (cable: Cable, end: 'from' | 'to'): Subject => ({ kind: 'end', id: cable.id, tag: cable.tag, end });
 export const elementSubject = (element: Element): Subject => toldOf(element).subject;
 
-type Said = Pick<Finding, 'verdict' | 'phrase' | 'text'> & Partial<Finding>;
+/** What a check says of itself; the rest of a finding is that of the check and its subject. */
+type Said = Pick<Finding, 'verdict' | 'phrase' | 'text'> & Partial<Omit<Finding, 'check' | 'subject' | 'runs'>>;
 
 /** One empty list for all that is not said: a large site has a hundred thousand of them. */
 const NONE: readonly never[] = [];
 
 /** A finding with everything that is not said filled in as 'none'. */
 export function finding(check: CheckFacts, subject: Subject, runs: readonly string[], said: Said): Finding {
+  // Each field by its name: all findings are of one shape then, and none is copied field by field from whatever was said.
   return {
-    id: `${check.slug}/${subject.kind}${subject.id && `/${subject.id}`}${subject.end ? `/${subject.end}` : ''}`,
+    id: said.id ?? `${check.slug}/${subject.kind}${subject.id && `/${subject.id}`}${subject.end ? `/${subject.end}` : ''}`,
     check: check.slug,
-    title: check.title,
+    title: said.title ?? check.title,
     subject,
     runs,
-    authority: check.authority,
-    source: check.source,
-    quantity: check.title,
-    value: null,
-    limit: null,
-    unit: '',
-    band: null,
-    margin_pct: null,
-    why: check.why,
-    remedies: NONE,
-    case: null,
-    inputs: NONE,
-    working: NONE,
-    assumptions: NONE,
-    missing: NONE,
-    fixes: NONE,
-    ...said,
+    verdict: said.verdict,
+    authority: said.authority ?? check.authority,
+    source: said.source ?? check.source,
+    quantity: said.quantity ?? check.title,
+    value: said.value ?? null,
+    limit: said.limit ?? null,
+    unit: said.unit ?? '',
+    band: said.band ?? null,
+    margin_pct: said.margin_pct ?? null,
+    phrase: said.phrase,
+    text: said.text,
+    why: said.why ?? check.why,
+    remedies: said.remedies ?? NONE,
+    case: said.case ?? null,
+    inputs: said.inputs ?? NONE,
+    working: said.working ?? NONE,
+    assumptions: said.assumptions ?? NONE,
+    missing: said.missing ?? NONE,
+    fixes: said.fixes ?? NONE,
   };
 }
 
@@ -323,23 +327,33 @@ export function missingOf(part: Element | Cable, ...paths: readonly string[]): r
 /** As a sentence. */
 export const notKnown = (missing: readonly Missing[]): string => `Not known: ${missing.map(({ named }) => inSentence(named)).join('; ')}.`;
 
+/** The question for a label: 'length?', 'allowed in what?'. There are not many, and a large site asks them thousands of times. */
+const ASKED = new Map<string, string>();
+function askedFor(label: string): string {
+  let asked = ASKED.get(label);
+  if (asked === undefined) {
+    asked = `${inSentence(label)
+      .replace(/,.*/, '')
+      .replace(/ (in|to|for|with|from)$/, '$& what')}?`;
+    ASKED.set(label, asked);
+  }
+  return asked;
+}
+
 /** 'cannot be judged': what is missing, and who to ask. */
 export function openFinding(
   check: CheckFacts,
   subject: Subject,
   runs: readonly string[],
   missing: readonly Missing[],
-  more: Partial<Finding> = {},
+  more: Partial<Said> = {},
 ): Finding {
-  const asked = [...new Set(missing.map((each) => each.ask))].join(', ');
   return finding(check, subject, runs, {
     verdict: 'open',
-    phrase: `${inSentence(missing[0]?.label ?? 'value')
-      .replace(/,.*/, '')
-      .replace(/ (in|to|for|with|from)$/, '$& what')}?`,
+    phrase: askedFor(missing[0]?.label ?? 'value'),
     text:
       missing.length > 0 ? `Cannot be judged yet. ${notKnown(missing)}` : 'Cannot be judged yet: what lies ahead of it cannot be made out.',
-    remedies: missing.length > 0 ? [`Ask: ${asked}.`] : [],
+    remedies: missing.length > 0 ? [`Ask: ${[...new Set(missing.map((each) => each.ask))].join(', ')}.`] : [],
     missing,
     ...more,
   });

@@ -25,7 +25,7 @@ const SUPPLIER = 'supplier of the part';
 const CABLE = 'cable supplier';
 
 /** A label within a sentence. */
-export const inSentence = (label: string): string => label.replace(/^[A-Z](?=[a-z.-])/, (first) => first.toLowerCase());
+export const inSentence = (label: string): string => (/^[A-Z][a-z.-]/.test(label) ? label.charAt(0).toLowerCase() + label.slice(1) : label);
 
 /** @param text the label, with a bar where sentences name its part; a bar ahead of it: whether the part is so; after a =: what they say in its place */
 const field = (path: string, text: string, more: Pick<Field, 'kind' | 'ask' | 'help'> & Partial<Field>): Field => {

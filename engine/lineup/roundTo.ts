@@ -26,5 +26,6 @@ export const toFigures = (value: number, figures: number): number =>
 
 /** Rounded, with its trailing zeros and a true minus. */
 export function fixed(value: number, digits: number): string {
-  return roundTo(value, digits).toFixed(digits).replace('-', '−');
+  const rounded = roundTo(value, digits);
+  return rounded < 0 ? `−${(-rounded).toFixed(digits)}` : rounded.toFixed(digits);
 }

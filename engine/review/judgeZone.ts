@@ -202,8 +202,10 @@ export function judgeZone(zone: Zone, around: Around): ZoneReview {
     };
   }
 
+  /** Only a limit of a drive's own manual asks for them: for each feeder of a large site they are all that draws current there. */
   function arrivalParts(cable: Cable): readonly (Element | Cable)[] {
-    const ways = (arriving.get(cable) ?? []).flatMap(({ index }) => {
+    const ways = (arriving.get(cable) ?? []).flatMap(({ drive: each, index }) => {
+      if (each.manual?.inputVoltageLeast_pct === undefined) return [];
       const end = zone.steps[index];
       return end ? partsAhead(zone, end) : [];
     });

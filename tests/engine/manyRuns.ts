@@ -1,11 +1,18 @@
 import type { LineUp } from '../../engine/index.ts';
 import { horsepower, inSteel, LineUpBuilder, shielded } from './lineUpBuilder.ts';
 
-/** A site with so many runs off one bus, each with feeder, drive, lead and motor. */
+/** A site with so many runs off one bus, each with feeder, drive, lead and motor, and a supply that holds its voltage under all of them. */
 export function manyRuns(count: number): LineUp {
   const marks = { box: 'metal', terminalTemperature_C: 75, terminalMetal: 'copper-aluminium' } as const;
   const site = new LineUpBuilder({ title: `${count} runs` })
-    .part('supply', { tag: 'S-1', voltage_V: 480, frequency_Hz: 60, faultCurrent_A: 30_000, xOverR: 8, earthing: 'solid-wye' })
+    .part('supply', {
+      tag: 'S-1',
+      voltage_V: 480,
+      frequency_Hz: 60,
+      faultCurrent_A: Math.max(30_000, 2_000 * count),
+      xOverR: 8,
+      earthing: 'solid-wye',
+    })
     .part('bus', { tag: 'B-1', ...marks });
   for (let i = 1; i <= count; i++) {
     site
