@@ -166,8 +166,11 @@ function Canvas({ lineUp, review, before, parts }: SheetProps & { readonly parts
   const found = useMemo(() => findingCounts(heard), [heard]);
   const tabStop = stopOf(lineUp, touched, selected);
   const reach = useMemo(() => ({ selected: chosen, found, tabStop }), [chosen, found, tabStop]);
-  const nodes = useMemo(() => parts.nodesOf(shown, family, reach), [parts, shown, family, reach]);
-  const edges = useMemo(() => parts.edgesOf(shown, family, reach), [parts, shown, family, reach]);
+  // So do the parts that hands reach, while all stand where they stood.
+  const later = useDeferredValue(large ? shown : null) ?? shown;
+  const laid = later.positions === shown.positions ? later : shown;
+  const nodes = useMemo(() => parts.nodesOf(laid, family, reach), [parts, laid, family, reach]);
+  const edges = useMemo(() => parts.edgesOf(laid, family, reach), [parts, laid, family, reach]);
   const shifts = useMemo(() => shiftsOf(from.lineUp, shown), [from, shown]);
   const subject = review.findings.find((each) => each.id === spoken)?.subject.id;
   const marked = useMemo(

@@ -8,6 +8,7 @@ import type { Row } from './row.ts';
 
 const PARTS = {
   engine: () => import('./engine.ts'),
+  instructions: () => import('./instructions.ts'),
   waves: () => import('./waves.ts'),
   copper: () => import('./copper.ts'),
   package: () => import('./package.ts'),
