@@ -109,6 +109,9 @@ describe('a line of little resistance, exactly', () => {
     const h = (Z - R / 4) / end;
     expectVolts(at(resting, [0.2]), [(240 + h * h * end) / (240 + end)], 1e-9);
     expectVolts(at(resting, [29]), [240 / (240 + R)], 1e-9);
+    // What comes back to the source is as much too small: behind 80 Ω, past a coil whose current does not change, it lifts node 0.
+    const lifted = solve({ lines: [line(4e-7, Z, R)], source: [[0, 1]], inductance_H: 1, across_ohm: Z, watch: [0], until_s: 2e-7 }, 50);
+    expectVolts(at(lifted, [0.1]), [1 + (1 - h * h) / 240 / (1 / Z + 1 / end)], 1e-6);
   });
 });
 
@@ -169,6 +172,18 @@ describe('quickly, at a coarse step', () => {
     // All that flows, through coil and resistance, goes into the line.
     const last = Math.ceil(1.5 / step_us) * step_us;
     expectVolts([damped?.sourcePeak_A ?? 0], [(1 + charged(last, 1)) / 2 / 80], 2e-4);
+  });
+  it('a capacitor of 1 nF between a coil of 4 Z² C and a long line, just not ringing: 1 − (1 + t / 2ZC) exp(−t / 2ZC) after a step', () => {
+    const capacitor = { node: 0, resistance_ohm: 1e-6, capacitance_F: 1e-9 };
+    const found = solve({ lines: [line(2e-6)], shunts: [capacitor], inductance_H: 4 * 80 ** 2 * 1e-9, watch: [0], until_s: 1.5e-6 }, 50);
+    const [constant, edge, step_us] = [0.16, 0.1, (found?.watched[0]?.step_s ?? 0) * 1e6];
+    const area = (time: number): number => time - 2 * constant + (time + 2 * constant) * Math.exp(-time / constant);
+    const times = [0.2, 0.5, 1].map((time) => Math.round(time / step_us) * step_us);
+    expectVolts(
+      at(found, times),
+      times.map((time) => (area(time) - area(time - edge)) / edge),
+      2e-4,
+    );
   });
   it('a capacitor of 1 nF at the end of a line, with next to nothing and with 40 Ω in series', () => {
     const end = (resistance_ohm: number) =>

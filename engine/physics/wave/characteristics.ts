@@ -1,4 +1,5 @@
 import type { Ohms, Volts } from '../units.ts';
+import { type Drive, inBlocks, type Point, type Track } from './inBlocks.ts';
 
 /**
  * Travelling waves on a tree of lines by the method of characteristics (H. W. Dommel, IEEE Trans. Power App. Syst. 88(4), 1969, from memory),
@@ -57,6 +58,8 @@ export interface WaveResult {
 const MOST_STEPS = 400_000;
 /** A section's resistance stays below this share of its impedance: lumps at the ends and the middle then stand for a spread one. */
 const LOSS_SHARE = 0.02;
+/** What a longer block holds would no longer lie near the processor. */
+const MOST_IN_BLOCK = 256;
 
 /** Null for a line without length or impedance, one too long for the step that the others ask for, or a source without corners. @param perEdge steps in the source's edge */
 export function travellingWaves(network: WaveNetwork, perEdge = 50): WaveResult | null {
@@ -74,144 +77,125 @@ export function travellingWaves(network: WaveNetwork, perEdge = 50): WaveResult 
   if (!(Math.max(...lines.map((line) => line.delay_s)) / dt < MOST_STEPS)) return null;
   const steps = Math.min(MOST_STEPS, Math.ceil(until_s / dt));
 
-  const count = lines.length;
-  const z = new Float64Array(count);
-  const y = new Float64Array(count);
-  const h = new Float64Array(count);
-  const fromNode = Int32Array.from(lines, (line) => line.from);
-  const toNode = Int32Array.from(lines, (line) => line.to);
-  // What arrives now lay between two steps of the past, always equally far from both.
-  const back = new Int32Array(count);
-  const part = new Float64Array(count);
-  /** Memory of each end: a ring whose length is a power of two, so that a mask finds its place. */
-  const mask = new Int32Array(count);
-  const start = new Int32Array(count);
-  let total = 0;
-  lines.forEach((line, k) => {
-    z[k] = line.impedance_ohm + line.resistance_ohm / 4;
-    y[k] = 1 / (z[k] ?? 1);
-    h[k] = (line.impedance_ohm - line.resistance_ohm / 4) / (line.impedance_ohm + line.resistance_ohm / 4);
-    const transit = line.delay_s / dt;
-    back[k] = Math.ceil(transit - 1e-9);
-    part[k] = Math.max(0, Math.ceil(transit - 1e-9) - transit);
-    const size = 2 ** Math.ceil(Math.log2((back[k] ?? 0) + 2));
-    mask[k] = size - 1;
-    start[k] = total;
-    total += size;
-  });
-  // What left each end at past steps: v / z + h i, which is all that the far end and this end need of it.
-  const sentFrom = new Float64Array(total);
-  const sentTo = new Float64Array(total);
-  const arriveFrom = new Float64Array(count);
-  const arriveTo = new Float64Array(count);
-
-  const rest = first[1];
-  const through = restingCurrents(lines, shunts, nodes, rest);
-  for (let k = 0; k < count; k++) {
-    const i = through[k] ?? 0;
-    sentFrom.fill(rest / (z[k] ?? 1) + (h[k] ?? 1) * i, start[k], (start[k] ?? 0) + (mask[k] ?? 0) + 1);
-    sentTo.fill(rest / (z[k] ?? 1) - (h[k] ?? 1) * i, start[k], (start[k] ?? 0) + (mask[k] ?? 0) + 1);
-  }
-
-  const conductance = new Float64Array(nodes);
-  for (let k = 0; k < count; k++) {
-    conductance[lines[k]?.from ?? 0] = (conductance[lines[k]?.from ?? 0] ?? 0) + 1 / (z[k] ?? 1);
-    conductance[lines[k]?.to ?? 0] = (conductance[lines[k]?.to ?? 0] ?? 0) + 1 / (z[k] ?? 1);
-  }
-  const branchNode = Int32Array.from(shunts, (shunt) => shunt.node);
-  const branchG = Float64Array.from(
-    shunts,
-    (shunt) => 1 / (shunt.resistance_ohm + (shunt.capacitance_F ? dt / (2 * shunt.capacitance_F) : 0)),
-  );
-  const branchK = Float64Array.from(shunts, (shunt) => (shunt.capacitance_F ? dt / (2 * shunt.capacitance_F) : 0));
-  const branchV = Float64Array.from(shunts, (shunt) => (shunt.capacitance_F ? rest : 0));
-  const branchI = new Float64Array(shunts.length);
-  shunts.forEach((shunt, k) => {
-    conductance[shunt.node] = (conductance[shunt.node] ?? 0) + (branchG[k] ?? 0);
-  });
+  const rest_V = first[1];
+  const through_A = restingCurrents(lines, shunts, rest_V);
+  const block = Math.min(MOST_IN_BLOCK, ...lines.map((line) => stepsBack(line, dt) - 1));
+  const rings = lines.reduce((sum, line) => sum + 2 * ringOf(line, dt), 0);
+  const frame: Frame = { step_s: dt, rest_V, block, take: sideBySide(rings + block * (2 * lines.length + 2 * nodes + 1)) };
   const stiff = !(inductance_H > 0);
-  const coil = stiff ? 0 : dt / (2 * inductance_H);
-  const across = 1 / across_ohm;
-  conductance[0] = (conductance[0] ?? 0) + coil + across;
-  let coilI = lines.reduce((sum, line, k) => sum + (line.from === 0 ? (through[k] ?? 0) : 0), 0);
-  for (const shunt of shunts) if (shunt.node === 0 && !shunt.capacitance_F) coilI += rest / shunt.resistance_ohm;
-  let coilU = 0;
+  const coil_S = stiff ? 0 : dt / (2 * inductance_H);
+  const across_S = 1 / across_ohm;
+  const points = pointsOf(lines, shunts, nodes, coil_S + across_S, frame);
+  const tracks: Track[] = [];
+  let lines_S = 0;
+  let held_A = 0;
+  lines.forEach((line, k) => {
+    const [near, far] = [points[line.from], points[line.to]];
+    if (near && far) tracks.push(trackOf(line, near, far, through_A[k] ?? 0, frame));
+    if (line.from !== 0) return;
+    lines_S += admittance_S(line);
+    held_A += through_A[k] ?? 0;
+  });
+  for (const shunt of shunts) if (shunt.node === 0 && !shunt.capacitance_F) held_A += rest_V / shunt.resistance_ohm;
+  const drive: Drive = {
+    stiff,
+    corner_s: new Float64Array(source.map(([at]) => at)),
+    corner_V: new Float64Array(source.map(([, volts]) => volts)),
+    driven_V: frame.take(block),
+    coil_S,
+    across_S,
+    lines_S,
+    held_A,
+    peak_A: Math.abs(held_A),
+  };
+  const seen = watch.map((node) => ({ point: points[node], voltage_V: new Float64Array(steps + 1).fill(rest_V, 0, 1) }));
+  inBlocks(drive, points, tracks, seen, dt, steps, block);
+  const watched = seen.map(({ voltage_V }) => extremes(voltage_V, dt));
+  return { watched, sourcePeak_A: drive.peak_A, truncated: steps * dt < until_s * 0.999 };
+}
 
-  const resistance = conductance.map((each) => 1 / (each || 1));
-  const volts = new Float64Array(nodes);
-  const injected = new Float64Array(nodes);
-  const seen = watch.map(() => new Float64Array(steps + 1).fill(rest, 0, 1));
-  const watchNode = Int32Array.from(watch);
-  let sourcePeak_A = Math.abs(coilI);
-  let corner = 1;
+/** What all lines and nodes share. */
+interface Frame {
+  readonly step_s: number;
+  readonly rest_V: Volts;
+  /** Steps in a block. */
+  readonly block: number;
+  readonly take: (length: number) => Float64Array;
+}
 
-  for (let step = 1; step <= steps; step++) {
-    const time = step * dt;
-    while (corner < source.length && (source[corner]?.[0] ?? 0) < time) corner++;
-    const left = source[corner - 1] ?? first;
-    const right = source[corner];
-    const driven = !right || time <= left[0] ? left[1] : left[1] + ((right[1] - left[1]) * (time - left[0])) / (right[0] - left[0]);
+/** Lists side by side in one piece of memory: to ask the system for each by itself takes as long as many steps. */
+function sideBySide(length: number): Frame['take'] {
+  const all = new ArrayBuffer(length * Float64Array.BYTES_PER_ELEMENT);
+  let taken = 0;
+  return (each) => {
+    const list = new Float64Array(all, taken, each);
+    taken += list.byteLength;
+    return list;
+  };
+}
 
-    injected.fill(0);
-    for (let k = 0; k < count; k++) {
-      const base = start[k] ?? 0;
-      const ring = mask[k] ?? 0;
-      const at = step - (back[k] ?? 0);
-      const a = base + (at & ring);
-      const b = base + ((at + 1) & ring);
-      const share = part[k] ?? 0;
-      const fromFar = (sentTo[a] ?? 0) + share * ((sentTo[b] ?? 0) - (sentTo[a] ?? 0));
-      const fromNear = (sentFrom[a] ?? 0) + share * ((sentFrom[b] ?? 0) - (sentFrom[a] ?? 0));
-      const keep = (1 + (h[k] ?? 1)) / 2;
-      const atFrom = keep * fromFar + (1 - keep) * fromNear;
-      const atTo = keep * fromNear + (1 - keep) * fromFar;
-      arriveFrom[k] = atFrom;
-      arriveTo[k] = atTo;
-      const near = fromNode[k] ?? 0;
-      const far = toNode[k] ?? 0;
-      injected[near] = (injected[near] ?? 0) + atFrom;
-      injected[far] = (injected[far] ?? 0) + atTo;
-    }
-    for (let k = 0; k < branchG.length; k++) {
-      const node = branchNode[k] ?? 0;
-      injected[node] = (injected[node] ?? 0) + (branchG[k] ?? 0) * ((branchV[k] ?? 0) + (branchK[k] ?? 0) * (branchI[k] ?? 0));
-    }
-    injected[0] = (injected[0] ?? 0) + coilI + coil * (driven + coilU) + across * driven;
-    for (let node = 0; node < nodes; node++) volts[node] = (injected[node] ?? 0) * (resistance[node] ?? 0);
-    if (stiff) volts[0] = driven;
+/** Behind a quarter of the line's resistance. */
+const admittance_S = (line: Line): number => 1 / (line.impedance_ohm + line.resistance_ohm / 4);
+const stepsBack = (line: Line, step_s: number): number => Math.ceil(line.delay_s / step_s - 1e-9);
+const ringOf = (line: Line, step_s: number): number => 2 ** Math.ceil(Math.log2(stepsBack(line, step_s) + 2));
 
-    let out = 0;
-    for (let k = 0; k < count; k++) {
-      const vFrom = volts[fromNode[k] ?? 0] ?? 0;
-      const vTo = volts[toNode[k] ?? 0] ?? 0;
-      const admittance = y[k] ?? 0;
-      const keep = h[k] ?? 1;
-      const iFrom = vFrom * admittance - (arriveFrom[k] ?? 0);
-      const iTo = vTo * admittance - (arriveTo[k] ?? 0);
-      if (fromNode[k] === 0) out += iFrom;
-      const slot = (start[k] ?? 0) + (step & (mask[k] ?? 0));
-      sentFrom[slot] = vFrom * admittance + keep * iFrom;
-      sentTo[slot] = vTo * admittance + keep * iTo;
-    }
-    for (let k = 0; k < branchG.length; k++) {
-      const was = branchI[k] ?? 0;
-      const now = (branchG[k] ?? 0) * ((volts[branchNode[k] ?? 0] ?? 0) - (branchV[k] ?? 0) - (branchK[k] ?? 0) * was);
-      branchV[k] = (branchV[k] ?? 0) + (branchK[k] ?? 0) * (now + was);
-      branchI[k] = now;
-    }
-    if (!stiff) {
-      const u = driven - (volts[0] ?? 0);
-      coilI += coil * (u + coilU);
-      coilU = u;
-      out = coilI + across * u;
-    }
-    sourcePeak_A = Math.max(sourcePeak_A, Math.abs(out));
-    for (let k = 0; k < seen.length; k++) {
-      const list = seen[k];
-      if (list) list[step] = volts[watchNode[k] ?? 0] ?? 0;
-    }
+function trackOf(line: Line, near: Point, far: Point, rest_A: number, { step_s, rest_V, block, take }: Frame): Track {
+  const back = stepsBack(line, step_s);
+  const size = ringOf(line, step_s);
+  const kept = (line.impedance_ohm - line.resistance_ohm / 4) * admittance_S(line);
+  // At rest v / z and h times the current, once for the lump at the end and once for that in the middle.
+  const still_A = rest_V * admittance_S(line);
+  return {
+    near,
+    far,
+    back,
+    part: Math.max(0, back - line.delay_s / step_s),
+    admittance_S: admittance_S(line),
+    kept,
+    mask: size - 1,
+    toNear_A: take(size).fill(still_A - kept * kept * rest_A),
+    toFar_A: take(size).fill(still_A + kept * kept * rest_A),
+    atNear_A: take(block),
+    atFar_A: take(block),
+  };
+}
+
+const NO_BRANCHES = new Float64Array(0);
+
+/** @param ahead_S what hangs between source and node 0 */
+function pointsOf(
+  lines: readonly Line[],
+  shunts: readonly Shunt[],
+  nodes: number,
+  ahead_S: number,
+  { step_s, rest_V, block, take }: Frame,
+): readonly Point[] {
+  const sum_S = new Float64Array(nodes);
+  const add = (node: number, more_S: number): void => {
+    sum_S[node] = (sum_S[node] ?? 0) + more_S;
+  };
+  add(0, ahead_S);
+  for (const line of lines) {
+    add(line.from, admittance_S(line));
+    add(line.to, admittance_S(line));
   }
-  return { watched: seen.map((voltage_V) => extremes(voltage_V, dt)), sourcePeak_A, truncated: steps * dt < until_s * 0.999 };
+  const capacitor_ohm = ({ capacitance_F }: Shunt): number => (capacitance_F ? step_s / (2 * capacitance_F) : 0);
+  const branch_S = (shunt: Shunt): number => 1 / (shunt.resistance_ohm + capacitor_ohm(shunt));
+  for (const shunt of shunts) add(shunt.node, branch_S(shunt));
+  const points: Point[] = [];
+  for (let node = 0; node < nodes; node++) {
+    const branches = shunts.filter((shunt) => shunt.node === node && shunt.capacitance_F);
+    const list = (of: (shunt: Shunt) => number): Float64Array => (branches.length > 0 ? new Float64Array(branches.map(of)) : NO_BRANCHES);
+    points.push({
+      current_A: take(block),
+      voltage_V: take(block),
+      resistance_ohm: 1 / (sum_S[node] || 1),
+      branch_S: list(branch_S),
+      share: list((shunt) => 2 * capacitor_ohm(shunt) * branch_S(shunt)),
+      held_V: list(() => rest_V),
+    });
+  }
+  return points;
 }
 
 /** A change of the peak below this share between two steps is no more than the rest of what is known. */
@@ -246,8 +230,9 @@ export function settledWave(solved: Finenesses, watched = 0): Settled | null {
     if (result === undefined) return last;
     const now = result?.watched[watched];
     if (!result || !now) return null;
-    const error: number = last ? Math.abs(now.peak_V - last.peak_V) / Math.abs(now.peak_V || 1) : 1;
-    last = { ...now, truncated: result.truncated, error };
+    const { step_s, voltage_V, peak_V, at_s, lowest_V } = now;
+    const error: number = last ? Math.abs(peak_V - last.peak_V) / Math.abs(peak_V || 1) : 1;
+    last = { step_s, voltage_V, peak_V, at_s, lowest_V, truncated: result.truncated, error };
     if (error < ENOUGH) return last;
   }
 }
@@ -273,7 +258,8 @@ function fittingStep(lines: readonly Line[], shortest_s: number, wanted_s: numbe
     const step_s = shortest_s / count;
     let off = 0;
     for (const line of lines) {
-      const part = (line.delay_s / step_s) % 1;
+      const transit = line.delay_s / step_s;
+      const part = transit - Math.floor(transit);
       off = Math.max(off, part * (1 - part));
     }
     if (off < best.off - 1e-6) best = { step_s, off };
@@ -299,19 +285,15 @@ function inSections(given: readonly Line[]): { readonly lines: readonly Line[]; 
 }
 
 /** Direct current along each line at rest, losses left out: what the resistances below it draw. */
-function restingCurrents(lines: readonly Line[], shunts: readonly Shunt[], nodes: number, rest_V: number): Float64Array {
-  const drawn = new Float64Array(nodes);
-  for (const shunt of shunts) if (!shunt.capacitance_F) drawn[shunt.node] = (drawn[shunt.node] ?? 0) + rest_V / shunt.resistance_ohm;
+function restingCurrents(lines: readonly Line[], shunts: readonly Shunt[], rest_V: number): Float64Array {
   const currents = new Float64Array(lines.length);
-  // A tree: as often as there are lines, each takes what its far node passes on.
-  for (let pass = 0; pass < lines.length; pass++)
-    lines.forEach((line, k) => {
-      let sum = drawn[line.to] ?? 0;
-      lines.forEach((other, j) => {
-        if (other.from === line.to) sum += currents[j] ?? 0;
-      });
-      currents[k] = sum;
-    });
+  const into = new Map(lines.map((line, k) => [line.to, k]));
+  for (const { node, resistance_ohm, capacitance_F } of shunts) {
+    if (capacitance_F) continue;
+    // All the way up to node 0.
+    for (let k = into.get(node); k !== undefined; k = into.get(lines[k]?.from ?? 0))
+      currents[k] = (currents[k] ?? 0) + rest_V / resistance_ohm;
+  }
   return currents;
 }
 
