@@ -406,7 +406,8 @@ function finely(plain: LatticeInput): Watched {
   const count = 200;
   const step_s = (delay_s + 1.5 * plain.ramp_s) / count;
   const wave_V = latticeWave(plain);
-  const voltage_V = Float64Array.from({ length: count + 1 }, (_, i) => wave_V(delay_s + i * step_s - plain.ramp_s * 0.01));
+  const voltage_V = new Float64Array(count + 1);
+  for (let i = 0; i <= count; i++) voltage_V[i] = wave_V(delay_s + i * step_s - plain.ramp_s * 0.01);
   return { step_s, voltage_V, peak_V: 0, at_s: 0, lowest_V: 0 };
 }
 

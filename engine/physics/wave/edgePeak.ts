@@ -35,23 +35,26 @@ const TRANSITS = 60;
  */
 export function shapedPeak(reflection: number, delay_s: number, rise_s: number, shape: Shape, share = 1): number {
   const first_s = share * delay_s;
+  // There and back to the motor; at the motor itself both waves are one, which is asked once.
+  const turned_s = 2 * (delay_s - first_s);
   // The crest lies before the second wave has wholly come, or, on a very short line, while the edge still rises.
   const rest_s = 3 * delay_s + 2.5 * rise_s - first_s;
-  const looks = Array.from({ length: TIMES }, (_, i) => first_s + (rest_s * (i + 1)) / TIMES);
-  // A steep edge has its crest just where the next wave comes in.
-  for (const transits of [2, 4, 6, 8, 10, 12, 14, 16, 18]) looks.push(transits * delay_s + first_s);
-  let best = 0;
-  for (const time_s of looks) {
+  const at = (time_s: number): number => {
     let sum = 0;
     let weight = 1;
     for (let k = 0; k < TRANSITS; k++) {
-      const since = time_s - 2 * k * delay_s;
-      if (since <= first_s) break;
-      sum += weight * (shape(since - first_s, rise_s) + reflection * shape(since - 2 * delay_s + first_s, rise_s));
+      const since = time_s - 2 * k * delay_s - first_s;
+      if (since <= 0) break;
+      const passing = shape(since, rise_s);
+      sum += weight * (passing + reflection * (turned_s === 0 ? passing : shape(since - turned_s, rise_s)));
       weight *= -reflection;
     }
-    best = Math.max(best, sum);
-  }
+    return sum;
+  };
+  let best = 0;
+  for (let i = 1; i <= TIMES; i++) best = Math.max(best, at(first_s + (rest_s * i) / TIMES));
+  // A steep edge has its crest just where the next wave comes in.
+  for (let transits = 2; transits <= 18; transits += 2) best = Math.max(best, at(transits * delay_s + first_s));
   return best;
 }
 
