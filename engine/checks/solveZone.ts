@@ -268,14 +268,13 @@ export function solveZone(zone: Zone, available_V: Readonly<Record<SolvedCase, n
     const ratio = turns[i] ?? 1;
     const currentKnown = below[i] !== null;
     voltageKnown.push((voltageKnown[step.parent] ?? true) && impedance.known && (currentKnown || magnitude(impedance.z) === 0));
-    for (const [path, own] of [
-      [cold, impedance.cold],
-      [warm, impedance.z],
-      [least, impedance.least],
-    ] as const) {
+    const pathOf = (path: readonly (Complex | null)[], own: Complex): Complex | null => {
       const ahead = step.parent < 0 ? ZERO : (path[step.parent] ?? null);
-      path.push(ahead && impedance.known ? add(scale(ahead, 1 / ratio ** 2), own) : null);
-    }
+      return ahead && impedance.known ? add(scale(ahead, 1 / ratio ** 2), own) : null;
+    };
+    cold.push(pathOf(cold, impedance.cold));
+    warm.push(pathOf(warm, impedance.z));
+    least.push(pathOf(least, impedance.least));
     const caseOf = (flow: FlowResult | null): CaseResult => {
       if (flow?.converged !== true) return NO_CASE;
       const here = flow.voltages_V[i + 1] ?? ZERO;
@@ -324,11 +323,14 @@ export function solveZone(zone: Zone, available_V: Readonly<Record<SolvedCase, n
 /** Currents of each step and all behind it, as sizes, seen on its own side of transformers; null where one is not known. */
 function addedUp(steps: readonly Step[], turns: readonly (number | null)[], drawn: readonly (number | null)[]): readonly (number | null)[] {
   const sums = [...drawn];
-  for (const { index, parent } of steps.toReversed()) {
-    const [own = null, sum = null, ratio = null] = [sums[index], sums[parent], turns[index]];
-    if (parent < 0) continue;
+  for (let index = steps.length - 1; index >= 0; index--) {
+    const parent = steps[index]?.parent ?? -1;
+    const own = sums[index] ?? null;
     // Nothing is nothing through any transformer.
-    if (own !== 0) sums[parent] = own === null || sum === null || ratio === null ? null : sum + own / ratio;
+    if (parent < 0 || own === 0) continue;
+    const sum = sums[parent] ?? null;
+    const ratio = turns[index] ?? null;
+    sums[parent] = own === null || sum === null || ratio === null ? null : sum + own / ratio;
   }
   return sums;
 }
