@@ -65,6 +65,7 @@ export {
 } from './lineup/notes.ts';
 export type { Basis, Project, SheetSize } from './lineup/project.ts';
 export { PART_NAMES, PROJECT_GROUPS } from './lineup/projectFields.ts';
+export { besideIn, laidOut, raceways } from './lineup/raceways.ts';
 export { type Range, rangeOf } from './lineup/range.ts';
 export { remove } from './lineup/remove.ts';
 export { fixed } from './lineup/roundTo.ts';

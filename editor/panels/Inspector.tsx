@@ -1,4 +1,5 @@
 import {
+  besideIn,
   type Cable,
   describedAs,
   type Element,
@@ -13,7 +14,7 @@ import {
 } from '../../engine/index.ts';
 import { commit } from '../store/commit.ts';
 import { edit } from '../store/editorStore.ts';
-import { addRow, type RowList, setValue, takeRow } from '../store/edits.ts';
+import { addRow, lieBeside, type RowList, setValue, takeRow } from '../store/edits.ts';
 import { useSay } from '../store/useSay.ts';
 import { ChoicesField } from './ChoicesField.tsx';
 import { Folded } from './Folded.tsx';
@@ -52,6 +53,7 @@ export default function Inspector({ parts, units, others }: InspectorOfProps) {
   const fields = commonFields(parts);
   const ends = fields.filter(({ path }) => path.startsWith('from.') || path.startsWith('to.'));
   const built = fields.filter(({ path }) => path.startsWith('asBuilt.'));
+  const beside = besideIn(others, part).map(({ id }) => id);
   return (
     <fieldset className="values" aria-label={`Values of ${parts.map((each) => each.tag).join(', ')}`}>
       {alone && (
@@ -95,8 +97,8 @@ export default function Inspector({ parts, units, others }: InspectorOfProps) {
               choices={others
                 .filter((each) => each.id !== part.id && each.kind === 'cable')
                 .map((each) => ({ value: each.id, label: each.tag }))}
-              value={part.installation.sharedWith}
-              take={(value) => edit('Shared raceway', (before) => setValue(before, part.id, 'installation.sharedWith', value))}
+              value={beside.length > 0 ? beside : part.installation.sharedWith}
+              take={(value) => edit('Shared raceway', (before) => lieBeside(before, part.id, value))}
             />
           </section>
         </>

@@ -1,4 +1,14 @@
-import { type Cable, type Element, freeTags, type LineUp, load, namedByProject, save, withoutAsBuilt } from '../../engine/index.ts';
+import {
+  type Cable,
+  type Element,
+  freeTags,
+  type LineUp,
+  load,
+  namedByProject,
+  raceways,
+  save,
+  withoutAsBuilt,
+} from '../../engine/index.ts';
 import type { At } from './edits.ts';
 
 /** Parts taken out of a line-up as one of their own, and put into another or the same again, renumbered. */
@@ -40,6 +50,7 @@ export function putIn(lineUp: LineUp, clip: LineUp, shifts: readonly At[], feeds
     while (used.has(`${prefix}${number}`));
     return `${prefix}${number}`;
   };
+  const racewayOf = raceways([...clip.cables, ...feeds]);
   const elements: Element[] = [];
   const cables: Cable[] = [];
   const positions: Record<string, At> = {};
@@ -55,14 +66,17 @@ export function putIn(lineUp: LineUp, clip: LineUp, shifts: readonly At[], feeds
       elements.push({ ...withoutAsBuilt(each), id: now(each.id), tag: nextTag(each) });
     }
     for (const each of [...clip.cables, ...feeds]) {
-      const shared = each.installation.sharedWith?.flatMap((id) => renamed.get(id) ?? []);
+      const beside = (racewayOf.get(each.id) ?? []).filter(({ id }) => id !== each.id);
+      const { sharedWith } = each.installation;
+      // Beside what it lies that is not copied too is not known.
+      const shared = beside.length > 0 ? beside.map(({ id }) => now(id)) : sharedWith?.length ? undefined : sharedWith;
       cables.push({
         ...withoutAsBuilt(each),
         id: now(each.id),
         tag: nextTag(each),
         from: { ...each.from, ...(each.from.element && { element: now(each.from.element) }) },
         to: { ...each.to, ...(each.to.element && { element: now(each.to.element) }) },
-        installation: { ...each.installation, ...(shared && { sharedWith: shared }) },
+        installation: { ...each.installation, sharedWith: shared },
       });
     }
   }

@@ -1,5 +1,6 @@
 import {
   applyFix,
+  besideIn,
   type Cable,
   type Element,
   type ElementKind,
@@ -7,6 +8,7 @@ import {
   halfTags,
   illegal,
   type LineUp,
+  laidOut,
   makeRoom,
   newCable,
   newElement,
@@ -54,7 +56,7 @@ export function connect(lineUp: LineUp, from: PortAt, to: PortAt): { readonly li
   return { id: cable.id, lineUp: { ...lineUp, cables: [...lineUp.cables, cable] } };
 }
 
-/** Puts a new part into a cable: both halves keep its data; how the shield is landed at the new ends is not known, nor how the length divides. */
+/** Puts a new part into a cable: both halves keep its data; how the shield is landed at the new ends is not known, nor how the length divides, nor which half lies beside others. */
 export function insertInto(
   lineUp: LineUp,
   cableId: string,
@@ -76,6 +78,7 @@ export function insertInto(
     from: { element: placed.id, port: 'load' },
     length_m: undefined,
     lengthMost_m: undefined,
+    ...(besideIn(lineUp.cables, cable).length > 0 && { installation: { ...cable.installation, sharedWith: undefined } }),
     provenance: Object.fromEntries(
       Object.entries(cable.provenance ?? {}).filter(([path]) => !path.startsWith('length') && !path.startsWith('from.')),
     ),
@@ -139,6 +142,13 @@ export function setValue(lineUp: LineUp, id: string | readonly string[], path: s
     else provenance[path] = { origin: 'entered', ...(typed === undefined ? {} : { typed }) };
     return { ...withValueAt(part, path, value), provenance };
   });
+}
+
+/** Says beside which cables one lies in its raceway: those that are not among them are laid out of it. */
+export function lieBeside(lineUp: LineUp, id: string, others: readonly string[] | undefined): LineUp {
+  const beside = besideIn(lineUp.cables, { id }).map((each) => each.id);
+  const leaving = others?.length ? beside.filter((other) => !others.includes(other)) : [id];
+  return setValue({ ...lineUp, cables: laidOut(lineUp.cables, new Set(leaving)) }, id, 'installation.sharedWith', others);
 }
 
 /** Sets or takes out one value of the project. */

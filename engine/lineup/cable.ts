@@ -200,7 +200,7 @@ export const cable = z.looseObject({
     spares: z.optional(z.enum(['none', 'grounded-both-ends', 'left-open'])),
     /** A metal divider stands between it and its neighbours. */
     divider: z.optional(yesNo),
-    /** Ids of other cables in the same raceway. Empty: it lies alone. */
+    /** Ids of other cables in the same raceway: whoever is reached from name to name lies in it (raceways.ts). Empty: it lies alone. */
     sharedWith: z.optional(z.array(id).check(z.maxLength(1000))),
     toControl_mm: z.optional(notNegative),
     toPower_mm: z.optional(notNegative),

@@ -3,6 +3,7 @@ import { jsonFault } from './jsonFault.ts';
 import { type Design, FORMAT, isTooNew, type LineUp, lineUp as schema, VERSION } from './lineUp.ts';
 import { migrate } from './migrations/index.ts';
 import { printable } from './printable.ts';
+import { raceways } from './raceways.ts';
 import type { z } from './zod.ts';
 
 /** Reads a file. Never throws; the caller's open document is untouched until this says ok. */
@@ -14,6 +15,8 @@ export type Loaded =
 /** What is longer is not read. */
 export const MOST_BYTES = 10 * 1024 * 1024;
 const MOST_DEPTH = 64;
+/** As many as one cable may name: each of them is judged beside all the others. */
+const MOST_BESIDE = 1000;
 
 const refuse = (where: string, what: string, mend: string): Loaded => ({ ok: false, where: sayable(where), what: sayable(what), mend });
 
@@ -141,6 +144,13 @@ function checkReferences(lineUp: Design, file: string): Loaded | null {
         );
     }
   }
+  for (const [first, ...others] of new Set(raceways(lineUp.cables).values()))
+    if (first && others.length > MOST_BESIDE)
+      return refuse(
+        `${file}, cable "${first.tag}", installation, sharedWith`,
+        `from name to name, ${others.length} other cables lie in one raceway with it; at most ${MOST_BESIDE} are expected`,
+        'Name only cables that lie in the same raceway.',
+      );
   return null;
 }
 

@@ -2,14 +2,15 @@ import type { Cable } from './cable.ts';
 import type { Element } from './elements.ts';
 import type { LineUp } from './lineUp.ts';
 import { withoutParts } from './notes.ts';
+import { laidOut } from './raceways.ts';
 
 /** The document without these parts and what lands on them; the same document when there is none of them. */
 export function remove(lineUp: LineUp, ids: readonly string[]): LineUp {
   const gone = new Set(ids);
   const elements = lineUp.elements.filter((element) => !gone.has(element.id));
-  const cables = lineUp.cables.filter(
-    (cable) => !gone.has(cable.id) && !gone.has(cable.from.element ?? '') && !gone.has(cable.to.element ?? ''),
-  );
+  const goes = ({ id, from, to }: Cable): boolean => gone.has(id) || gone.has(from.element ?? '') || gone.has(to.element ?? '');
+  const leaving = new Set(lineUp.cables.filter(goes).map(({ id }) => id));
+  const cables = leaving.size === 0 ? lineUp.cables : laidOut(lineUp.cables, leaving).filter(({ id }) => !leaving.has(id));
   const positions = Object.fromEntries(Object.entries(lineUp.positions).filter(([id]) => !gone.has(id)));
   return elements.length === lineUp.elements.length && cables.length === lineUp.cables.length
     ? lineUp

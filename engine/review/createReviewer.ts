@@ -8,6 +8,7 @@ import { NO_FLOW, type SolvedCase, solveZone, USUAL_LINE_PCT, type ZoneResult } 
 import type { Cable } from '../lineup/cable.ts';
 import type { Element } from '../lineup/elements.ts';
 import type { LineUp } from '../lineup/lineUp.ts';
+import { raceways } from '../lineup/raceways.ts';
 import { buildNetwork, type Run, type Zone } from '../network/network.ts';
 import { type Around, judge, judgeZone, type Neighbour, switchedOff, type WayAround } from './judgeZone.ts';
 import { type Group, groupOf, inOrder, worstByRun } from './order.ts';
@@ -215,29 +216,14 @@ function bypassedIn(zones: readonly Zone[]): (element: Element) => WayAround {
 }
 const NOWHERE: WayAround = { motors: [], leg: [], parts: [] };
 
-/** Cables that say they share a raceway, whichever of them says so. */
-function neighboursIn(lineUp: LineUp, zones: readonly Zone[]): (cable: Cable) => readonly Neighbour[] {
-  const speaking = lineUp.cables.filter((cable) => (cable.installation.sharedWith ?? []).length > 0);
-  if (speaking.length === 0) return () => [];
-  const byId = new Map(lineUp.cables.map((cable) => [cable.id, cable] as const));
+/** What lies in one raceway with a cable, and which zone feeds it. */
+function neighboursIn({ cables }: LineUp, zones: readonly Zone[]): (cable: Cable) => readonly Neighbour[] {
+  if (!cables.some(({ installation }) => installation.sharedWith?.length)) return () => [];
+  const racewayOf = raceways(cables);
   const zoneOf = new Map<Cable, Zone>();
   for (const zone of zones) for (const step of zone.steps) if (step.via?.kind === 'cable') zoneOf.set(step.via.cable, zone);
-  const pairs = new Map<Cable, Set<Cable>>();
-  const join = (a: Cable, b: Cable): void => {
-    if (a === b) return;
-    const list = pairs.get(a);
-    if (list) list.add(b);
-    else pairs.set(a, new Set([b]));
-  };
-  for (const cable of speaking) {
-    for (const id of cable.installation.sharedWith ?? []) {
-      const other = byId.get(id);
-      if (!other) continue;
-      join(cable, other);
-      join(other, cable);
-    }
-  }
-  return (cable) => [...(pairs.get(cable) ?? [])].map((other) => ({ cable: other, zone: zoneOf.get(other) ?? null }));
+  return (cable) =>
+    (racewayOf.get(cable.id) ?? []).flatMap((other) => (other === cable ? [] : [{ cable: other, zone: zoneOf.get(other) ?? null }]));
 }
 
 const unfed = (cable: Cable): SolvedCable => ({

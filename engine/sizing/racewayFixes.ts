@@ -1,14 +1,9 @@
 import { TRADE_SIZES } from '../catalog/conduitFill.ts';
 import { readTrade } from '../checks/fillChecks.ts';
-import type { Cable } from '../lineup/cable.ts';
-import type { LineUp } from '../lineup/lineUp.ts';
+import { besideIn, laidOut } from '../lineup/raceways.ts';
 import { asked, ENDS, edit, fix, type Kind, one } from './fixKind.ts';
 
 /** What a cable lies in, and beside what. */
-
-/** All that lie in the pipe of a cable, whichever of them says so. */
-const besideIn = ({ cables }: LineUp, cable: Cable): readonly Cable[] =>
-  cables.filter(({ id, installation }) => cable.installation.sharedWith?.includes(id) || installation.sharedWith?.includes(cable.id));
 
 /** One pipe is of one size: that of the others in it changes with it. */
 export const biggerRaceway: Kind = {
@@ -17,7 +12,7 @@ export const biggerRaceway: Kind = {
     cables.map((cable) => {
       const read = readTrade(cable.installation.racewaySize ?? '');
       const at = (TRADE_SIZES as readonly string[]).indexOf(read?.trade ?? '');
-      const inIt = [cable, ...besideIn(lineUp, cable)];
+      const inIt = [cable, ...besideIn(lineUp.cables, cable)];
       return at < 0
         ? []
         : TRADE_SIZES.slice(at + 1).map((each) =>
@@ -34,33 +29,21 @@ export const ownRaceway: Kind = {
   of: ({ cables, lineUp }) =>
     cables.map((cable) => {
       const { loadedConductors, groupedCircuits } = cable.installation;
-      const others = besideIn(lineUp, cable);
       const alone = 3 * (cable.conductor.sets ?? 1);
       const crowded = (loadedConductors ?? 0) > alone || (groupedCircuits ?? 0) > 1;
-      if (others.length === 0 && !crowded) return [];
+      if (besideIn(lineUp.cables, cable).length === 0 && !crowded) return [];
+      // How many conductors are left beside the others is for whoever lays it to say: it is not more than before.
+      const left = laidOut(lineUp.cables, new Set([cable.id])).filter((each, i) => each !== lineUp.cables[i] && each.id !== cable.id);
       return [
         fix(
           `A raceway of its own for ${cable.tag}`,
           edit(cable, 'installation.sharedWith', []),
           ...(loadedConductors === undefined ? [] : [edit(cable, 'installation.loadedConductors', alone)]),
           ...(groupedCircuits === undefined ? [] : [edit(cable, 'installation.groupedCircuits', 1)]),
-          ...others.flatMap((other) => without(other, cable)),
+          ...left.map((other) => edit(other, 'installation.sharedWith', other.installation.sharedWith ?? [])),
         ),
       ];
     }),
-};
-/** How many conductors are left beside the other is for whoever lays it to say: it is not more than before. */
-const without = (other: Cable, cable: Cable) => {
-  const { sharedWith } = other.installation;
-  return sharedWith?.includes(cable.id)
-    ? [
-        edit(
-          other,
-          'installation.sharedWith',
-          sharedWith.filter((id) => id !== cable.id),
-        ),
-      ]
-    : [];
 };
 
 /** A metal pipe in place of a shield: it holds less charge, and its joints must be bonded. */

@@ -2,7 +2,7 @@ import { describe, expect, it } from 'vitest';
 import { giveValues, holdValues } from '../../editor/commands/values.ts';
 import { excerpt, fromText, more, putIn, toText } from '../../editor/store/copies.ts';
 import { insertInto, reconnect, setValue, withPlaces } from '../../editor/store/edits.ts';
-import { type LineUp, lineUpSchema } from '../../engine/index.ts';
+import { type Cable, type LineUp, lineUpSchema } from '../../engine/index.ts';
 import { manyRuns } from '../engine/manyRuns.ts';
 
 /** Copies: renumbered, joined as their originals are, and good documents. */
@@ -110,13 +110,22 @@ describe('copies', () => {
     if (!clip) throw new Error('nothing chosen');
     const empty = { ...site, elements: [], cables: [], positions: {} };
     expect(tagsOf(putIn(empty, clip, [{ x_mm: 0, y_mm: 0 }]).lineUp)).toEqual(tagsOf(clip));
-    const [cable] = clip.cables;
-    const shared = {
-      ...clip,
-      cables: clip.cables.map((each) => ({ ...each, installation: { ...each.installation, sharedWith: [cable?.id ?? '', 'elsewhere'] } })),
-    };
-    const put = putIn(site, shared, [{ x_mm: 0, y_mm: 0 }]);
+    const whole = excerpt(
+      site,
+      site.elements.map(({ id }) => id),
+    );
+    const [first, ...rest] = whole?.cables ?? [];
+    if (!whole || !first) throw new Error('no cables');
+    const named = (each: Cable, sharedWith: string[]): Cable => ({ ...each, installation: { ...each.installation, sharedWith } });
+    const put = putIn(site, { ...whole, cables: [named(first, []), ...rest.map((each) => named(each, [first.id, 'elsewhere']))] }, [
+      { x_mm: 0, y_mm: 0 },
+    ]);
     const made = put.lineUp.cables.filter((each) => put.ids.includes(each.id));
-    for (const each of made) expect(each.installation.sharedWith).toEqual([made[0]?.id]);
+    for (const each of made) expect(each.installation.sharedWith).toEqual(made.map(({ id }) => id).filter((id) => id !== each.id));
+    // What it lay beside was not copied: beside what the copy lies is not known.
+    const parted = putIn(site, { ...whole, cables: [named(first, ['elsewhere'])] }, [{ x_mm: 0, y_mm: 0 }]);
+    expect(parted.lineUp.cables.at(-1)?.installation.sharedWith).toBeUndefined();
+    const alone = putIn(site, { ...whole, cables: [named(first, [])] }, [{ x_mm: 0, y_mm: 0 }]);
+    expect(alone.lineUp.cables.at(-1)?.installation.sharedWith).toEqual([]);
   });
 });

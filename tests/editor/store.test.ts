@@ -1,7 +1,7 @@
 import { beforeEach, describe, expect, it } from 'vitest';
 import { edit, openLineUp, redo, undo, useEditor } from '../../editor/store/editorStore.ts';
-import { addRow, insertInto, move, setValue, switchCheck, takeRow } from '../../editor/store/edits.ts';
-import { type LineUp, tidyPositions } from '../../engine/index.ts';
+import { addRow, insertInto, lieBeside, move, setValue, switchCheck, takeRow } from '../../editor/store/edits.ts';
+import { type LineUp, remove, tidyPositions } from '../../engine/index.ts';
 import { manyRuns } from '../engine/manyRuns.ts';
 
 /** How much one gesture costs, in counts, and that undo gives back the very document. */
@@ -79,6 +79,33 @@ describe('the store', () => {
     expect(halves.length).toBe(2);
     expect(halves[0]?.to.landing).toBeUndefined();
     expect(halves[1]?.from.landing).toBeUndefined();
+  });
+});
+
+describe('beside what a cable lies', () => {
+  const site = manyRuns(4);
+  const [a, b, c, d] = site.cables.map(({ id }) => id) as [string, string, string, string];
+  const shares = (lineUp: LineUp) => [a, b, c, d].map((id) => lineUp.cables.find((each) => each.id === id)?.installation.sharedWith);
+  const hub = [
+    [a, [b, c]],
+    [d, [c]],
+  ] as const;
+  const shared = hub.reduce<LineUp>((now, [id, list]) => setValue(now, id, 'installation.sharedWith', list), {
+    ...site,
+    cables: site.cables.map((each) => ({ ...each, installation: { ...each.installation, sharedWith: undefined } })),
+  });
+
+  it('is said of a raceway: one that is no more among the others is out of it, and they are together still', () => {
+    expect(shares(lieBeside(shared, b, [c, d]))).toEqual([undefined, [c, d], undefined, [c]]);
+    expect(shares(lieBeside(shared, a, []))).toEqual([[], [c], undefined, [c]]);
+    expect(shares(lieBeside(shared, c, undefined))).toEqual([[b, d], undefined, undefined, []]);
+    expect(shares(lieBeside(setValue(shared, d, 'installation.sharedWith', []), d, [b]))).toEqual([[b, c], undefined, undefined, [b]]);
+  });
+  it('is not known of the half that is new; and one that is taken away leaves the others together', () => {
+    const made = insertInto(shared, b, 'disconnect', { x_mm: 0, y_mm: 0 });
+    const halves = made?.lineUp.cables.filter(({ from, to }) => from.element === made.id || to.element === made.id) ?? [];
+    expect([halves.map(({ id }) => id)[0], halves[1]?.installation.sharedWith]).toEqual([b, undefined]);
+    expect(shares(remove(shared, [c]))).toEqual([[b, d], undefined, undefined, []]);
   });
 });
 

@@ -244,6 +244,18 @@ describe('parts that do not hang together', () => {
       what: missing,
     });
   });
+  it('more cables in one raceway than can be judged beside each other, though each names few', () => {
+    const chain = (count: number) =>
+      withParts({
+        cables: Array.from({ length: count }, (_, i) => ({ ...bareCable(`w${i}`, 's', ''), installation: { sharedWith: [`w${i + 1}`] } })),
+      });
+    expect(refusal(chain(1002))).toMatchObject({
+      where: 'site.json, cable "w0", installation, sharedWith',
+      what: 'from name to name, 1001 other cables lie in one raceway with it; at most 1000 are expected',
+      mend: 'Name only cables that lie in the same raceway.',
+    });
+    expect(refusal(chain(1001))).toBeNull();
+  });
   it('of one id, or on a side that a part has not', () => {
     expect(refusal(withParts({ cables: [bareCable('m', 's', '')] }))).toMatchObject({
       where: 'site.json, "m"',

@@ -136,11 +136,23 @@ describe('cables in one raceway', () => {
   it('are told to each of them, whichever says so, with what feeds them', () => {
     const shared = sharing({ c1: ['o1', 'c2'], c3: ['c1'] });
     expect([together(shared, 'c1'), together(shared, 'o1'), together(shared, 'c3')]).toEqual([
-      ['o1 c2 c3', 'd input input'],
-      ['c1', 'input'],
-      ['c1', 'input'],
+      ['c2 c3 o1', 'input input d'],
+      ['c1 c2 c3', 'input input input'],
+      ['c1 c2 o1', 'input input d'],
     ]);
     expect(together(sharing({ c1: ['c2'], c2: ['c1'] }), 'c1')).toEqual(['c2', 'input']);
+  });
+  it('are one raceway however it is said: who names the same cable lies with it too, and so on from name to name', () => {
+    const chain = sharing({ c1: ['c2'], c3: ['c2'], o1: ['c3'], o4: ['o5'] });
+    expect(['c1', 'c2', 'c3', 'o1', 'o5'].map((id) => together(chain, id)[0])).toEqual([
+      'c2 c3 o1',
+      'c1 c3 o1',
+      'c1 c2 o1',
+      'c1 c2 c3',
+      'o4',
+    ]);
+    // One that is gone was in one raceway with all that name it.
+    expect(together(sharing({ c1: ['gone'], c3: ['gone'] }), 'c1')).toEqual(['c3', 'input']);
   });
   it('are none where nobody says so, and neither itself nor one that is gone', () => {
     expect([together(site, 'c1'), together(sharing({ c1: [] }), 'c1'), together(sharing({ c2: ['c3'] }), 'c1')]).toEqual([

@@ -334,9 +334,9 @@ describe('what a cable lies in', () => {
     ];
     const told = { cables: [w, ...others], about: [w] };
     expect(sets('bigger raceway', told)).toEqual([
-      [{ 'W installation.racewaySize': '6', 'V installation.racewaySize': '6', 'U installation.racewaySize': '6' }],
+      [Object.fromEntries(['W', 'V', 'U', 'T'].map((id) => [`${id} installation.racewaySize`, '6']))],
     ]);
-    expect(labels('bigger raceway', told)).toEqual(['A 6 in raceway for W, V, U']);
+    expect(labels('bigger raceway', told)).toEqual(['A 6 in raceway for W, V, U, T']);
   });
 
   it('own raceway: out of that of others, and no more beside it than its own', () => {
@@ -353,6 +353,10 @@ describe('what a cable lies in', () => {
       [{ 'W installation.sharedWith': [], 'W installation.loadedConductors': 3, 'W installation.groupedCircuits': 1 }],
     ]);
     expect(own({}, [back])).toEqual([[{ 'W installation.sharedWith': [], 'V installation.sharedWith': ['U'] }]]);
+    // Those that only it joined lie together still.
+    expect(own({ sharedWith: ['V', 'U'] }, [v, wire({ installation: {} }, 'U')])).toEqual([
+      [{ 'W installation.sharedWith': [], 'V installation.sharedWith': ['U'] }],
+    ]);
     for (const [alone, others] of [
       [{}, [v]],
       [{ loadedConductors: 3, groupedCircuits: 1 }, [wire({ installation: { sharedWith: ['U'] } }, 'V')]],
