@@ -40,6 +40,22 @@ interface Need {
   readonly remark?: string;
 }
 
+const CROWDED = ['steel-conduit', 'aluminium-conduit', 'plastic-conduit', 'flexible-metal', 'buried-duct'];
+
+/** The cable with as many circuits together as lie in its pipe, where fewer are said: three loaded conductors each, or one circuit. */
+function crowdOf({ cable, basis, together, togetherFed }: CableScope) {
+  const { raceway, loadedConductors, groupedCircuits } = cable.installation;
+  if (!CROWDED.includes(raceway ?? '')) return null;
+  const circuits = [cable, ...together.filter((each, i) => each.kind === 'cable' && togetherFed[i] !== 'unfed')];
+  const [field, said, count, what] =
+    basis === 'us'
+      ? (['loadedConductors', loadedConductors, 3 * circuits.length, { one: 'loaded conductor', many: 'loaded conductors' }] as const)
+      : (['groupedCircuits', groupedCircuits, circuits.length, { one: 'grouped circuit', many: 'grouped circuits' }] as const);
+  if (said === undefined || count <= said) return null;
+  const path = `installation.${field}`;
+  return { cable: { ...cable, installation: { ...cable.installation, [field]: count } }, path, said, count, what, tags: tagsOf(circuits) };
+}
+
 function judgeAmpacity(check: CheckFacts, scope: CableScope, need: Need): readonly Finding[] {
   const { cable, basis, motors } = scope;
   const subject = cableSubject(cable);
@@ -63,10 +79,15 @@ function judgeAmpacity(check: CheckFacts, scope: CableScope, need: Need): readon
   const { coolest_C, unknown } = terminals([scope.fromElement, scope.toElement]);
   const capped = basis === 'us' ? Math.min(coolest_C ?? 90, unknown.length > 0 ? 60 : 90) : null;
   // A terminal that is not marked takes the 75 °C column at most (NEC 110.14(C)(1)).
-  const best = cableAmpacity(cable, basis, basis === 'us' ? Math.min(coolest_C ?? 90, unknown.length > 0 ? 75 : 90) : null);
-  const least = cableAmpacity(cable, basis, capped);
+  const warmest = basis === 'us' ? Math.min(coolest_C ?? 90, unknown.length > 0 ? 75 : 90) : null;
+  const asSaid = cableAmpacity(cable, basis, warmest);
+  const crowd = crowdOf(scope);
   const { need_A } = need;
-  if (!best || !least) {
+  // What already fails with as few as are said needs no count.
+  const laid = crowd && asSaid && !exceeds(need_A, asSaid.value_A) ? crowd : null;
+  const best = laid ? cableAmpacity(laid.cable, basis, warmest) : asSaid;
+  const least = cableAmpacity(laid?.cable ?? cable, basis, capped);
+  if (!asSaid || !best || !least) {
     return [
       openFinding(check, subject, runs, [lacks(cable, 'conductor.size')], {
         phrase: 'no table row',
@@ -79,6 +100,15 @@ function judgeAmpacity(check: CheckFacts, scope: CableScope, need: Need): readon
   const failsAtLeast = exceeds(need_A, least.value_A);
   const used = failsAtBest ? best : least;
   const assumptions: Assumption[] = [
+    ...(laid
+      ? [
+          {
+            what: `${laid.what.many} together with ${cable.tag}`,
+            value: `${laid.count}`,
+            source: `as many as lie in its raceway: ${laid.said} ${laid.said === 1 ? 'is' : 'are'} said`,
+          },
+        ]
+      : []),
     ...(cable.conductor.sets === undefined ? [{ what: 'sets in parallel', value: '1', source: 'not given' }] : []),
     ...(cable.installation.moisture === undefined ? [{ what: 'place', value: 'wet', source: 'worst case: not given' }] : []),
     ...(basis === 'iec' && (cable.installation.method ?? '').startsWith('D') && cable.installation.soil_KmPerW === undefined
@@ -120,6 +150,16 @@ function judgeAmpacity(check: CheckFacts, scope: CableScope, need: Need): readon
       `= ${fixed(used.value_A, 2)} A`,
     ],
   };
+  if (laid && failsAtBest) {
+    const one = laid.said === 1;
+    return [
+      openFinding(check, subject, runs, [lacks(cable, laid.path)], {
+        ...shared,
+        text: `${cable.tag} carries ${fixed(asSaid.value_A, 1)} A with the ${laid.said} ${one ? laid.what.one : laid.what.many} that ${one ? 'is' : 'are'} said to lie together, and ${fixed(best.value_A, 1)} A with the ${laid.count} in its raceway (${laid.tags.join(', ')}); ${fixed(need_A, 1)} A are needed.`,
+        remedies: [`Ask: ${lacks(cable, laid.path).ask}.`, ...REMEDIES],
+      }),
+    ];
+  }
   if (!failsAtBest && failsAtLeast) {
     return [
       openFinding(

@@ -291,6 +291,58 @@ describe('where something is not known', () => {
   });
 });
 
+describe('more circuits in its raceway than are said to be loaded', () => {
+  // Table 310.15(C)(1): 80 % with 4 to 6 conductors, 70 % with 7 to 9; 130 A × 0.8 = 104 A and × 0.7 = 91 A.
+  const beside = (count: number, amperes: number, more: Partial<CableScope> = {}) =>
+    feeder({
+      drives: drawing(amperes),
+      motors: [],
+      together: Array.from({ length: count }, (_, i) => ({ ...LAID, id: `x${i}`, tag: `X${i + 1}` })),
+      togetherFed: Array.from({ length: count }, () => 'input'),
+      ...more,
+    });
+  it('is open where it carries enough with the fewer only, and judged with the more where it passes with both', () => {
+    const open = beside(1, 92);
+    expect([open.verdict, open.value, open.limit, fields(open)]).toEqual(['open', 104, 115, ['W: installation.loadedConductors']]);
+    expect(open.text).toBe(
+      'W carries 115.0 A with the 3 loaded conductors that are said to lie together, and 104.0 A with the 6 in its raceway (W, X1); 115.0 A are needed.',
+    );
+    expect(beside(2, 80).value).toBe(91);
+    const pass = beside(1, 80);
+    expect([pass.verdict, pass.value, pass.assumptions]).toEqual([
+      'pass',
+      104,
+      [{ what: 'loaded conductors together with W', value: '6', source: 'as many as lie in its raceway: 3 are said' }],
+    ]);
+    expect(beside(1, 93).verdict).toBe('fail');
+  });
+  it('as many as are said, or more, are taken as said; so are those in no pipe, and what nothing feeds', () => {
+    expect(
+      [beside(1, 80, { cable: laid({ loadedConductors: 6 }) }), beside(1, 72, { cable: laid({ loadedConductors: 9 }) })].map((each) => [
+        each.value,
+        each.assumptions,
+      ]),
+    ).toEqual([
+      [104, []],
+      [91, []],
+    ]);
+    expect([beside(1, 92, { cable: laid({ raceway: 'tray' }) }).verdict, beside(1, 92, { togetherFed: ['unfed'] }).verdict]).toEqual([
+      'pass',
+      'pass',
+    ]);
+  });
+  it('in the IEC basis circuits: 117 A × 0.8 for two (Table B.52.17)', () => {
+    const piped = { ...metric, installation: { ...metric.installation, raceway: 'plastic-conduit' as const } };
+    const found = [93, 94].map((amperes) => beside(1, amperes, { basis: 'iec', cable: piped }));
+    expect(found.map((each) => each.verdict)).toEqual(['pass', 'open']);
+    expectClose(found[0]?.value ?? 0, 93.6, { relative: 1e-12 }, 'B.52.17');
+    expect(fields(found[1] ?? beside(1, 1))).toEqual(['W: installation.groupedCircuits']);
+    expect(found[1]?.text).toContain(
+      'with the 1 grouped circuit that is said to lie together, and 93.6 A with the 2 in its raceway (W, X1)',
+    );
+  });
+});
+
 describe('terminals (NEC 110.14(C))', () => {
   const between = (from: 60 | 75 | 90 | undefined, to: 60 | 75 | 90 | undefined, amperes: number) => {
     const end = (temperature: 60 | 75 | 90 | undefined) => {

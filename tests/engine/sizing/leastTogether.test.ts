@@ -395,9 +395,10 @@ describe('cables of two drives in one pipe', () => {
     const lineUp = broken(twoDrives(), { 'M-2': { ratedPower_W: 2200 }, 'W-1A': pipe, 'W-2': { ...pipe, 'conductor.size': '4/0 AWG' } });
     const answer = await leastCopper(lineUp);
     expect(answer.unmet).toEqual([]);
+    // Six loaded conductors lie in it, and 65 A are needed: 6 AWG carries 75 × 0.8 = 60 A, 4 AWG 95 × 0.8 = 76 A.
     expect(answer.cables.map(({ tag, least }) => [tag, least?.size])).toEqual([
       ['F-1', '6 AWG'],
-      ['W-1A', '6 AWG'],
+      ['W-1A', '4 AWG'],
       ['W-1B', '6 AWG'],
       ['F-2', '14 AWG'],
       ['W-2', '14 AWG'],
