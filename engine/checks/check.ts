@@ -43,6 +43,10 @@ export interface CableScope extends Common {
   readonly arrivals: readonly StepResult[];
   /** What those results hang on: the parts and cables on the way to those drives, and all that draws current there. */
   readonly arrivalParts: readonly (Element | Cable)[];
+  /** Parts and cables from here back to the supply, itself included (input side). */
+  readonly ahead: readonly (Element | Cable)[];
+  /** What draws a current in the zone that is not known. */
+  readonly undrawn: readonly Element[];
   /** Drives and motors fed through it. */
   readonly drives: readonly ElementOf<'drive'>[];
   readonly motors: readonly ElementOf<'motor'>[];

@@ -65,6 +65,16 @@ const drawnPaths = (part: Element | Cable): readonly string[] => {
 
 const cableFields = ['conductor.size', 'conductor.metal', 'length_m'] as const;
 
+export const drawnGaps = (part: Element | Cable): readonly Missing[] => missingOf(part, ...drawnPaths(part));
+
+/** What keeps a voltage from being known: impedances on the way to it, and currents that are drawn there. */
+const voltageGaps = (way: readonly (Element | Cable)[], loads: readonly (Element | Cable)[]): readonly Missing[] => [
+  ...impedanceGaps(way),
+  ...loads.flatMap(drawnGaps),
+];
+const whyUnknown = (lacking: readonly Missing[]): string =>
+  lacking.length > 0 ? notKnown(lacking) : 'Something ahead cannot carry what it feeds.';
+
 /** A supply of no known fault level sags by nothing where voltages are solved: too little can be told from them, enough cannot. */
 const endless = (ahead: readonly (Element | Cable)[]): readonly Missing[] =>
   ahead.flatMap((part) => (part.kind === 'supply' ? missingOf(part, 'faultCurrent_A') : []));
@@ -91,6 +101,8 @@ export const feederDrop: Check = {
     arrivesAt,
     arrivals,
     arrivalParts,
+    ahead,
+    undrawn,
   }): readonly Finding[] {
     if (side !== 'input') return [];
     const runs = tagsOf(motors);
@@ -167,8 +179,7 @@ export const feederDrop: Check = {
     const unsure = arrived.find(({ low_pct, least_pct }) => least_pct !== undefined && (low_pct === null || sags.length > 0));
     if (unsure && !(over && own !== undefined)) {
       const way = [...new Set<Element | Cable>([source, ...arrivalParts])];
-      const lacking =
-        unsure.low_pct === null ? [...impedanceGaps(way), ...arrivalParts.flatMap((part) => missingOf(part, ...drawnPaths(part)))] : sags;
+      const lacking = unsure.low_pct === null ? voltageGaps(way, arrivalParts) : sags;
       const here =
         unsure.low_pct === null
           ? `; the voltage at ${unsure.drive.tag} is not known, and its manual asks for ${fixed(unsure.least_pct ?? 0, 0)} %.`
@@ -176,12 +187,30 @@ export const feederDrop: Check = {
       return [
         openFinding(this, subject, runs, lacking, {
           phrase: 'voltage at the drive?',
-          text: `${cable.tag} loses ${fixed(flow.drop_V, 2)} V${here} ${lacking.length > 0 ? notKnown(lacking) : 'Something ahead cannot carry what it feeds.'}`,
+          text: `${cable.tag} loses ${fixed(flow.drop_V, 2)} V${here} ${whyUnknown(lacking)}`,
           inputs: [
             ...inputsOf({ cable, drives, source, voltageFrom }),
             ...impedanceGiven(arrivalParts.filter((part) => part !== cable && part !== source)),
             ...arrivalParts.flatMap((part) => (drives.some(({ id }) => id === part.id) ? [] : given(part, ...drawnPaths(part)))),
           ],
+        }),
+      ];
+    }
+    // A drive draws the more the less it is given: what is lost here is the least that it can be, and at most twice that, since at
+    // half of its voltage no drive runs.
+    const least = flow.voltage_V === null;
+    const inputs = [...new Set([...inputsOf({ cable, drives, source, voltageFrom }), ...impedanceGiven(ahead)])];
+    if (!over && (least || (sags.length > 0 && exceeds(2 * value, limit)))) {
+      const lacking = least ? voltageGaps(ahead, undrawn) : sags;
+      return [
+        openFinding(this, subject, runs, lacking, {
+          quantity: 'drop at rated input current',
+          value,
+          limit,
+          unit: '%',
+          phrase: 'voltage ahead?',
+          text: `${cable.tag} loses at least ${fixed(flow.drop_V, 2)} V, ${fixed(value, 2)} % of ${fixed(nominal_V, 0)} V: the voltage ahead of it is not known, and the less there is, the more current the drives draw. ${whyUnknown(lacking)}`,
+          inputs,
         }),
       ];
     }
@@ -198,10 +227,10 @@ export const feederDrop: Check = {
         unit: '%',
         margin_pct: marginBelow(value, limit),
         phrase: `drop ${fixed(value, 2)} %`,
-        text: `${cable.tag} loses ${fixed(flow.drop_V, 2)} V, ${fixed(value, 2)} % of ${fixed(nominal_V, 0)} V, at ${fixed(flow.current_A ?? 0, 1)} A; ${own === undefined ? 'the guide allows' : 'this project allows'} ${fixed(limit, 1)} %.${arrived.map(({ says }) => says).join('')}${range(cable, value, limit, project)}`,
+        text: `${cable.tag} loses ${least ? 'at least ' : ''}${fixed(flow.drop_V, 2)} V, ${fixed(value, 2)} % of ${fixed(nominal_V, 0)} V, at ${fixed(flow.current_A ?? 0, 1)} A; ${own === undefined ? 'the guide allows' : 'this project allows'} ${fixed(limit, 1)} %.${arrived.map(({ says }) => says).join('')}${range(cable, value, limit, project)}`,
         remedies: REMEDIES,
         case: 'rated',
-        inputs: inputsOf({ cable, drives, source, voltageFrom }),
+        inputs,
         working: [
           ...flow.says,
           `Z = ${fixed(1000 * (flow.resistance_ohm ?? 0), 3)} + j${fixed(1000 * (flow.reactance_ohm ?? 0), 3)} mΩ, whole length, sets in parallel`,

@@ -1,6 +1,7 @@
 import { cableAmpacity, terminals } from '../checks/cableAmpacity.ts';
 import { wayLength_m } from '../checks/cableModel.ts';
 import type { CableScope, Check, DriveScope, ElementScope, OutputScope, RunScope } from '../checks/check.ts';
+import { drawnGaps } from '../checks/drop.ts';
 import type { Finding } from '../checks/finding.ts';
 import type { Memo } from '../checks/memo.ts';
 import { busVoltage_V, isWave, waveAt } from '../checks/runWave.ts';
@@ -80,6 +81,7 @@ export function judgeZone(zone: Zone, around: Around): ZoneReview {
   const landed = landedByNode(zone);
   const arriving = arrivals(zone);
   const loads = zone.steps.map(({ element }) => element).filter(({ kind }) => kind === 'drive' || kind === 'motor');
+  const undrawn = loads.filter((each) => drawnGaps(each).length > 0);
   const hasBypass = zone.steps.some(({ element }) => bypassed(element).motors.length > 0);
 
   for (const step of zone.steps) {
@@ -185,6 +187,8 @@ export function judgeZone(zone: Zone, around: Around): ZoneReview {
       arrivesAt: (arriving.get(cable) ?? []).map(({ drive: each }) => each),
       arrivals: (arriving.get(cable) ?? []).map(({ index }) => stepOf(zone, index)),
       arrivalParts: arrivalParts(cable),
+      ahead: zone.kind === 'input' ? partsAhead(zone, step) : [],
+      undrawn,
       drives: here.drives,
       motors: here.motors,
       drive,

@@ -112,6 +112,39 @@ describe('the drop of a feeder', () => {
   });
 });
 
+describe('the drop of a feeder where the voltage ahead is not known', () => {
+  /** A drive draws more the less it is given: what is lost is the least that it can be. */
+  const behind = (drop_V: number, more: Partial<CableScope> = {}) => {
+    const { length_m: _, ...endless } = { ...CABLE, id: 'c0', tag: 'F' };
+    const { inputCurrent_A: __, ...silent } = { ...DRIVE, id: 'e9', tag: 'E' };
+    return feeder({ flow: step({ drop_V, voltage_V: null }), ahead: [CABLE, endless, SUPPLY], undrawn: [silent], ...more });
+  };
+  it('is open however little is lost, and says what is missing', () => {
+    const found = behind(0.1);
+    expect([found.verdict, found.phrase, fields(found)]).toEqual(['open', 'voltage ahead?', ['F: length_m', 'E: inputCurrent_A']]);
+    expect(found.text).toBe(
+      'W loses at least 0.10 V, 0.02 % of 480 V: the voltage ahead of it is not known, and the less there is, the more current the drives draw. Not known: length of F, one way; rated input current of E.',
+    );
+    expect(found.remedies).toEqual(['Ask: installer, drive supplier.']);
+    expect(labels(found).filter((each) => each === 'Conductor size of F' || each === 'Conductor size of W')).toEqual([
+      'Conductor size of W',
+      'Conductor size of F',
+    ]);
+    expect(behind(0.1, { ahead: [], undrawn: [] }).text).toContain('draw. Something ahead cannot carry what it feeds.');
+  });
+  it('over the limit it stays what it is, as the least', () => {
+    const over = behind(24);
+    expect([over.verdict, over.value, over.text.includes('W loses at least 24.00 V')]).toEqual(['caution', 5, true]);
+    expect(behind(24, { project: { ...project, limits: { feederDrop_pct: 2 } } }).verdict).toBe('fail');
+  });
+  it('behind a supply of no known fault level it passes where twice as much would: at half of the voltage no drive runs', () => {
+    const { faultCurrent_A: _, ...source } = SUPPLY;
+    const found = [7.2, 7.201, 14.401].map((drop_V) => feeder({ source, flow: step({ drop_V }) }));
+    expect(found.map((each) => each.verdict)).toEqual(['pass', 'open', 'caution']);
+    expect(found[1] && [found[1].phrase, fields(found[1])]).toEqual(['voltage ahead?', ['S: faultCurrent_A']]);
+  });
+});
+
 describe('what the lowest line voltage leaves the drive', () => {
   const at = (low_V: number | undefined, least_pct: number | undefined, drive = DRIVE) => {
     const asked = least_pct === undefined ? drive : { ...drive, manual: { inputVoltageLeast_pct: least_pct } };

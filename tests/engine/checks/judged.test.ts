@@ -267,6 +267,7 @@ const CASES: readonly Case[] = [
     'fail',
   ],
   ['feeder-drop', 'the manual asks for 99.5 % at low line', [['VFD-1', 'manual.inputVoltageLeast_pct', 99.5]], 'fail'],
+  ['feeder-drop', 'a transformer of no known impedance ahead', [['T-1', 'impedance_pct', undefined]], 'open'],
   ['lead-drop', 'a mile of it', [['W-1', 'length_m', 1600]], 'fail'],
   // All cable behind a drive
   ['manual-limits', 'longer than the manual allows', [['VFD-1', 'manual.lengthShielded_m', 5]], 'fail'],

@@ -84,6 +84,8 @@ export const cableScope = (more: Partial<CableScope> = {}): CableScope => ({
   arrivesAt: [],
   arrivals: [],
   arrivalParts: [],
+  ahead: [],
+  undrawn: [],
   drives: [DRIVE],
   motors: [MOTOR],
   drive: null,
