@@ -31,6 +31,14 @@ const FAULTS: Readonly<
     text: (part, other) => `${part} is fed from the output of ${other}: a drive’s input does not live on another drive’s pulses.`,
     remedy: 'Feed it from the supply.',
   },
+  'turned-round': {
+    verdict: 'open',
+    phrase: 'fed from its load side',
+    text: (part, other) =>
+      `${part} is fed from its load side by ${other}: what it makes of the voltage there is not judged, nor what is behind it.`,
+    remedy:
+      'Land what feeds it on its line side. Primary is the winding that is fed: where it steps up, the secondary voltage is the higher.',
+  },
   'no-source': {
     verdict: 'open',
     phrase: 'no source',

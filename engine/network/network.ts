@@ -36,6 +36,7 @@ export type FaultKind =
   | 'two-sources'
   | 'fed-backwards'
   | 'drive-behind-drive'
+  | 'turned-round'
   | 'no-source'
   | 'unfed-motor'
   | 'island'
@@ -113,6 +114,8 @@ export function buildNetwork(lineUp: Pick<LineUp, 'elements' | 'cables'>): Netwo
   const reached = new Set<string>();
   const usedCables = new Set<Cable>();
   const crossed = new Set<Element>();
+  /** Transformers that were come to at their load side, and by what. */
+  const turned = new Map<Element, Cable>();
 
   const grow = (source: Zone['source'], feed: Zone['feed']): void => {
     const steps: Step[] = [];
@@ -140,6 +143,10 @@ export function buildNetwork(lineUp: Pick<LineUp, 'elements' | 'cables'>): Netwo
           faults.push({ kind: 'drive-behind-drive', part: element, other: source });
           return;
         }
+      }
+      if (element.kind === 'transformer' && port === 'load' && via?.kind === 'cable') {
+        if (!turned.has(element)) turned.set(element, via.cable);
+        return;
       }
       reached.add(node);
       const step: Step = { node, element, index: steps.length, parent, via };
@@ -171,6 +178,13 @@ export function buildNetwork(lineUp: Pick<LineUp, 'elements' | 'cables'>): Netwo
 
   const supplies = lineUp.elements.filter((element) => element.kind === 'supply');
   for (const supply of supplies) grow(supply, null);
+  // One that is fed at its line side too lies beside another transformer.
+  for (const [element, cable] of turned)
+    faults.push(
+      reached.has(nodeOf(element, 'line'))
+        ? { kind: 'loop', part: cable, other: element }
+        : { kind: 'turned-round', part: element, other: cable },
+    );
   if (supplies.length === 0 && lineUp.elements.length > 0) faults.push({ kind: 'no-source', part: null, other: null });
 
   for (const element of lineUp.elements) {

@@ -41,6 +41,12 @@ describe('what a fault is told as', () => {
       'drive behind a drive',
       'W is fed from the output of B: a drive’s input does not live on another drive’s pulses.',
     ],
+    [
+      'turned-round',
+      'open',
+      'fed from its load side',
+      'W is fed from its load side by B: what it makes of the voltage there is not judged, nor what is behind it.',
+    ],
     ['unfed-motor', 'open', 'not fed', 'W is not connected to a source.'],
     ['island', 'open', 'not connected', 'W is not connected to a source and is not judged.'],
     ['cable-to-nowhere', 'open', 'leads nowhere', 'W has an end that lands on nothing.'],
@@ -54,7 +60,7 @@ describe('what a fault is told as', () => {
       text
         .replace('W', 'M')
         .replace('(at B)', '(at )')
-        .replace(/(at|of) B([:.])/, '$1 $2'),
+        .replace(/(at|of|by) B([:.])/, '$1 $2'),
     );
   });
   it('of the whole line-up where there is no source', () => {

@@ -32,6 +32,7 @@ const D = part('drive', 'd');
 const M = part('motor', 'm');
 const Q = part('disconnect', 'q');
 const J = part('junction', 'j');
+const T = part('transformer', 't');
 
 describe('nodes', () => {
   it('a supply, bus, junction and motor are one, any other part has two, its line side where none is named', () => {
@@ -159,6 +160,57 @@ describe('what is no tree', () => {
       ],
     ],
     ['an open switch that is fed at its load side', [S, part('disconnect', 'k', { state: 'open' })], [cable('c1', 's', 'k:load')], []],
+    [
+      'a transformer that is fed at its load side: what is behind it is not followed',
+      [S, T, M],
+      [cable('c1', 's', 't:load'), cable('c2', 's', 't:load'), cable('c3', 't:line', 'm')],
+      [
+        ['turned-round', 't', 'c1'],
+        ['island', 't', null],
+        ['unfed-motor', 'm', null],
+      ],
+    ],
+    [
+      'one that is fed so behind a drive',
+      [S, D, T, M],
+      [cable('c1', 's', 'd:line'), cable('c2', 'd:load', 't:load'), cable('c3', 't:line', 'm')],
+      [
+        ['turned-round', 't', 'c2'],
+        ['island', 't', null],
+        ['unfed-motor', 'm', null],
+      ],
+    ],
+    [
+      'a second transformer on a bus, with nothing on its line side',
+      [S, T, part('transformer', 't2'), J, Q],
+      [
+        cable('c1', 's', 't:line'),
+        cable('c2', 't:load', 'j'),
+        cable('c3', 's', 'q:line'),
+        cable('c4', 'q:load', 'k'),
+        cable('c5', 'k', 't2:line'),
+        cable('c6', 't2:load', 'j'),
+      ],
+      [
+        ['cable-to-nowhere', 'c4', 'q'],
+        ['cable-to-nowhere', 'c5', 't2'],
+        ['turned-round', 't2', 'c6'],
+        ['island', 't2', null],
+      ],
+    ],
+    [
+      'two transformers on one bus: a loop, though the bus is reached before the second',
+      [S, T, part('transformer', 't2'), J, Q, part('junction', 'k')],
+      [
+        cable('c1', 's', 't:line'),
+        cable('c2', 't:load', 'j'),
+        cable('c3', 's', 'q:line'),
+        cable('c4', 'q:load', 'k'),
+        cable('c5', 'k', 't2:line'),
+        cable('c6', 't2:load', 'j'),
+      ],
+      [['loop', 'c6', 't2']],
+    ],
     ['a motor alone', [S, M], [], [['unfed-motor', 'm', null]]],
     ['a part alone', [S, Q], [], [['island', 'q', null]]],
     [
