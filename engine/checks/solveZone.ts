@@ -49,6 +49,7 @@ export interface StepResult extends CaseResult {
   readonly nominal_V: Volts | null;
   /** How resistance and reactance came about. */
   readonly says: readonly string[];
+  /** What was assumed of all from the source to here. */
   readonly assumptions: readonly Assumption[];
 }
 
@@ -71,6 +72,28 @@ function turnsOf({ element, via }: Step): number | null {
   return primaryVoltage_V && secondaryVoltage_V ? (primaryVoltage_V / secondaryVoltage_V) * (1 + tap_pct / 100) : null;
 }
 
+const USUAL_DROP = 'common practice, high end; one maker states up to 9 % for a sine filter';
+
+/** What the per cent of a reactor or filter are of: its own rating, else the voltage of its place and the current of what it serves. */
+function baseOf(
+  { tag, ratedVoltage_V, ratedCurrent_A }: ElementOf<'reactor' | 'filter'>,
+  nominal_V: number | null,
+  current_A: number | null,
+) {
+  const [volts, amperes] = [ratedVoltage_V ?? nominal_V, ratedCurrent_A ?? current_A];
+  if (!volts || !amperes) return null;
+  const taken = (what: string, value: string, from: string): Assumption => ({
+    what: `${what} of ${tag}`,
+    value,
+    source: `common practice: ${from}`,
+  });
+  const assumptions = [
+    ...(ratedVoltage_V === undefined ? [taken('rated voltage', `${Math.round(volts)} V`, 'that of its place')] : []),
+    ...(ratedCurrent_A === undefined ? [taken('rated current', `${Math.round(amperes)} A`, 'that of the drive it serves')] : []),
+  ];
+  return { volts, amperes, assumptions };
+}
+
 function elementImpedance(element: Element, nominal_V: number | null, current_A: number | null, basis: Basis): Impedance {
   switch (element.kind) {
     case 'transformer': {
@@ -89,43 +112,22 @@ function elementImpedance(element: Element, nominal_V: number | null, current_A:
       return { ...nothing, z: own, least: own, cold: corrected, says, assumptions };
     }
     case 'reactor': {
-      const base_V = element.ratedVoltage_V ?? nominal_V;
-      const base_A = element.ratedCurrent_A ?? current_A;
-      if (element.impedance_pct === undefined || !base_V || !base_A) return unknown;
-      const z = complex(element.resistance_ohm ?? 0, ((element.impedance_pct / 100) * base_V) / Math.sqrt(3) / base_A);
-      const assumptions =
-        element.ratedCurrent_A === undefined
-          ? [
-              {
-                what: `rated current of ${element.tag}`,
-                value: `${Math.round(base_A)} A`,
-                source: 'common practice: that of the drive it serves',
-              },
-            ]
-          : [];
-      return { ...nothing, z, least: z, cold: z, assumptions };
+      const base = baseOf(element, nominal_V, current_A);
+      if (element.impedance_pct === undefined || !base) return unknown;
+      const z = complex(element.resistance_ohm ?? 0, ((element.impedance_pct / 100) * base.volts) / Math.sqrt(3) / base.amperes);
+      return { ...nothing, z, least: z, cold: z, assumptions: base.assumptions };
     }
     case 'filter': {
       // An EMC filter in a feeder drops next to nothing; the others drop what their maker says, else the high end of what is usual.
       if (element.role === 'terminator') return nothing;
       const usual = element.role === 'emc-input' ? 0.5 : element.role === 'dvdt' ? 1.5 : element.role === 'sine' ? 9 : null;
       const drop_pct = element.drop_pct ?? usual;
-      const base_V = element.ratedVoltage_V ?? nominal_V;
-      const base_A = element.ratedCurrent_A ?? current_A;
-      if (drop_pct === null || !base_V || !base_A) return unknown;
-      const size = ((drop_pct / 100) * base_V) / Math.sqrt(3) / base_A;
+      const base = baseOf(element, nominal_V, current_A);
+      if (drop_pct === null || !base) return unknown;
+      const size = ((drop_pct / 100) * base.volts) / Math.sqrt(3) / base.amperes;
       const z = complex(size * 0.85, size * Math.sqrt(1 - 0.85 ** 2));
-      const assumptions =
-        element.drop_pct === undefined
-          ? [
-              {
-                what: `drop in ${element.tag}`,
-                value: `${drop_pct} %`,
-                source: 'common practice, high end; one maker states up to 9 % for a sine filter',
-              },
-            ]
-          : [];
-      return { ...nothing, z, least: z, cold: z, assumptions };
+      const drop = { what: `drop in ${element.tag}`, value: `${drop_pct} %`, source: USUAL_DROP };
+      return { ...nothing, z, least: z, cold: z, assumptions: [...(element.drop_pct === undefined ? [drop] : []), ...base.assumptions] };
     }
     default:
       return nothing;
@@ -265,6 +267,7 @@ export function solveZone(zone: Zone, available_V: Readonly<Record<SolvedCase, n
   for (const step of steps) {
     const i = step.index;
     const impedance = impedances[i] ?? nothing;
+    const assumed = results[step.parent]?.assumptions ?? [];
     const ratio = turns[i] ?? 1;
     const currentKnown = below[i] !== null;
     voltageKnown.push((voltageKnown[step.parent] ?? true) && impedance.known && (currentKnown || magnitude(impedance.z) === 0));
@@ -314,7 +317,7 @@ export function solveZone(zone: Zone, available_V: Readonly<Record<SolvedCase, n
       collapsed,
       nominal_V: volts,
       says: impedance.says,
-      assumptions: impedance.assumptions,
+      assumptions: impedance.assumptions.length > 0 ? [...assumed, ...impedance.assumptions] : assumed,
     });
   }
   return { steps: results, converged: rated === null || rated.converged };

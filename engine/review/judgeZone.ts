@@ -301,7 +301,7 @@ export function judgeZone(zone: Zone, around: Around): ZoneReview {
         driven: motorsOf(start.zone),
         shield,
         tree,
-        assumptions: lead.flatMap(({ zone: each, step }) => stepOf(each, step.index).assumptions),
+        assumptions: [...feed.assumptions, ...terminal.assumptions],
       };
       findings.push(...judge(around, 'run', motor.id, scope));
     }

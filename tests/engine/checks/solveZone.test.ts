@@ -93,7 +93,7 @@ describe('currents through a transformer', () => {
     const [elements, cables] = parts(up, barePart('reactor', 'b', { impedance_pct: 3 }));
     const { reactance_ohm, assumptions } = solve(elements, cables, { zone: 1 }).at('b');
     near(reactance_ohm, (0.03 * 480) / ROOT3 / 100);
-    expect(assumptions.map(({ value }) => value)).toEqual(['100 A']);
+    expect(assumptions.map(({ value }) => value)).toEqual(['480 V', '100 A']);
   });
   it.each(['primaryVoltage_V', 'secondaryVoltage_V'])('without its %s nobody knows the current ahead of it, nor what it costs', (path) => {
     const [elements, cables] = parts({ ...up, [path]: undefined });
@@ -399,10 +399,22 @@ describe('reactor and filter', () => {
     expect(at(reactor()).resistance_ohm).toBe(0);
   });
   it('else of the voltage of its place and the current of what it serves, which is listed', () => {
-    near(at(reactor({ ratedVoltage_V: undefined })).reactance_ohm, (0.03 * 480) / ROOT3 / 50);
+    const placed = at(reactor({ ratedVoltage_V: undefined }));
+    near(placed.reactance_ohm, (0.03 * 480) / ROOT3 / 50);
+    expect(placed.assumptions).toEqual([{ what: 'rated voltage of x', value: '480 V', source: 'common practice: that of its place' }]);
     const { reactance_ohm, assumptions } = at(reactor({ ratedCurrent_A: undefined }), { inputCurrent_A: 80.4 });
     near(reactance_ohm, (0.03 * 600) / ROOT3 / 80.4);
     expect(assumptions).toEqual([{ what: 'rated current of x', value: '80 A', source: 'common practice: that of the drive it serves' }]);
+  });
+  it('what is assumed of it is assumed of all that is behind it too', () => {
+    const parts = [supply({ faultCurrent_A: 10_000 }), reactor({ ratedVoltage_V: undefined }), drive('d')];
+    const { at: told } = solve(parts, [link('1', 's', 'x:line'), link('2', 'x:load', 'd:line')]);
+    const what = (node: string) => told(node).assumptions.map((each) => each.what);
+    expect([what('s'), what('x'), what('d')]).toEqual([
+      ['X/R of s'],
+      ['X/R of s', 'rated voltage of x'],
+      ['X/R of s', 'rated voltage of x'],
+    ]);
   });
   it('of no known per cent, or no base at all, is not known', () => {
     const silent = { ratedVoltage_V: undefined };
@@ -423,7 +435,14 @@ describe('reactor and filter', () => {
     near(Math.hypot(resistance_ohm ?? 0, reactance_ohm ?? 0), size);
     near(coldPath_ohm?.re, 0.85 * size);
     expect(assumptions).toEqual([]);
-    near(at(filter({ ratedVoltage_V: undefined, ratedCurrent_A: undefined })).resistance_ohm, (0.85 * 0.04 * 480) / ROOT3 / 100);
+    const placed = at(filter({ ratedVoltage_V: undefined, ratedCurrent_A: undefined }));
+    near(placed.resistance_ohm, (0.85 * 0.04 * 480) / ROOT3 / 100);
+    expect(placed.assumptions).toEqual([
+      { what: 'rated voltage of x', value: '480 V', source: 'common practice: that of its place' },
+      { what: 'rated current of x', value: '100 A', source: 'common practice: that of the drive it serves' },
+    ]);
+    // A terminator hangs on no base.
+    expect(at(filter({ role: 'terminator', ratedVoltage_V: undefined, ratedCurrent_A: undefined })).assumptions).toEqual([]);
   });
   it.each([
     ['emc-input', 0.5],

@@ -397,9 +397,9 @@ describe('a run is told', () => {
     const known = asked({ flows: (place) => (place === 'd1:line' ? { voltage_V: 239 } : {}) });
     expect([known.of<RunScope>('run', 'm1').inputKnown, known.of<RunScope>('run', 'm3').inputKnown]).toEqual([true, false]);
   });
-  it('what was assumed on its way behind the drive', () => {
+  it('what was assumed on its way, ahead of the drive and behind it', () => {
     const assuming = asked({ flows: (place) => ({ assumptions: [{ what: place, value: '', source: '' }] }) });
-    expect(assuming.of<RunScope>('run', 'm3').assumptions.map(({ what }) => what)).toEqual(['d2:load', 'm3']);
+    expect(assuming.of<RunScope>('run', 'm3').assumptions.map(({ what }) => what)).toEqual(['d2:line', 'm3']);
   });
   it('how its shield fares, and the lines of all that hangs on the drive', () => {
     expect([told('m3').shield.state, told('m3').tree.hops.length]).toEqual(['open', 2]);
