@@ -44,19 +44,24 @@ const count = (path: string, label: string, ask: string, help = ''): Field => fi
 
 /** The value of a part by a name that reads well: 'Length of W-1, one way', 'Whether DS-1 is lockable open'. */
 export const namedOf = ({ label, named }: Pick<Field, 'label' | 'named'>, tag: string): string =>
-  named?.replace('|', () => tag) ?? label.replace(/, (start|end)$|(?=[,:]|$)/, (_, side) => `${side ? ` at the ${side}` : ''} of ${tag}`);
+  named?.replace('|', () => tag) ?? label.replace(/, (start|end)$|(?=,|$)/, (_, side) => `${side ? ` at the ${side}` : ''} of ${tag}`);
 
 const EARTHING = ['solid-wye', 'tn', 'tt', 'corner-grounded', 'midpoint-grounded', 'resistance-grounded', 'ungrounded'];
 const common = [words('note', 'Note', INSTALLER), words('enclosure', 'Enclosure', SPECIFICATION, 'Name of the panel it stands in')];
 const box = [
   choice('box', 'Box=What the box of | is made of', ['metal', 'plastic'], INSTALLER, 'What the enclosure is made of'),
-  yesNo('bondBar', 'Bond bar', INSTALLER, 'A bar or plate with clamps that joins the shields inside the box'),
+  yesNo(
+    'bondBar',
+    'Bond bar=Whether the box of | has a bond bar',
+    INSTALLER,
+    'A bar or plate with clamps that joins the shields inside the box',
+  ),
 ];
 const terminals = [
   choice('terminalMetal', 'Terminals marked for=What the terminals of | are marked for', ['copper-only', 'copper-aluminium'], SUPPLIER),
   of('terminalTemperature_C', 'Terminal temperature', 'temperature', SUPPLIER, 'As marked: 60, 75 or 90 °C'),
-  of('terminalSmallest', 'Smallest conductor', 'size', SUPPLIER),
-  of('terminalLargest', 'Largest conductor', 'size', SUPPLIER),
+  of('terminalSmallest', 'Smallest conductor=Smallest conductor that the terminals of | take', 'size', SUPPLIER),
+  of('terminalLargest', 'Largest conductor=Largest conductor that the terminals of | take', 'size', SUPPLIER),
   count('terminalsPerPhase', 'Terminals per phase', SUPPLIER),
 ];
 
@@ -121,7 +126,13 @@ const DESIGNED: Readonly<Record<ElementKind | 'cable', readonly Field[]>> = {
     of('ratedCurrent_A', 'Rated current', 'current', SUPPLIER),
     of('ratedVoltage_V', 'Rated voltage', 'voltage', SUPPLIER),
     of('resistance_ohm', 'Resistance', 'resistance', SUPPLIER),
-    of('coreLoss_ohm', 'Core loss, as resistance across', 'resistance', SUPPLIER, 'At the frequency of the ring, line to line'),
+    of(
+      'coreLoss_ohm',
+      'Core loss, as resistance across=Core loss of |, as a resistance across it',
+      'resistance',
+      SUPPLIER,
+      'At the frequency of the ring, line to line',
+    ),
     ...box,
     ...terminals,
     ...common,
@@ -157,10 +168,10 @@ const DESIGNED: Readonly<Record<ElementKind | 'cable', readonly Field[]>> = {
     of('overload_pct', 'Overload=How much overload | allows', 'percent', DRIVE),
     of('inputPowerFactor', 'Input power factor', 'number', DRIVE, 'True power factor, harmonics included'),
     choice('frontEnd', 'Front end', ['diode', 'active'], DRIVE),
-    of('outputRatio_pct', 'Most output, of input voltage', 'percent', DRIVE),
+    of('outputRatio_pct', 'Most output, of input voltage=Highest output voltage of |, of its input voltage', 'percent', DRIVE),
     of('carrier_Hz', 'Carrier', 'frequency', DRIVE),
     of('riseTime_s', 'Rise time, 10 to 90 %', 'time', DRIVE),
-    of('brakingBus_V', 'Bus| while braking', 'voltage', DRIVE),
+    of('brakingBus_V', 'Bus while braking=Bus voltage of | while braking', 'voltage', DRIVE),
     of(
       'busRaise_pct',
       'Bus raised by front end=How much the front end of | raises its bus',
@@ -177,7 +188,7 @@ const DESIGNED: Readonly<Record<ElementKind | 'cable', readonly Field[]>> = {
     ),
     choice('dcChoke', 'D.c. choke', ['none', 'fitted'], DRIVE),
     of('dcChoke_pct', 'D.c. choke impedance', 'percent', DRIVE),
-    yesNo('builtInFilter', 'Built-in EMC filter', DRIVE),
+    yesNo('builtInFilter', 'Built-in EMC filter=Whether | has a built-in EMC filter', DRIVE),
     choice('filterJumpers', 'Filter jumpers', ['in', 'out'], INSTALLER),
     of('faultRating_A', 'Fault rating', 'current', DRIVE),
     words('faultRatingDevice', 'Fault rating holds with=Device that the fault rating of | holds with', DRIVE),
@@ -188,7 +199,7 @@ const DESIGNED: Readonly<Record<ElementKind | 'cable', readonly Field[]>> = {
       'The device drawn ahead is the one its fault rating is marked with',
     ),
     choice('control', 'Control', ['scalar', 'vector'], SPECIFICATION),
-    of('leakageCurrent_A', 'Current| to ground', 'current', DRIVE, 'Through its filter, at rated voltage'),
+    of('leakageCurrent_A', 'Current to ground=Current from | to ground', 'current', DRIVE, 'Through its filter, at rated voltage'),
     words('manual.page', 'Manual, page=Page of the manual of |', DRIVE),
     yesNo('manual.shieldRequired', 'Manual asks for a shield=Whether the manual of | asks for a shield', DRIVE),
     of('manual.lengthShielded_m', 'Manual: shielded length=Shielded length in the manual of |', 'length', DRIVE),
@@ -313,7 +324,7 @@ const DESIGNED: Readonly<Record<ElementKind | 'cable', readonly Field[]>> = {
       INSTALLER,
       'With a ground of full size in each raceway or cable',
     ),
-    count('grounds.count', 'Grounding conductors', SPECIFICATION),
+    count('grounds.count', 'Grounding conductors=Number of grounding conductors in |', SPECIFICATION),
     of('grounds.size', 'Grounding conductor size', 'size', SPECIFICATION),
     choice('grounds.metal', 'Grounding conductor metal', ['copper', 'aluminium'], SPECIFICATION),
     choice('grounds.arrangement', 'Grounding arrangement', ['symmetrical', 'single', 'concentric'], CABLE),
@@ -335,7 +346,12 @@ const DESIGNED: Readonly<Record<ElementKind | 'cable', readonly Field[]>> = {
     yesNo('installation.tested', '|Identified and tested', INSTALLER, 'Insulation tested with both ends lifted'),
     yesNo('installation.flexing', 'Moves in use=Whether | moves in use', SPECIFICATION, 'Festoon, reel or drag chain'),
     of('installation.soil_KmPerW', 'Soil resistivity', 'soil', INSTALLER),
-    choice('installation.spares', 'Spare conductors', ['none', 'grounded-both-ends', 'left-open'], INSTALLER),
+    choice(
+      'installation.spares',
+      'Spare conductors=How spare conductors in | are left',
+      ['none', 'grounded-both-ends', 'left-open'],
+      INSTALLER,
+    ),
     yesNo('installation.divider', 'Metal divider beside it=Whether a metal divider stands beside |', INSTALLER),
     of('installation.toControl_mm', 'Distance| to control cables', 'distance', INSTALLER),
     of('installation.toPower_mm', 'Distance| to other power', 'distance', INSTALLER),
@@ -344,14 +360,14 @@ const DESIGNED: Readonly<Record<ElementKind | 'cable', readonly Field[]>> = {
     of('from.pigtailLength_mm', 'Pigtail length, start', 'distance', INSTALLER),
     of('from.pigtailWidth_mm', 'Pigtail width, start', 'distance', INSTALLER),
     count('from.groundsLanded', 'Grounds landed, start', INSTALLER),
-    of('from.glandLeast_mm', 'Gland takes from, start=Least the gland at the start of | takes', 'distance', INSTALLER),
-    of('from.glandMost_mm', 'Gland takes to, start=Most the gland at the start of | takes', 'distance', INSTALLER),
+    of('from.glandLeast_mm', 'Gland takes from, start=Least diameter that the gland at the start of | takes', 'distance', INSTALLER),
+    of('from.glandMost_mm', 'Gland takes to, start=Greatest diameter that the gland at the start of | takes', 'distance', INSTALLER),
     choice('to.landing', 'Shield landing, end', ['full', 'clamp', 'pigtail', 'none'], INSTALLER),
     of('to.pigtailLength_mm', 'Pigtail length, end', 'distance', INSTALLER),
     of('to.pigtailWidth_mm', 'Pigtail width, end', 'distance', INSTALLER),
     count('to.groundsLanded', 'Grounds landed, end', INSTALLER),
-    of('to.glandLeast_mm', 'Gland takes from, end=Least the gland at the end of | takes', 'distance', INSTALLER),
-    of('to.glandMost_mm', 'Gland takes to, end=Most the gland at the end of | takes', 'distance', INSTALLER),
+    of('to.glandLeast_mm', 'Gland takes from, end=Least diameter that the gland at the end of | takes', 'distance', INSTALLER),
+    of('to.glandMost_mm', 'Gland takes to, end=Greatest diameter that the gland at the end of | takes', 'distance', INSTALLER),
     words('note', 'Note', INSTALLER),
   ],
 };
@@ -382,7 +398,14 @@ const asBuilt = (kind: keyof typeof AS_BUILT): readonly Field[] =>
   [...AS_BUILT[kind].asked, ...AS_BUILT[kind].others].flatMap((path) =>
     DESIGNED[kind]
       .filter((field) => field.path === path)
-      .map((field) => ({ ...field, path: `asBuilt.${path}`, label: `As built: ${field.label}`, help: '', ask: INSTALLER })),
+      .map((field) => ({
+        ...field,
+        path: `asBuilt.${path}`,
+        label: `As built: ${field.label}`,
+        named: `${namedOf(field, '|')}, as found on site`,
+        help: '',
+        ask: INSTALLER,
+      })),
   );
 
 export const FIELDS: Readonly<Record<ElementKind | 'cable', readonly Field[]>> = {

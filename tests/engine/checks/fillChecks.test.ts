@@ -58,7 +58,7 @@ describe('the fill of a raceway', () => {
       'Construction of W',
       'Conductor size of W',
       'Insulation type of W',
-      'Grounding conductors of W',
+      'Number of grounding conductors in W',
       'Grounding conductor size of W',
       'area of 1 EMT',
       'most fill',

@@ -106,7 +106,7 @@ describe('a grounding conductor by NEC 250.122', () => {
     expect(found.text).toBe('W has 8.4 mm² of grounding conductor; behind Q at 100 A 8 AWG is asked (8.4 mm²).');
     expect(found.source).toContain('250.122');
     expect(labels(found)).toEqual([
-      'Grounding conductors of W',
+      'Number of grounding conductors in W',
       'Grounding conductor size of W',
       'Grounding conductor metal of W',
       'Conductor size of W',
@@ -152,7 +152,7 @@ describe('a grounding conductor by NEC 250.122', () => {
       true,
       true,
     ]);
-    expect(labels(steel)).toEqual(['Grounding conductors of W', 'What W is laid in', 'Construction of W']);
+    expect(labels(steel)).toEqual(['Number of grounding conductors in W', 'What W is laid in', 'Construction of W']);
     expect([none('copper-tape', 'tray').text, none('multicore', 'tray').text]).toEqual([
       'W has no grounding conductor; a shield alone does not count as one.',
       'W has no grounding conductor.',
@@ -221,7 +221,7 @@ describe('a grounding conductor by IEC', () => {
     expect(found.text).toBe('W has 16.0 mm² of grounding conductor; 16.0 mm² are asked.');
     expect([found.margin_pct, found.remedies, found.assumptions]).toEqual([0, [], []]);
     expect(labels(found)).toEqual([
-      'Grounding conductors of W',
+      'Number of grounding conductors in W',
       'Grounding conductor size of W',
       'Grounding conductor metal of W',
       'Conductor size of W',

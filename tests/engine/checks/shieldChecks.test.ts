@@ -146,7 +146,7 @@ describe('a shield is whole', () => {
       'Shield landing at the start of X',
       'Shield landing at the end of X',
       'What the box of JB is made of',
-      'Bond bar of JB',
+      'Whether the box of JB has a bond bar',
     ]);
     expect(only(whole([LINK, second], box({ box: 'metal' }))).working).toEqual(['path: D, X, M']);
   });
@@ -165,7 +165,7 @@ describe('a shield is whole', () => {
     expect(text(toBox(SHIELDED, cut), second, { box: 'plastic', bondBar: true })).toContain('the box is plastic.');
     const found = only(whole([toBox(SHIELDED, cut), second], box({ box: 'plastic', bondBar: true })));
     expect([found.verdict, found.phrase, found.subject.tag, found.remedies.length]).toEqual(['fail', 'shield gap', 'JB', 3]);
-    expect(found.inputs.map((each) => each.what)).toEqual(['What the box of JB is made of', 'Bond bar of JB']);
+    expect(found.inputs.map((each) => each.what)).toEqual(['What the box of JB is made of', 'Whether the box of JB has a bond bar']);
   });
   it('is bonded through by a bar and by clamps where nothing is landed yet, and where there is a shield', () => {
     const third: Cable = { ...fromBox(BARE, cut), id: 'c6', tag: 'B' };

@@ -363,8 +363,8 @@ describe('a residual-current device', () => {
         'Which device Q is',
         'Residual-current type of Q',
         'Residual-current setting of Q',
-        'Current of D to ground',
-        'Current of D to ground',
+        'Current from D to ground',
+        'Current from D to ground',
       ],
     ]);
     expect(low.text).toBe('The drives behind Q pass 90.0 mA to ground; 89.7 mA is 30 % of its setting.');

@@ -90,8 +90,8 @@ describe('the range of terminals', () => {
     expect(big[0] ? labels(big[0]) : []).toEqual([
       'Conductor size of W',
       'Sets in parallel of W',
-      'Smallest conductor of D',
-      'Largest conductor of D',
+      'Smallest conductor that the terminals of D take',
+      'Largest conductor that the terminals of D take',
       'Terminals per phase of D',
     ]);
     const found = only(size('8 AWG'));
@@ -101,11 +101,11 @@ describe('the range of terminals', () => {
       [
         'Conductor size of W',
         'Sets in parallel of W',
-        'Smallest conductor of D',
-        'Largest conductor of D',
+        'Smallest conductor that the terminals of D take',
+        'Largest conductor that the terminals of D take',
         'Terminals per phase of D',
-        'Smallest conductor of M',
-        'Largest conductor of M',
+        'Smallest conductor that the terminals of M take',
+        'Largest conductor that the terminals of M take',
         'Terminals per phase of M',
       ],
       'cable',

@@ -211,7 +211,7 @@ describe('the peak at a motor', () => {
       'Rise time of D, 10 to 90 %',
       'Front end of D',
       'How much the front end of D raises its bus',
-      'Bus of D while braking',
+      'Bus voltage of D while braking',
       'What the winding of M is built to',
       'Peak that the maker of M allows',
       'Least rise time that the maker of M allows',

@@ -165,7 +165,7 @@ describe('a name within a sentence', () => {
     });
     expect(of('cable', 'to.glandLeast_mm')).toMatchObject({
       label: 'Gland takes from, end',
-      named: 'Least the gland at the end of | takes',
+      named: 'Least diameter that the gland at the end of | takes',
       sort: 'quantity',
       help: '',
     });
@@ -185,7 +185,6 @@ describe('a name within a sentence', () => {
     expect(named('Length, one way')).toBe('Length of W-1, one way');
     expect(named('Conductor')).toBe('Conductor of W-1');
     expect([named('Landing, start'), named('Landing, end')]).toEqual(['Landing at the start of W-1', 'Landing at the end of W-1']);
-    expect(named('As built: length')).toBe('As built of W-1: length');
     expect(named('x', 'Whether | is lockable')).toBe('Whether W-1 is lockable');
     // A tag that would mean something to the replacing.
     expect(namedOf({ label: 'x', named: 'Box of |' }, '$&$1')).toBe('Box of $&$1');
