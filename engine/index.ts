@@ -66,7 +66,7 @@ export {
 export type { Basis, Project, SheetSize } from './lineup/project.ts';
 export { PART_NAMES, PROJECT_GROUPS } from './lineup/projectFields.ts';
 export { besideIn, laidOut, raceways } from './lineup/raceways.ts';
-export { type Range, rangeOf } from './lineup/range.ts';
+export { isMeant, type Range, rangeOf, worstIssue } from './lineup/range.ts';
 export { remove } from './lineup/remove.ts';
 export { fixed } from './lineup/roundTo.ts';
 export { save } from './lineup/save.ts';
@@ -77,6 +77,7 @@ export {
   asTyped,
   formatQuantity,
   inUnitOf,
+  limitText,
   type Parsed,
   parseQuantity,
   type Quantity,

@@ -1,5 +1,5 @@
 import { useEffect, useId, useRef, useState } from 'react';
-import { asTyped, choiceText, type Field, formatQuantity, type Range, type Units, unitNames } from '../../engine/index.ts';
+import { asTyped, choiceText, type Field, limitText, type Range, type Units, unitNames } from '../../engine/index.ts';
 import { useEditor } from '../store/editorStore.ts';
 import { useSay } from '../store/useSay.ts';
 import { readEntry } from './readEntry.ts';
@@ -74,7 +74,7 @@ export function ValueField(props: ValueFieldProps) {
 /** In which unit, between which numbers, what it means, and who knows. */
 function hintOf({ field, units, range }: ValueFieldProps): string {
   const { kind, quantity, help, ask } = field;
-  const show = (value: number) => (quantity ? formatQuantity(value, quantity, units) : `${value}`);
+  const show = (value: number) => (quantity ? limitText(value, quantity, units) : `${value}`);
   const [first, ...others] = kind === 'quantity' && quantity ? unitNames(quantity, units) : [];
   return [
     first && (others.length > 0 ? `In ${first}; also ${others.join(', ')}` : `In ${first}`),

@@ -4,6 +4,7 @@ import { type Design, FORMAT, isTooNew, type LineUp, lineUp as schema, VERSION }
 import { migrate } from './migrations/index.ts';
 import { printable } from './printable.ts';
 import { raceways } from './raceways.ts';
+import { isMeant, worstIssue } from './range.ts';
 import type { z } from './zod.ts';
 
 /** Reads a file. Never throws; the caller's open document is untouched until this says ok. */
@@ -88,7 +89,7 @@ export function load(content: string, file = 'the file', options: LoadOptions = 
   const result = schema.safeParse(current.document);
   if (!result.success && tooNew) return newer();
   if (!result.success) {
-    const issue = result.error.issues[0];
+    const issue = worstIssue(result.error.issues);
     if (!issue) return refuse(file, 'it does not fit the format', 'Open an earlier copy of the file.');
     return refuse(
       `${file}, ${placeOf(current.document, issue.path)}`,
@@ -230,6 +231,7 @@ function inWords(issue: z.core.$ZodIssue, document: unknown): string {
     case 'too_small':
       return `it says ${found}; ${issue.inclusive ? 'at least' : 'more than'} ${issue.minimum} is expected`;
     case 'too_big':
+      if (!isMeant(issue.maximum)) return `it says ${found}, which is too large to be meant`;
       return `it says ${issue.origin === 'string' || issue.origin === 'array' ? 'too much' : found}; ${issue.inclusive ? 'at most' : 'less than'} ${issue.maximum} is expected`;
     case 'invalid_value':
       return `it says ${found}; one of ${issue.values.map((value) => String(value)).join(', ')} is expected`;

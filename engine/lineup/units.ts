@@ -190,6 +190,15 @@ export function formatQuantity(value: number | string, quantity: Quantity, units
   return shownIn.names[0] ? `${text}\u00a0${shownIn.names[0]}` : text;
 }
 
+/** A limit, not rounded to what it keeps out, in the unit in which it is shortest: '1 s', not '1000000 µs'. */
+export function limitText(value: number, quantity: Quantity, units: Units): string {
+  if (quantity === 'size' || quantity === 'temperature' || value === 0) return formatQuantity(value, quantity, units);
+  const texts = SCALES[quantity][units].map(({ names: [name], factor }) =>
+    `${Number((value / factor).toPrecision(6))}${name ? `\u00a0${name}` : ''}`.replace('-', '−'),
+  );
+  return texts.reduce((shortest, each) => (each.length < shortest.length ? each : shortest));
+}
+
 /** The unit that a column of this quantity is headed with; every number under it is in that one unit. */
 export function unitOf(quantity: Exclude<Quantity, 'size'>, units: Units): string {
   if (quantity === 'temperature') return units === 'us' ? '°F' : '°C';

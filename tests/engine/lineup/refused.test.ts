@@ -194,7 +194,18 @@ describe('a value that does not fit', () => {
     ['the least', cable({ length_m: -1 }), 'cables[0] "w", length_m', 'it says -1; at least 0 is expected'],
     ['more than', project({ limits: { motorPeak_V: 0 } }), 'project, limits, motorPeak_V', 'it says 0; more than 0 is expected'],
     ['the most', project({ altitude_m: 6001 }), 'project, altitude_m', 'it says 6001; at most 6000 is expected'],
-    ['less than', cable({ length_m: 1e12 }), 'cables[0] "w", length_m', 'it says 1000000000000; less than 1000000000000 is expected'],
+    [
+      'more than can be meant',
+      cable({ length_m: 1e12 }),
+      'cables[0] "w", length_m',
+      'it says 1000000000000, which is too large to be meant',
+    ],
+    [
+      'less than the nearest of its limits',
+      withParts({ elements: [part('supply', 's'), part('drive', 'm', { riseTime_s: 1e13 })] }),
+      'elements[1] "m", riseTime_s',
+      'it says 10000000000000; less than 1 is expected',
+    ],
     ['a long text', project({ title: 'x'.repeat(10_001) }), 'project, title', 'it says too much; at most 10000 is expected'],
     [
       'a long list',
