@@ -10,6 +10,7 @@ import {
   type StripPlace,
 } from '../../engine/index.ts';
 import { Paint } from '../sheet/Paint.tsx';
+import { view } from '../sheet/view.ts';
 import { setStrip } from '../store/deskStore.ts';
 import { select, showFinding, useEditor } from '../store/editorStore.ts';
 import { useSay } from '../store/useSay.ts';
@@ -31,6 +32,12 @@ function walk(event: KeyboardEvent<HTMLElement>): void {
   if (next instanceof HTMLButtonElement) next.focus();
 }
 
+/** The sheet goes along with who walks here. */
+function choose(id: string): void {
+  select([id]);
+  view()?.bring(id);
+}
+
 /** The run of what is chosen, unrolled under the sheet: what is chosen in one is chosen in the other. */
 export default function RunStripPanel({ lineUp, review }: RunStripPanelProps) {
   const selected = useEditor((state) => state.selected);
@@ -46,7 +53,7 @@ export default function RunStripPanel({ lineUp, review }: RunStripPanelProps) {
         {run ? (
           <label>
             Run of{' '}
-            <select value={run.motorId} onChange={({ target }) => select([target.value])}>
+            <select value={run.motorId} onChange={({ target }) => choose(target.value)}>
               {review.runs.map((each) => (
                 <option key={each.motorId} value={each.motorId}>
                   {each.motorTag}
@@ -135,7 +142,8 @@ function Strip({ lineUp, review, run, selected }: StripProps) {
                   title={each.tag}
                   style={{ left: across(each.from_mm), width: across(each.to_mm - each.from_mm), top: down(6.5), bottom: 0 }}
                   onKeyDown={walk}
-                  onClick={() => select([each.id])}
+                  onFocus={() => view()?.bring(each.id)}
+                  onClick={() => choose(each.id)}
                 />
               ))}
           </div>

@@ -1,4 +1,4 @@
-import { getViewportForBounds, useReactFlow, useStoreApi } from '@xyflow/react';
+import { getViewportForBounds, useReactFlow, useStoreApi, type Viewport } from '@xyflow/react';
 import { type RefObject, useEffect, useMemo, useRef } from 'react';
 import type { OneLine } from '../../engine/index.ts';
 import type { At } from '../store/edits.ts';
@@ -68,8 +68,6 @@ function brought(from: number, to: number, least: number, most: number): number 
 const elementOf = (id: string): HTMLElement | null => document.querySelector<HTMLElement>(`.sheet [data-id="${CSS.escape(id)}"]`);
 
 export interface SheetView extends View {
-  /** Brings parts into view, which moves no further than it must. */
-  readonly bring: (...ids: readonly string[]) => void;
   readonly toSheet: (x: number, y: number) => At;
   /** Fits it for the first time. */
   readonly begin: () => void;
@@ -86,6 +84,8 @@ export function useView(sheet: RefObject<HTMLDivElement | null>, drawing: OneLin
   const held = useRef(looked);
   held.current = looked;
   const fitted = useRef(false);
+  /** What the view was when all of it was fitted last: while it still is that, nobody has gone to a place of their own. */
+  const whole = useRef<Viewport | null>(null);
   const hand = useRef<{ readonly x: number; readonly y: number } | null>(null);
 
   const view = useMemo((): SheetView => {
@@ -93,11 +93,16 @@ export function useView(sheet: RefObject<HTMLDivElement | null>, drawing: OneLin
       const at = screenToFlowPosition({ x, y });
       return { x_mm: at.x / PX, y_mm: at.y / PX };
     };
-    const show = (area: Area | null, buttons = false) => {
+    const show = (area: Area | null, buttons = false): Viewport | null => {
       const { width, height } = roomOf(sheet.current);
-      if (!area || width <= 0) return void setViewport({ x: 0, y: 0, zoom: 1 });
+      if (!area || width <= 0) {
+        void setViewport({ x: 0, y: 0, zoom: 1 });
+        return null;
+      }
       const viewOf = (shown: Area) => getViewportForBounds(shown, width, height, LEAST_ZOOM, FIT_ZOOM, ROOM);
-      void setViewport(viewOf(buttons ? withButtons(area, sheet.current, viewOf(area).zoom) : area));
+      const next = viewOf(buttons ? withButtons(area, sheet.current, viewOf(area).zoom) : area);
+      void setViewport(next);
+      return next;
     };
     const bring = (...ids: readonly string[]) => {
       const area = areaOf(latest.current, ids);
@@ -111,7 +116,7 @@ export function useView(sheet: RefObject<HTMLDivElement | null>, drawing: OneLin
     };
     const fit = () => {
       const { x_mm, y_mm, width_mm, height_mm } = latest.current;
-      show(width_mm > 0 ? { x: x_mm * PX, y: y_mm * PX, width: width_mm * PX, height: height_mm * PX } : null, true);
+      whole.current = show(width_mm > 0 ? { x: x_mm * PX, y: y_mm * PX, width: width_mm * PX, height: height_mm * PX } : null, true);
     };
     return {
       bring,
@@ -124,7 +129,7 @@ export function useView(sheet: RefObject<HTMLDivElement | null>, drawing: OneLin
         });
       },
       fit,
-      fitParts: (ids) => show(areaOf(latest.current, ids)),
+      fitParts: (ids) => void show(areaOf(latest.current, ids)),
       full: () => void zoomTo(1),
       zoom: (factor) => void zoomTo(Math.min(MOST_ZOOM, Math.max(LEAST_ZOOM, getViewport().zoom * factor))),
       pointer: () => (hand.current ? toSheet(hand.current.x, hand.current.y) : null),
@@ -181,14 +186,19 @@ export function useView(sheet: RefObject<HTMLDivElement | null>, drawing: OneLin
       if (fitted.current) resting = setTimeout(keepPorts, RESTS_MS);
       else follow([]);
     };
-    // A panel that opens beside the sheet covers nothing that is being looked at.
+    // A panel that opens beside the sheet covers nothing that is being looked at: that which is chosen or, where nothing is, all of it.
     let before = roomOf(box);
     const watching = new ResizeObserver(() => {
       const [was, now] = [before, roomOf(box)];
       before = now;
+      if (now.width === 0 || (now.width === was.width && now.height === was.height)) return;
       const area = areaOf(latest.current, held.current);
-      if (!area || now.width === 0) return;
       const { x, y, zoom } = getViewport();
+      if (!area) {
+        const fit = whole.current;
+        if (fit && fit.x === x && fit.y === y && fit.zoom === zoom) view.fit();
+        return;
+      }
       const [left, top] = [area.x * zoom + x, area.y * zoom + y];
       const across = pushed(left, left + area.width * zoom, was.width, now.width, CLEAR.right);
       const down = pushed(top, top + area.height * zoom, was.height, now.height, CLEAR.bottom);
@@ -209,6 +219,6 @@ export function useView(sheet: RefObject<HTMLDivElement | null>, drawing: OneLin
       box.removeEventListener('pointermove', onMove);
       box.removeEventListener('pointerleave', onLeave);
     };
-  }, [sheet, store, getViewport, setViewport]);
+  }, [sheet, store, view, getViewport, setViewport]);
   return view;
 }

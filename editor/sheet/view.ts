@@ -9,6 +9,8 @@ export interface View {
   readonly zoom: (factor: number) => void;
   /** Where the pointer is on the sheet, if it is. */
   readonly pointer: () => At | null;
+  /** Brings parts into view, which moves no further than it must. */
+  readonly bring: (...ids: readonly string[]) => void;
   readonly focus: (id: string) => void;
   /** The part that has the focus. */
   readonly focused: () => string | null;

@@ -73,3 +73,48 @@ test('what is chosen stays in sight when the strip opens over it, and Fit knows 
   expect(clear).toBe(true);
   await page.keyboard.press('u');
 });
+
+test('in a low window the strip takes no part of the run out of sight, and the sheet goes along with who walks the strip', async ({
+  page,
+}) => {
+  const strip = page.getByRole('region', { name: 'Run strip' });
+  await page.setViewportSize({ width: 1024, height: 768 });
+  await page.keyboard.press('f');
+  const [before, stood] = [await zoom(page), await middle(page, 'M-2')];
+  const hidden = () =>
+    page.evaluate(() => {
+      const foot = document.querySelector('.tools')?.getBoundingClientRect().top ?? Number.NaN;
+      return [...document.querySelectorAll('.react-flow__node')].filter((part) => !(part.getBoundingClientRect().bottom < foot)).length;
+    });
+  await page.keyboard.press('u');
+  await expect(strip.getByRole('img', { name: /unrolled$/ })).toBeVisible();
+  await expect.poll(hidden).toBe(0);
+  // Put away, it gives back what it took.
+  await page.keyboard.press('u');
+  await expect.poll(() => middle(page, 'M-2')).toEqual(stood);
+  expect(await zoom(page)).toBe(before);
+  // Who has gone to a place of their own stays there.
+  await page.keyboard.press('0');
+  await expect.poll(() => zoom(page)).toBe(100);
+  await page.keyboard.press('u');
+  await expect(strip.getByRole('img', { name: /unrolled$/ })).toBeVisible();
+  const inSight = async (tag: string) => {
+    const [part, sheet] = [await partOf(page, tag).boundingBox(), await page.getByTestId('sheet').boundingBox()];
+    return part && sheet ? part.y >= sheet.y && part.y + part.height <= sheet.y + sheet.height : false;
+  };
+  await strip.getByRole('button', { name: 'UTIL on the strip' }).click();
+  await expect.poll(() => inSight('UTIL')).toBe(true);
+  await strip.getByRole('combobox').selectOption({ label: 'M-2' });
+  await expect.poll(() => inSight('M-2')).toBe(true);
+  await strip.getByRole('button', { name: 'M-2 on the strip' }).focus();
+  for (
+    let i = 0;
+    i < 12 && !(await strip.getByRole('button', { name: 'UTIL on the strip' }).evaluate((each) => each.matches(':focus')));
+    i++
+  )
+    await page.keyboard.press('ArrowLeft');
+  await expect.poll(() => inSight('UTIL')).toBe(true);
+  expect(await zoom(page)).toBe(100);
+  await page.keyboard.press('u');
+  await page.setViewportSize({ width: 1440, height: 900 });
+});

@@ -198,7 +198,8 @@ function play(seed: number): void {
   earlier = [];
   openLineUp(threeRuns());
   openView({
-    ...{ fit: () => undefined, fitParts: () => undefined, full: () => undefined, zoom: () => undefined, focus: () => undefined },
+    ...{ fit: () => undefined, fitParts: () => undefined, full: () => undefined, zoom: () => undefined, bring: () => undefined },
+    focus: () => undefined,
     pointer: () => null,
     focused: () => (random() < 0.5 ? null : (pick(random, partsOf(state().lineUp ?? threeRuns()))?.id ?? null)),
   });
