@@ -34,6 +34,8 @@ export function onKey(event: KeyboardEvent): void {
   const typing = target?.closest('input, select, textarea') != null && target.closest('dialog') === null;
   const clean = target?.closest('select, [data-clean="true"]') != null;
   const key = keyOf(event);
+  // The browser closes by itself what hangs from the head.
+  if (key === 'Escape' && document.querySelector(':popover-open')) return;
   if (ownKey(target, key) || (isLetter(key) && !desk().letters)) return;
   const now = scene();
   const heard = (command: Command): boolean =>

@@ -15,7 +15,17 @@ export interface HeaderProps {
   readonly shown: Review;
 }
 
-const KEPT_ONLY = 'Kept in this browser only, which may clear what it keeps when room grows short. Save to a file what must last.';
+/** What the sign of what is kept means: by a hover, a tap or a key. */
+const WHY = {
+  'saved in this browser': 'Every edit is kept in this browser, on this machine alone. Save to a file what others need.',
+  'kept in this browser only': 'It may clear what it keeps when room grows short. Save to a file what must last.',
+  'saving…': 'The last edit is being written.',
+  'not saved': 'The browser could not keep the last edit. Save to a file before you leave this page.',
+  'saved to file': 'The file holds all that you see here. The next edit is kept in this browser until you save again.',
+  'read-only in this tab': 'Another tab edits this line-up, and this one shows it. Take over to edit it here.',
+  'read-only in this program': 'A newer program wrote this line-up, and only that may change it.',
+} as const;
+const WHY_ID = 'saved-why';
 
 /** What a phone has no room for in its head stands in a menu there, which goes when something of it is taken. */
 const MENU = 'head-menu';
@@ -57,20 +67,19 @@ export function Header({ lineUp, review, shown }: HeaderProps) {
         <span className="short">Find</span> <kbd className="wide">{keyText('Ctrl+K')}</kbd>
       </button>
       <span className="grow" />
-      <span
-        className="muted saved"
-        role="status"
-        aria-label="Saving"
-        data-testid="saved"
-        title={saved === 'kept in this browser only' ? KEPT_ONLY : saved}
-      >
-        {short}
-        {where !== undefined && <span className="wide"> {where}</span>}
+      <span className="saved" role="status" aria-label="Saving" data-testid="saved">
+        <button type="button" popoverTarget={WHY_ID} title={`${saved}. ${WHY[saved]}`}>
+          {short}
+          {where !== undefined && <span className="wide"> {where}</span>}
+        </button>
       </span>
+      <p id={WHY_ID} className="over" popover="auto">
+        <b>{saved}</b>. {WHY[saved]}
+      </p>
       <button type="button" className="quiet menued" popoverTarget={MENU}>
         Menu
       </button>
-      <div id={MENU} className="more" popover="auto">
+      <div id={MENU} className="more over" popover="auto">
         <button type="button" className="quiet" onClick={() => take('open')} title={tooltip(commandOf('open'))}>
           Open…
         </button>

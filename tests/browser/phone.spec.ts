@@ -90,7 +90,12 @@ test('the head takes two rows, and what it has no room for stands in its menu', 
   await page.setViewportSize({ width: 390, height: 844 });
   await expect(head.getByRole('status', { name: 'Verdicts' })).toHaveText(/^\s*3 fail 2 open 2 caution \d+ note \d+ pass$/);
   for (const each of await head.locator('.tally svg').all()) await expect(each).toBeVisible();
-  await expect(page.getByTestId('saved')).toBeVisible();
+  await page.getByTestId('saved').getByRole('button').tap();
+  const why = page.locator('#saved-why');
+  await expect(why).toContainText('in this browser');
+  expect((await why.boundingBox())?.x).toBeGreaterThanOrEqual(0);
+  await page.getByRole('heading', { level: 1 }).tap();
+  await expect(why).toBeHidden();
   const menu = page.locator('#head-menu');
   await expect(menu).toBeHidden();
   await page.getByRole('button', { name: 'Menu' }).tap();

@@ -35,6 +35,24 @@ for (const granted of [true, false])
     await expect(reason(page)).toBeEmpty();
   });
 
+test('what the sign means is read by hover, by key, and anew after each edit', async ({ page }) => {
+  await page.setViewportSize({ width: 1024, height: 768 });
+  await lay(page, THREE_RUNS);
+  const [button, words] = [sign(page).getByRole('button'), page.locator('#saved-why')];
+  await expect(button).toHaveText(/^(saved|kept) in this browser( only)?$/);
+  await expect(button).toHaveAttribute('title', /in this browser/);
+  await expect(words).toBeHidden();
+  await button.focus();
+  await page.keyboard.press('Enter');
+  await expect(words).toBeVisible();
+  await expect(words).toHaveText(/^(saved|kept) in this browser.*\. Save to a file what/);
+  await page.keyboard.press('Escape');
+  await expect(words).toBeHidden();
+  await lay(page, later({ version: 3 }));
+  await button.click();
+  await expect(words).toHaveText('read-only in this program. A newer program wrote this line-up, and only that may change it.');
+});
+
 const later = (change: object): typeof THREE_RUNS => ({ ...THREE_RUNS, laterField: { deep: [1, 2] }, ...change });
 
 test('a file of a newer program that this one may change opens with a notice, and can be changed', async ({ page }) => {
