@@ -15,7 +15,7 @@ import { view } from '../sheet/view.ts';
 import { more } from '../store/copies.ts';
 import type { Ask } from '../store/deskStore.ts';
 import { edit, select } from '../store/editorStore.ts';
-import { connect, insertInto, place, placeAfter, reconnect } from '../store/edits.ts';
+import { branchOff, connect, insertInto, place, placeAfter, reconnect } from '../store/edits.ts';
 import { sayNow } from '../store/useSay.ts';
 import { chosenCables, chosenElements, type Scene } from './command.ts';
 import { COMMANDS, canRun, perform, scene } from './commands.ts';
@@ -133,11 +133,13 @@ function insertOptions(now: Scene): readonly Option[] {
   if (!cable) return [];
   const points = routeCable(now.lineUp, now.lineUp.positions, cable, familyOf(now.lineUp));
   const [a, b] = [points[0] ?? [0, 0], points.at(-1) ?? [0, 0]];
-  return ELEMENT_KINDS.filter((kind) => PORTS[kind].length > 1).map((kind) => ({
+  const middle = { x_mm: a[0], y_mm: (a[1] + b[1]) / 2 - 6 };
+  return ELEMENT_KINDS.filter((kind) => PORTS[kind].includes('line')).map((kind) => ({
     id: kind,
     label: sayNow()(kind),
+    ...(PORTS[kind].length === 1 && { hint: sayNow()('by a junction') }),
     run: () => {
-      const made = insertInto(now.lineUp, cable.id, kind, { x_mm: a[0], y_mm: (a[1] + b[1]) / 2 - 6 });
+      const made = insertInto(now.lineUp, cable.id, kind, middle) ?? branchOff(now.lineUp, cable.id, kind, middle);
       if (made) edit(`Insert ${kind}`, () => made.lineUp, { select: [made.id] });
     },
   }));

@@ -1,10 +1,9 @@
 import { useRef, useState } from 'react';
-import { ELEMENT_KINDS, type ElementKind, kindSymbol } from '../../engine/index.ts';
+import { ELEMENT_KINDS, type ElementKind, kindSymbol, PORTS } from '../../engine/index.ts';
 import { Paint } from '../sheet/Paint.tsx';
 import { cableUnder, dropPart } from '../sheet/partDrop.ts';
 import { type Family, PX } from '../sheet/scale.ts';
 import { useEditor, wait } from '../store/editorStore.ts';
-import { insertInto } from '../store/edits.ts';
 import { useSay } from '../store/useSay.ts';
 
 /** The parts. Drag one onto the sheet, or click it and then the sheet or a cable, or press Enter to add it below the selected part. */
@@ -26,7 +25,7 @@ interface Ghost {
   readonly kind: ElementKind;
   readonly x: number;
   readonly y: number;
-  /** The cable that it would be put into, if it were let go here. */
+  /** What would become of it at the cable, if it were let go here. */
   readonly into: string | null;
 }
 /** A hand that trembles is not a drag. */
@@ -39,8 +38,10 @@ export function Tray({ family }: { readonly family: Family }) {
   const intoOf = (kind: ElementKind, x: number, y: number): string | null => {
     const { lineUp } = useEditor.getState();
     const cable = lineUp?.cables.find((each) => each.id === cableUnder(x, y));
-    if (!lineUp || !cable || !insertInto(lineUp, cable.id, kind, { x_mm: 0, y_mm: 0 })) return null;
-    return cable.kind === 'link' ? 'into the line' : `into ${cable.tag}`;
+    if (!cable) return null;
+    const name = cable.kind === 'link' ? 'the line' : cable.tag;
+    const ports = PORTS[kind];
+    return ports.length > 1 ? `into ${name}` : ports.includes('line') ? `off ${name}, by a junction` : `beside ${name}, not joined`;
   };
   const began = useRef<{ readonly x: number; readonly y: number } | null>(null);
   // A drag ends in a click on the button it began on: that click must not arm the part again.

@@ -29,7 +29,7 @@ import { illegal, type LineUp, type OneLine, oneLine, type PortAt, type Review, 
 import { excerpt, putIn } from '../store/copies.ts';
 import { arrange, ask, useDesk } from '../store/deskStore.ts';
 import { edit, refuse, select, useEditor, wait } from '../store/editorStore.ts';
-import { type At, connect, insertInto, move, place, placeAfter, reconnect, snapped, withPlaces } from '../store/edits.ts';
+import { type At, aside, branchOff, connect, insertInto, move, place, placeAfter, reconnect, snapped, withPlaces } from '../store/edits.ts';
 import { AddHandle } from './AddHandle.tsx';
 import { BondButtons } from './BondButtons.tsx';
 import { CableEdge, type CableEdgeType } from './CableEdge.tsx';
@@ -270,9 +270,23 @@ function Canvas({ lineUp, review, before, parts }: SheetProps & { readonly parts
     const struck = cableUnder(screen.x, screen.y);
     const cable = placed.cables.find((each) => each.id === struck);
     const axis = cable ? routeCable(placed, placed.positions, cable, family)[0]?.[0] : undefined;
-    const inserted = cable ? insertInto(placed, cable.id, kind, { x_mm: axis ?? at.x_mm, y_mm: at.y_mm - 6 }) : null;
-    const made = inserted ?? place(placed, kind, at);
-    edit(inserted ? `Insert ${kind}` : `Place ${kind}`, () => made.lineUp, { select: [made.id] });
+    if (!cable) {
+      const made = place(placed, kind, at);
+      edit(`Place ${kind}`, () => made.lineUp, { select: [made.id] });
+      return;
+    }
+    const on = { x_mm: axis ?? at.x_mm, y_mm: at.y_mm - 6 };
+    const through = insertInto(placed, cable.id, kind, on);
+    const branched = through ? null : branchOff(placed, cable.id, kind, on);
+    const made = through ?? branched ?? place(placed, kind, aside(placed, on));
+    edit((through ?? branched) ? `Insert ${kind}` : `Place ${kind}`, () => made.lineUp, { select: [made.id] });
+    // Where nothing may be edited, that was said.
+    if (through || useEditor.getState().reason !== null) return;
+    refuse(
+      branched
+        ? 'A motor ends its run: a junction in the cable feeds it now. Undo takes both back.'
+        : 'A supply begins a run: it stands beside the cable, joined to nothing. Drag from its port to what it feeds.',
+    );
   });
   useEffect(() => onDropped(drop), [drop]);
 

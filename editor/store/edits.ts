@@ -94,6 +94,38 @@ export function insertInto(
   return { id: placed.id, lineUp: { ...made, positions: makeRoom(made, placed.id) } };
 }
 
+/** How far apart parts stand beside each other, their labels between them, and below each other. */
+const ASIDE_mm = 60;
+const BELOW_mm = 45;
+
+/** The next place to the right where nothing stands. */
+export function aside(lineUp: LineUp, { x_mm, y_mm }: At): At {
+  const at = { x_mm: x_mm + ASIDE_mm, y_mm };
+  const stand = Object.values(lineUp.positions);
+  const taken = stand.some((each) => Math.abs(each.x_mm - at.x_mm) < ASIDE_mm && Math.abs(each.y_mm - y_mm) < BELOW_mm);
+  return taken ? aside(lineUp, at) : at;
+}
+
+/** A part that a cable only ends at is fed from a junction in it, and stands beside what the cable leads to. A supply cannot be. */
+export function branchOff(
+  lineUp: LineUp,
+  cableId: string,
+  kind: ElementKind,
+  at: At,
+): { readonly lineUp: LineUp; readonly id: string } | null {
+  const cable = lineUp.cables.find((each) => each.id === cableId);
+  const boxed = PORTS[kind].includes('line') ? insertInto(lineUp, cableId, 'junction', at) : null;
+  const box = boxed?.lineUp.positions[boxed.id];
+  if (!cable || !boxed || !box) return null;
+  const fed = boxed.lineUp.positions[cable.to.element ?? '']?.y_mm ?? 0;
+  const place_mm = { x_mm: box.x_mm, y_mm: Math.max(fed, box.y_mm + BELOW_mm) };
+  const placed = place(boxed.lineUp, kind, aside(boxed.lineUp, place_mm));
+  return {
+    id: placed.id,
+    lineUp: connect(placed.lineUp, { element: boxed.id, port: 'load' }, { element: placed.id, port: 'line' }).lineUp,
+  };
+}
+
 /** A change that helps a finding made, with room on the sheet for what it puts in or moves. */
 export function withFix(lineUp: LineUp, fix: Fix): LineUp {
   let made = applyFix(lineUp, fix);
@@ -122,10 +154,13 @@ export function placeAfter(lineUp: LineUp, kind: ElementKind, after: string | un
   const at = before && lineUp.positions[before.id];
   if (!before || !at) {
     const all = Object.values(lineUp.positions);
-    return place(lineUp, kind, { x_mm: all[0]?.x_mm ?? 60, y_mm: all.length === 0 ? 20 : Math.max(...all.map((each) => each.y_mm)) + 45 });
+    return place(lineUp, kind, {
+      x_mm: all[0]?.x_mm ?? 60,
+      y_mm: all.length === 0 ? 20 : Math.max(...all.map((each) => each.y_mm)) + BELOW_mm,
+    });
   }
   const siblings = lineUp.cables.filter((cable) => cable.from.element === before.id).length;
-  const placed = place(lineUp, kind, { x_mm: at.x_mm + siblings * 60, y_mm: at.y_mm + 45 });
+  const placed = place(lineUp, kind, { x_mm: at.x_mm + siblings * ASIDE_mm, y_mm: at.y_mm + BELOW_mm });
   const [from, to] = [
     { element: before.id, port: 'load' as const },
     { element: placed.id, port: 'line' as const },

@@ -231,24 +231,52 @@ test('33 a part dropped on a cable stands below what feeds it, and what it pushe
   await undone(page);
 });
 
-test('33 a part dragged over a cable says that it would be put into it, where it can be', async ({ page }) => {
+test('33 a part dragged over a cable says what would become of it there', async ({ page }) => {
   const [from, to, corner] = [await middle(page, 'VFD-1'), await middle(page, 'DS-1'), await page.getByTestId('sheet').boundingBox()];
   for (const [kind, said] of [
-    ['Contactor', 1],
-    ['Motor', 0],
+    ['Contactor', 'into W-1A'],
+    ['Motor', 'off W-1A, by a junction'],
+    ['Supply', 'beside W-1A, not joined'],
   ] as const) {
     const part = await page.getByRole('navigation', { name: 'Parts' }).getByRole('button', { name: kind, exact: true }).boundingBox();
     await page.mouse.move((part?.x ?? 0) + 30, (part?.y ?? 0) + 20);
     await page.mouse.down();
     await page.mouse.move(from.x, (from.y + to.y) / 2 + 6, { steps: 5 });
-    await expect(page.locator('.ghost')).toHaveCount(1);
-    await expect(page.getByText('into W-1A', { exact: true })).toHaveCount(said);
+    await expect(page.locator('.ghost')).toContainText(said);
     await page.mouse.move((corner?.x ?? 0) + 8, (corner?.y ?? 0) + 8, { steps: 5 });
-    await expect(page.getByText('into W-1A', { exact: true })).toHaveCount(0);
+    await expect(page.locator('.ghost')).not.toContainText('W-1A');
     await page.mouse.move((part?.x ?? 0) + 30, (part?.y ?? 0) + 20);
     await page.mouse.up();
   }
   await expect(page.getByRole('button', { name: 'Undo' })).toBeDisabled();
+});
+
+test('33 a motor dropped on a cable is fed from a junction in it, a supply is left beside it, and each says why', async ({ page }) => {
+  const reason = page.getByRole('status', { name: 'Reason' });
+  const [from, to, sheet] = [await middle(page, 'VFD-1'), await middle(page, 'DS-1'), await page.getByTestId('sheet').boundingBox()];
+  const [x, y] = [from.x - (sheet?.x ?? 0), (from.y + to.y) / 2 + 6 - (sheet?.y ?? 0)];
+  const cables = await page.locator('.react-flow__edge').count();
+  await dragPart(page, 'Motor', x, y);
+  expect(await selected(page)).toEqual(['M-4']);
+  await expect(partOf(page, 'JB-1')).toHaveCount(1);
+  await expect(page.locator('.react-flow__edge')).toHaveCount(cables + 2);
+  await expect(reason).toContainText('A motor ends its run: a junction in the cable feeds it now.');
+  await undone(page);
+  await dragPart(page, 'Supply', x, y);
+  await expect(page.locator('.react-flow__node')).toHaveCount(ALL + 1);
+  await expect(page.locator('.react-flow__edge')).toHaveCount(cables);
+  await expect(reason).toContainText('A supply begins a run');
+  await undone(page);
+  // The same by keys.
+  await cableOf(page, 'W-1A').focus();
+  await page.keyboard.press('Enter');
+  await page.keyboard.press('i');
+  await page.keyboard.type('motor');
+  await expect(page.getByRole('option', { selected: true }).filter({ hasText: 'by a junction' })).toBeVisible();
+  await page.keyboard.press('Enter');
+  await expect(partOf(page, 'M-4')).toHaveCount(1);
+  await expect(partOf(page, 'JB-1')).toHaveCount(1);
+  await undone(page);
 });
 
 test('34 deleting a part in a line offers to rejoin; what the halves shared is kept, the rest is asked', async ({ page }) => {

@@ -1,6 +1,6 @@
 import { beforeEach, describe, expect, it } from 'vitest';
 import { edit, openLineUp, redo, undo, useEditor } from '../../editor/store/editorStore.ts';
-import { addRow, insertInto, lieBeside, move, setValue, switchCheck, takeRow } from '../../editor/store/edits.ts';
+import { addRow, branchOff, insertInto, lieBeside, move, setValue, switchCheck, takeRow } from '../../editor/store/edits.ts';
 import { type LineUp, remove, tidyPositions } from '../../engine/index.ts';
 import { manyRuns } from '../engine/manyRuns.ts';
 
@@ -126,6 +126,21 @@ describe('room for what is put into a cable', () => {
   it('stands below what feeds it, wherever on its cable it was let go', () => {
     const made = insertInto(site, lead?.id ?? '', 'disconnect', { x_mm: 0, y_mm: top(site, drive) - 5 });
     expect(made && top(made.lineUp, made.id) - top(site, drive)).toBeGreaterThanOrEqual(26);
+  });
+
+  it('a motor at a cable is fed from a junction in it, and stands clear of all others', () => {
+    const made = branchOff(site, lead?.id ?? '', 'motor', { x_mm: site.positions[drive]?.x_mm ?? 0, y_mm: top(site, motor) - 20 });
+    if (!made) throw new Error('nothing branched off');
+    const { cables, elements, positions } = made.lineUp;
+    const feeds = cables.find(({ to }) => to.element === made.id);
+    const box = elements.find(({ id }) => id === feeds?.from.element);
+    expect(box?.kind).toBe('junction');
+    expect(cables.filter(({ from }) => from.element === box?.id).map(({ to }) => to.element)).toEqual([motor, made.id]);
+    expect(cables.find(({ to }) => to.element === box?.id)?.from.element).toBe(drive);
+    const own = positions[made.id] ?? { x_mm: 0, y_mm: 0 };
+    const near = Object.entries(positions).filter(([id, at]) => id !== made.id && Math.hypot(at.x_mm - own.x_mm, at.y_mm - own.y_mm) < 45);
+    expect(near).toEqual([]);
+    expect(branchOff(site, lead?.id ?? '', 'supply', own)).toBeNull();
   });
 
   it('moves nothing where there is room', () => {
