@@ -63,6 +63,7 @@ export {
   type Note,
   notesOf,
 } from './lineup/notes.ts';
+export { besideDifferences, paperDifferences } from './lineup/paperDifferences.ts';
 export type { Basis, Project, SheetSize } from './lineup/project.ts';
 export { PART_NAMES, PROJECT_GROUPS } from './lineup/projectFields.ts';
 export { besideIn, laidOut, raceways } from './lineup/raceways.ts';

@@ -9,6 +9,7 @@ import {
   type IssueFacts,
   issuesOf,
   type LineUp,
+  paperDifferences,
   revisionOf,
 } from '../../engine/index.ts';
 import type { Format } from '../../engine/submittal/formats.ts';
@@ -110,7 +111,9 @@ function IssueRow({ issue, lineUp }: { readonly issue: Issue; readonly lineUp: L
         <b>Revision {revision}</b> {[date, by && `by ${by}`, checkedBy && `checked by ${checkedBy}`].filter(Boolean).join(', ')}
       </p>
       {says && <p>{says}</p>}
-      <Folded summary="What changed since">{() => <Changes found={differences(issue.design, lineUp)} />}</Folded>
+      <Folded summary="What changed since">
+        {() => <Changes found={[...differences(issue.design, lineUp), ...paperDifferences(issue.design, lineUp)]} />}
+      </Folded>
       <p>
         <button type="button" className="quiet" disabled={writing} onClick={() => void hand('pdf')}>
           {writing ? 'Writing…' : 'Its package'}
@@ -140,8 +143,9 @@ function Changes({ found }: { readonly found: readonly Difference[] }) {
   return (
     <ul className="differing">
       {found.slice(0, MOST_SHOWN).map(({ id, tag, kind, changes }) => (
-        <li key={id}>
+        <li key={`${id}/${tag}`}>
           <b>{tag}</b> {WORDS[kind]}
+          {kind !== 'changed' && changes.length > 0 && ': '}
           {changes.map(({ label, before, after }) => `${label} ${before}, now ${after}`).join('; ')}
         </li>
       ))}

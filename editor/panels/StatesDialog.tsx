@@ -1,5 +1,5 @@
 import { useEffect, useState } from 'react';
-import { type Difference, differences, type LineUp, newLineUp, oneLine, review, save } from '../../engine/index.ts';
+import { besideDifferences, type Difference, differences, type LineUp, newLineUp, oneLine, review, save } from '../../engine/index.ts';
 import { keeper } from '../files/autosave.ts';
 import { saveText } from '../files/lineUpFile.ts';
 import { timeOf } from '../files/sealed.ts';
@@ -64,10 +64,15 @@ const counted = (count: number, one: string, several: string): string => `${coun
 
 /** What sets a state apart from the present one, in a few words. */
 function apart(before: LineUp, now: LineUp): string {
-  const differing = differences(before, now).length;
+  const differing = allDifferences(before, now).length;
   if (differing > 0) return counted(differing, 'difference', 'differences');
-  return save(before) === save(now) ? 'as it is now' : 'places, notes or title block differ';
+  return save(before) === save(now) ? 'as it is now' : 'only places on the sheet, issues or variants differ';
 }
+
+const allDifferences = (before: LineUp, now: LineUp): readonly Difference[] => [
+  ...differences(before, now),
+  ...besideDifferences(before, now),
+];
 
 interface RowProps {
   readonly state: Found;
@@ -122,7 +127,7 @@ const MARGIN_mm = 5;
 function Look({ state, before, now }: { readonly state: string; readonly before: LineUp; readonly now: LineUp }) {
   // It is looked at, not judged: verdicts belong to what is open.
   const drawn = oneLine(before, review(newLineUp(before.project.basis)));
-  const differing = differences(before, now);
+  const differing = allDifferences(before, now);
   return (
     <section aria-label={`The state of ${timeText(state)}`}>
       {before.elements.length === 0 ? (
@@ -137,7 +142,7 @@ function Look({ state, before, now }: { readonly state: string; readonly before:
         </svg>
       )}
       <b>Since then</b>
-      {differing.length === 0 && <p className="muted">No part differs.</p>}
+      {differing.length === 0 && <p className="muted">Nothing that is listed differs.</p>}
       <ul>
         {differing.map((each) => (
           <li key={`${each.id}/${each.tag}`}>{inWords(each)}</li>
@@ -147,7 +152,7 @@ function Look({ state, before, now }: { readonly state: string; readonly before:
   );
 }
 
-const inWords = ({ tag, kind, changes }: Difference): string =>
-  kind === 'changed'
-    ? `${tag}: ${changes.map(({ label, before, after }) => `${label} ${before} → ${after}`).join('; ')}`
-    : `${tag} ${kind}`;
+const inWords = ({ tag, kind, changes }: Difference): string => {
+  const told = changes.map(({ label, before, after }) => `${label} ${before} → ${after}`).join('; ');
+  return [kind === 'changed' ? tag : `${tag} ${kind}`, told].filter(Boolean).join(': ');
+};

@@ -80,7 +80,7 @@ function landsOn(part: Part, end: 'from' | 'to', lineUp: Design): string {
   return [lineUp.elements.find((each) => each.id === element)?.tag, port].filter(Boolean).join(', ');
 }
 
-/** Fields of the title block change with every issue, and are no change of the line-up. */
+/** Fields of the title block change with every issue, and are no change of the line-up: `paperDifferences.ts` tells them. */
 const TITLE_BLOCK = new Set(['revision', 'date', 'status', 'createdBy', 'checkedBy', 'approvedBy', 'sheetSize', 'showGrounds', 'summary']);
 
 /** What short words of the file mean. */

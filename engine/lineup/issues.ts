@@ -2,6 +2,7 @@ import { asLineUp, designOf } from './design.ts';
 import { differences } from './differences.ts';
 import type { Design, LineUp } from './lineUp.ts';
 import { MOST_BYTES } from './load.ts';
+import { paperDifferences } from './paperDifferences.ts';
 import { save } from './save.ts';
 
 /** The line-up as it left the house, once for every revision, frozen in the document: the next revision is compared with the last of them. Each of these makes a new document. */
@@ -65,9 +66,9 @@ export function asIssued(lineUp: LineUp, { id, design }: Issue): LineUp {
   return { ...asLineUp(design), ...(before.length > 0 && { issues: before }), ...(lineUp.comments && { comments: lineUp.comments }) };
 }
 
-/** Tags of what one issue changed in the one before; of the first there is nothing to tell. */
+/** Tags of what one issue changed in the one before, then what it changed beside the parts; of the first there is nothing to tell. */
 export const changedTags = (before: Design | undefined, now: Design): readonly string[] =>
-  before ? differences(before, now).map((each) => each.tag) : [];
+  before ? [...differences(before, now), ...paperDifferences(before, now)].map((each) => each.tag) : [];
 
 /** Not that of an issue that is gone either: comments written on it would be on another. */
 function freeId(lineUp: LineUp): string {

@@ -4,6 +4,7 @@ import { differences } from '../lineup/differences.ts';
 import type { Element } from '../lineup/elements.ts';
 import { changedTags, issuesOf } from '../lineup/issues.ts';
 import type { Design, LineUp } from '../lineup/lineUp.ts';
+import { commentDifferences, paperDifferences } from '../lineup/paperDifferences.ts';
 import type { Table } from './content.ts';
 
 /** Revision history and comment log: what was issued and asked, this issue, and rows for the next ones and for the reviewer's pencil. */
@@ -60,7 +61,7 @@ function changesTable(lineUp: LineUp, against: LineUp): Table {
   return {
     title: `Changes since ${issueName(against)}`,
     intro:
-      'Made by comparing the two line-ups. On the one-line each part that is new or changed stands in a cloud with the letter of this revision, and in the schedules its row has the same triangle.',
+      'Made by comparing the two line-ups. On the one-line each part that is new or changed stands in a cloud with the letter of this revision, and in the schedules its row has the same triangle. Notes and the title block are listed last.',
     empty: 'Nothing changed.',
     columns: [
       { head: 'Part', w: 34 },
@@ -69,7 +70,12 @@ function changesTable(lineUp: LineUp, against: LineUp): Table {
       { head: 'Before', grow: 1 },
       { head: 'Now', grow: 1 },
     ],
-    rows: differences(against, lineUp).flatMap(({ tag, kind, changes }) =>
+    rows: [
+      ...differences(against, lineUp),
+      ...paperDifferences(against, lineUp),
+      // An issue keeps none, and all there are stand in the log below; the file of another state has its own.
+      ...(against.comments ? commentDifferences(against, lineUp) : []),
+    ].flatMap(({ tag, kind, changes }) =>
       changes.length === 0
         ? [[tag, WORDS[kind], '–', '–', '–']]
         : changes.map((each) => [tag, WORDS[kind], each.label, each.before, each.after]),

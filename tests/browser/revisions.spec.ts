@@ -33,6 +33,15 @@ test('a revision is issued, and what changed since is told, listed and handed ov
   await command(page, 'Revisions and comments');
   await issued.getByText('What changed since').click();
   await expect(issued).toContainText(`${tag} Rated power`);
+  await dialog.getByRole('button', { name: 'Close', exact: true }).click();
+  await command(page, 'Notes on the drawing');
+  const notes = page.getByRole('dialog', { name: 'Notes' });
+  await notes.getByRole('textbox').last().fill('Torque terminals');
+  await notes.getByRole('button', { name: /^Add/ }).click();
+  await notes.getByRole('button', { name: 'Close', exact: true }).click();
+  await command(page, 'Revisions and comments');
+  await issued.getByText('What changed since').click();
+  await expect(issued).toContainText('note 1 new: Says –, now Torque terminals');
 
   const download = async (name: string) => {
     const waiting = page.waitForEvent('download');
@@ -49,9 +58,7 @@ test('a revision is issued, and what changed since is told, listed and handed ov
   await dialog.getByRole('button', { name: 'Take out revision A' }).click();
   await expect(issued).toHaveCount(0);
   await dialog.getByRole('button', { name: 'Close', exact: true }).click();
-  await page.getByRole('button', { name: 'Undo' }).click();
-  await page.getByRole('button', { name: 'Undo' }).click();
-  await page.getByRole('button', { name: 'Undo' }).click();
+  for (let step = 0; step < 4; step++) await page.getByRole('button', { name: 'Undo' }).click();
   await expect(page.getByRole('button', { name: 'Undo' })).toBeDisabled();
 });
 

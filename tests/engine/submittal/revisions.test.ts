@@ -134,6 +134,41 @@ describe('clouds', () => {
   });
 });
 
+describe('what changed beside the parts', () => {
+  const first = before.elements[0]?.id ?? '';
+  // The note has the id of a part.
+  const now: LineUp = {
+    ...before,
+    project: { ...before.project, revision: 'B', checkedBy: 'B. Else' },
+    notes: [{ id: first, says: 'Torque terminals', parts: [first] }],
+    comments: [{ id: 'c1', number: '1', says: 'Too thin?' }],
+  };
+  const rowsOf = (lineUp: LineUp, against: LineUp) => {
+    const [section] = sectionsOf(lineUp, review(lineUp), { sheets: ['revisions'], wide: true, date: '2026-11-25', against });
+    return (section?.blocks ?? []).flatMap((block) => (block.t === 'table' ? [block.rows.filter((row) => row.some(Boolean))] : []));
+  };
+  const tag = before.elements[0]?.tag ?? '';
+  it('is listed, and told of in the history', () => {
+    const [changes, history] = rowsOf(now, before);
+    expect(changes).toEqual([
+      ['title block', 'changed', 'Checked by', before.project.checkedBy ?? 'not set', 'B. Else'],
+      ['note 1', 'new', 'Says', '–', 'Torque terminals'],
+      ['note 1', 'new', 'Points to', '–', tag],
+    ]);
+    expect(history?.at(-1)?.[2]).toContain('Changed: title block, note 1.');
+    // Comments are kept with a document, not with an issue: only another state of the document has some to compare with.
+    const asked: LineUp = { ...now, comments: [{ id: 'c1', number: '1', says: 'Too thin?', reply: 'No.' }] };
+    expect(rowsOf(asked, now)[0]).toEqual([['comment 1', 'changed', 'Reply', '–', 'No.']]);
+  });
+  it('is neither clouded nor marked', () => {
+    const { items } = packageDrawing(now, review(now), before);
+    expect(items.filter((item) => item.t === 'path' && item.ink === 'ink2' && item.fill === undefined)).toEqual([]);
+    const sheets = sectionsOf(now, review(now), { sheets: ['equipment', 'cables'], wide: true, date: '2026-11-25', against: before });
+    const tables = sheets.flatMap(({ blocks }) => blocks.flatMap((block) => (block.t === 'table' ? [block] : [])));
+    expect(tables.flatMap(({ changed: marks = [] }) => marks.filter((mark) => mark !== undefined))).toEqual([]);
+  });
+});
+
 const issued = freeze(before, { date: '2026-11-26', says: 'For approval', by: 'A. N. Other', checkedBy: 'B. Else' });
 const with_ = (lineUp: LineUp, tag: string, path: string, value: unknown): LineUp => ({
   ...lineUp,
