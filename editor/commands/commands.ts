@@ -1,4 +1,4 @@
-import { useEditor } from '../store/editorStore.ts';
+import { refuse, useEditor } from '../store/editorStore.ts';
 import { withPlaces } from '../store/edits.ts';
 import { ARRANGING } from './arranging.ts';
 import type { Command, Scene } from './command.ts';
@@ -39,8 +39,11 @@ export function canRun(command: Command, now: Scene | null): boolean {
   return now === null ? command.anywhere === true : (command.when?.(now) ?? true);
 }
 
-/** What runs anywhere asks nothing of a document. */
-export const perform = (command: Command, now: Scene | null): void => command.run(now as Scene);
+/** What runs anywhere asks nothing of a document. What was said of the gesture before is over. */
+export function perform(command: Command, now: Scene | null): void {
+  if (useEditor.getState().reason !== null) refuse(null);
+  command.run(now as Scene);
+}
 
 export function run(id: string): void {
   const command = commandOf(id);

@@ -1,6 +1,7 @@
 import { remove } from '../../engine/index.ts';
 import { view } from '../sheet/view.ts';
 import { excerpt, fromText, putIn, toText } from '../store/copies.ts';
+import { arrange } from '../store/deskStore.ts';
 import { edit, refuse, useEditor } from '../store/editorStore.ts';
 import { snapped, withPlaces } from '../store/edits.ts';
 
@@ -52,7 +53,9 @@ function paste(text: string): void {
   const clip = fromText(text);
   if (!lineUp) return;
   if (!clip) {
-    refuse('What the clipboard holds is no part of a line-up. Copy parts first, here or in another window.');
+    // As cells of a spreadsheet are copied.
+    if (text.includes('\t')) arrange({ table: true, pasted: text });
+    else refuse('What the clipboard holds is no part of a line-up. Copy parts first, here or in another window, or rows of a spreadsheet.');
     return;
   }
   const all = Object.values(withPlaces(clip).positions);

@@ -7,12 +7,14 @@ import { TABLES, type TableKind } from './tableColumns.ts';
 export interface PasteTableProps {
   readonly lineUp: LineUp;
   readonly kind: TableKind;
+  /** What was pasted already. */
+  readonly begun: string;
   readonly onClose: () => void;
 }
 
 /** Rows from a spreadsheet: shown cell by cell with what is wrong, and taken as one step when all is right or the rest is left out on purpose. */
-export function PasteTable({ lineUp, kind, onClose }: PasteTableProps) {
-  const [text, setText] = useState('');
+export function PasteTable({ lineUp, kind, begun, onClose }: PasteTableProps) {
+  const [text, setText] = useState(begun);
   const [leaving, setLeaving] = useState(false);
   const box = useRef<HTMLTextAreaElement>(null);
   useEffect(() => box.current?.focus(), []);

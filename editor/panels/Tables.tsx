@@ -1,7 +1,7 @@
 import { useEffect, useRef, useState } from 'react';
 import { type Field, type LineUp, type Review, rangeOf, VERDICTS, type Verdict, valueAt } from '../../engine/index.ts';
 import { commit } from '../store/commit.ts';
-import { arrange } from '../store/deskStore.ts';
+import { arrange, useDesk } from '../store/deskStore.ts';
 import { select, useEditor } from '../store/editorStore.ts';
 import { setValue } from '../store/edits.ts';
 import { useSay } from '../store/useSay.ts';
@@ -45,13 +45,21 @@ function ordered(rows: readonly RowPart[], by: string, down: boolean, worst: Rea
   return { by, down, ids: sorted.map((each) => each.id) };
 }
 
+/** The table that holds a part of these rows. */
+function kindOf(lineUp: LineUp, text: string): TableKind {
+  const kinds = Object.keys(TABLES) as TableKind[];
+  return kinds.find((kind) => rowsOf(lineUp, kind).some(({ tag }) => text.includes(tag))) ?? 'cable';
+}
+
 /** Cables, motors and drives in rows, worst first: cells are typed in, rows chosen are changed together, rows from elsewhere pasted. */
 export default function Tables({ lineUp, review }: TablesProps) {
-  const [kind, setKind] = useState<TableKind>('cable');
+  const pasted = useDesk((state) => state.pasted);
+  const [kind, setKind] = useState(() => kindOf(lineUp, pasted ?? ''));
   const panel = useRef<HTMLElement>(null);
   useEffect(() => {
     panel.current?.focus();
     return () => {
+      arrange({ pasted: null });
       // What had the focus is gone with the table: it goes back to where it was on the sheet.
       if (document.activeElement === document.body)
         document.querySelector<HTMLElement>(':is(.react-flow__node, .react-flow__edge)[tabindex="0"]')?.focus();
@@ -84,7 +92,7 @@ function OneTable({ kind, lineUp, review }: TablesProps & { readonly kind: Table
   for (const { subject, verdict } of review.findings) if (!worst.has(subject.id)) worst.set(subject.id, verdict);
   const [order, setOrder] = useState(() => ordered(rows, 'verdict', false, worst));
   const [all, setAll] = useState(false);
-  const [pasting, setPasting] = useState(false);
+  const pasted = useDesk((state) => state.pasted);
   const selected = useEditor((state) => state.selected);
   const place = new Map(order.ids.map((id, i) => [id, i]));
   const sorted = [...rows].sort((a, b) => (place.get(a.id) ?? Infinity) - (place.get(b.id) ?? Infinity) || 0);
@@ -98,7 +106,8 @@ function OneTable({ kind, lineUp, review }: TablesProps & { readonly kind: Table
       </button>
     </th>
   );
-  if (rows.length === 0) return <p className="muted">There are no {TABLES[kind].toLowerCase()} yet.</p>;
+  if (rows.length === 0)
+    return <p className="muted">There are no {TABLES[kind].toLowerCase()} yet. Draw them; then rows of them can be pasted here.</p>;
   return (
     <>
       <div className="wide-table">
@@ -177,14 +186,14 @@ function OneTable({ kind, lineUp, review }: TablesProps & { readonly kind: Table
             Show all {rows.length}
           </button>
         )}
-        {!pasting && (
-          <button type="button" onClick={() => setPasting(true)}>
+        {pasted === null && (
+          <button type="button" onClick={() => arrange({ pasted: '' })}>
             Paste from a spreadsheet…
           </button>
         )}
         {chosen.length > 0 && <Together key={chosen.map((each) => each.id).join()} kind={kind} parts={chosen} lineUp={lineUp} />}
       </div>
-      {pasting && <PasteTable lineUp={lineUp} kind={kind} onClose={() => setPasting(false)} />}
+      {pasted !== null && <PasteTable key={pasted} lineUp={lineUp} kind={kind} begun={pasted} onClose={() => arrange({ pasted: null })} />}
     </>
   );
 }

@@ -138,7 +138,7 @@ export function readTable(lineUp: LineUp, kind: TableKind, text: string): Pasted
       meant.length === 0
         ? tag === ''
           ? 'No tag stands here'
-          : `No ${mixed ? 'equipment' : kind} is called “${tag}”`
+          : `No ${mixed ? 'equipment' : kind} is called “${tag}”: draw it first`
         : meant.length > 1
           ? `${meant.length} are called so`
           : seen.has(tag)

@@ -6,6 +6,13 @@ export type Entry = { readonly ok: true; readonly value: unknown; readonly typed
 /** How listed values are compared: as anyone would write them. */
 const plain = (text: string): string => text.toLowerCase().replaceAll(/[\s-]+/g, ' ');
 
+/** How the trade writes what is listed by its name. */
+const SIGNS = new Map([
+  ['cu', 'copper'],
+  ['al', 'aluminium'],
+  ['aluminum', 'aluminium'],
+]);
+
 export function readEntry(field: Field, text: string, units: Units): Entry {
   if (text === '') return { ok: true, value: undefined };
   if (field.kind === 'text') return { ok: true, value: text };
@@ -15,7 +22,8 @@ export function readEntry(field: Field, text: string, units: Units): Entry {
     return parsed.ok ? { ok: true, value: parsed.value, typed: withUnit(text, field.quantity ?? 'number', units) } : no(parsed.what);
   }
   const choices = field.kind === 'yesno' ? ['yes', 'no'] : (field.choices ?? []);
-  const found = choices.find((each) => plain(each) === plain(text) || plain(choiceText(each)) === plain(text));
+  const meant = SIGNS.get(plain(text)) ?? plain(text);
+  const found = choices.find((each) => plain(each) === meant || plain(choiceText(each)) === meant);
   if (found === undefined) return no(`“${text}” is none of: ${choices.map(choiceText).join(', ')}`);
   return { ok: true, value: field.kind === 'yesno' ? found === 'yes' : found };
 }

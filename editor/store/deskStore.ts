@@ -28,6 +28,8 @@ export interface Desk {
   readonly moving: boolean;
   /** Cables, motors and drives in rows lie over the sheet. */
   readonly table: boolean;
+  /** What the box for rows of a spreadsheet begins with: those that were pasted on the sheet. Null: it is not open. */
+  readonly pasted: string | null;
   /** The run of what is chosen lies unrolled under the sheet. Null: where there is room for it. */
   readonly strip: boolean | null;
   readonly reading: Reading;
@@ -62,6 +64,7 @@ const CLOSED = {
   asking: null,
   loose: null,
   menu: null,
+  pasted: null,
   renaming: null,
   exporting: false,
   sizing: false,

@@ -65,3 +65,26 @@ test('rows are pasted: nothing is taken until the wrong ones are left out on pur
   await page.keyboard.press('Control+z');
   await expect(page.getByRole('button', { name: 'Undo' })).toBeDisabled();
 });
+
+test('rows that are pasted on the sheet open the table that holds them, with the rows in its box', async ({ page }) => {
+  await page.evaluate(() => navigator.clipboard.writeText('Tag\tRated power\nM-2\t61 hp\n'));
+  await page.keyboard.press('Control+v');
+  await expect(page.getByRole('button', { name: /^Motors/ })).toHaveAttribute('aria-pressed', 'true');
+  await page.getByRole('button', { name: 'Take 1 value' }).click();
+  await expect(page.getByLabel('Rated power, M-2', { exact: true })).toHaveValue('61 hp');
+  await expect(page.locator('.pasting')).toHaveCount(0);
+  await page.getByRole('button', { name: 'Back to the sheet' }).click();
+  // The next time it opens without them.
+  await page.keyboard.press('l');
+  await expect(page.getByRole('button', { name: 'Paste from a spreadsheet…' })).toBeVisible();
+  await page.keyboard.press('l');
+  await page.evaluate(() => navigator.clipboard.writeText('no rows at all'));
+  await page.keyboard.press('Control+v');
+  const reason = page.getByRole('status', { name: 'Reason' });
+  await expect(reason).toContainText('or rows of a spreadsheet');
+  // What is done next puts the notice away.
+  await page.keyboard.press('l');
+  await expect(reason).toBeEmpty();
+  await page.keyboard.press('l');
+  await page.keyboard.press('Control+z');
+});

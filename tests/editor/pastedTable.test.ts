@@ -19,6 +19,17 @@ describe('pasted rows', () => {
     expect(cable(next, 'W-3B')?.length_m).toBe(5.5);
     expect(cable(next, 'W-3B')?.conductor?.metal).toBe(cable(lineUp, 'W-3B')?.conductor?.metal);
   });
+  it('with metals as the trade writes them', () => {
+    for (const [sign, metal] of [
+      ['Cu', 'copper'],
+      ['AL', 'aluminium'],
+      ['aluminum', 'aluminium'],
+    ])
+      expect(cable(takeTable(lineUp, readTable(lineUp, 'cable', `Tag\tConductor metal\nW-3A\t${sign}`)), 'W-3A')?.conductor?.metal).toBe(
+        metal,
+      );
+    expect(readTable(lineUp, 'cable', 'Tag\tConductor metal\nW-3A\tAg').wrong).toBe(1);
+  });
   it('under a short name, as the column of the table is meant that begins so', () => {
     const pasted = readTable(lineUp, 'cable', 'Tag\tLength\tInsulation\tConductor\nW-3A\t120 ft\tXHHW-2\t2 AWG');
     // Of conductors the table has two columns.
@@ -48,7 +59,7 @@ describe('pasted rows', () => {
     expect(said[0]?.[2]).toBe('“gold” is none of: copper, aluminium');
     expect(said[0]?.[3]).toBe('No column is called so');
     expect(said[1]?.[1]).not.toBeNull();
-    expect(said[2]?.[0]).toBe('No cable is called “X-9”');
+    expect(said[2]?.[0]).toBe('No cable is called “X-9”: draw it first');
     expect(said[3]?.[0]).toBe('Stands twice');
     expect([pasted.right, pasted.wrong]).toEqual([1, 6]);
     expect(readTable(lineUp, 'cable', 'Tag\tLength, one way\n\t3 m').rows[0]?.bad).toBe('No tag stands here');
