@@ -11,6 +11,7 @@ import {
   SKETCH,
   startFromFive,
   tidyPositions,
+  type Units,
   VERDICTS,
   withUnit,
 } from '../../engine/index.ts';
@@ -83,6 +84,23 @@ function taken(lineUp: LineUp): string {
   return `${sizes.join(', ')}. ${marked} values are assumed and marked; what has no usual value is asked for.`;
 }
 
+type Blank = 'power' | 'voltage' | 'length';
+const BLANKS: readonly Blank[] = ['power', 'voltage', 'length'];
+/** In SI; zero only where it is said. */
+const REACH: Readonly<Record<Blank, { readonly below: number; readonly zero?: true; readonly says: string }>> = {
+  power: { below: 1e7, says: 'lies above zero and below 10 MW' },
+  voltage: { below: 1000, says: 'lies above zero and below 1000 V' },
+  length: { below: 1e5, zero: true, says: 'lies at zero or above, and below 100 km' },
+};
+
+function readBlank(name: Blank, text: string, units: Units): { ok: true; value: number } | { ok: false; what: string } {
+  const read = parseQuantity(text, name, units);
+  const { below, zero, says } = REACH[name];
+  if (!read.ok) return { ok: false, what: `The ${name}: ${read.what}` };
+  const value = typeof read.value === 'number' ? read.value : Number.NaN;
+  return value < below && (value > 0 || (zero === true && value === 0)) ? { ok: true, value } : { ok: false, what: `The ${name} ${says}` };
+}
+
 /** Its button stands below the answer: Enter in a blank presses it. */
 const SENTENCE = 'five-numbers';
 
@@ -95,25 +113,19 @@ export function Start() {
   const set = (change: Partial<typeof typed>) => setTyped({ ...typed, ...change });
   const units = typed.basis === 'iec' ? 'metric' : 'us';
   const answer = useMemo(() => {
-    const [power, voltage, length] = [
-      parseQuantity(typed.power, 'power', units),
-      parseQuantity(typed.voltage, 'voltage', units),
-      parseQuantity(typed.length, 'length', units),
-    ];
-    for (const each of [power, voltage, length]) if (!each.ok) return { ok: false as const, what: each.what };
-    const numbers = [power, voltage, length].map((each) => (each.ok && typeof each.value === 'number' ? each.value : Number.NaN));
-    const [power_W = Number.NaN, voltage_V = Number.NaN, length_m = Number.NaN] = numbers;
-    if (!(power_W > 0 && voltage_V > 0 && length_m >= 0 && power_W < 1e7 && voltage_V < 1000 && length_m < 1e5))
-      return { ok: false as const, what: 'power and voltage lie above zero (to 10 MW and 1000 V), the length at zero or above' };
+    const read = BLANKS.map((name) => readBlank(name, typed[name], units));
+    const what = read.flatMap((each) => (each.ok ? [] : [each.what])).join('. ');
+    if (what !== '') return { ok: false as const, what };
+    const [power_W = Number.NaN, voltage_V = Number.NaN, length_m = Number.NaN] = read.map((each) => (each.ok ? each.value : Number.NaN));
     const basis = typed.basis === 'iec' ? 'iec' : 'us';
     const place = typed.place === 'dry' || typed.place === 'wet' ? typed.place : 'damp';
     const lineUp = startFromFive({ power_W, voltage_V, length_m, place, basis, typedLength: withUnit(typed.length, 'length', units) });
     return { ok: true as const, lineUp, review: review(lineUp) };
   }, [typed, units]);
-  const blank = (name: 'power' | 'voltage' | 'length', label: string) => (
+  const blank = (name: Blank, label: string) => (
     <input
       aria-label={label}
-      aria-invalid={!parseQuantity(typed[name], name, units).ok}
+      aria-invalid={!readBlank(name, typed[name], units).ok}
       value={typed[name]}
       onChange={(event) => set({ [name]: event.target.value })}
     />
@@ -162,11 +174,10 @@ export function Start() {
         .
       </form>
       <div className="answer">
-        {answer.ok && (
-          <div className="unrolled" aria-hidden="true">
-            <RunPreview lineUp={answer.lineUp} review={answer.review} />
-          </div>
-        )}
+        {/* Its place stays while a number is typed anew: nothing below moves under the eye. */}
+        <div className="unrolled" aria-hidden="true">
+          {answer.ok ? <RunPreview lineUp={answer.lineUp} review={answer.review} /> : <div className="chart" />}
+        </div>
         <div className="verdict">
           <div className="grow" role="status">
             {answer.ok ? (
@@ -180,7 +191,7 @@ export function Start() {
                 <span className="muted">{taken(answer.lineUp)}</span>
               </>
             ) : (
-              <span className="v-fail">{answer.what}</span>
+              <p className="v-fail">{answer.what}</p>
             )}
           </div>
           <button type="submit" form={SENTENCE} className="main" disabled={!answer.ok}>

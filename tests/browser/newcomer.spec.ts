@@ -58,6 +58,31 @@ test('Enter in a blank of the sentence draws it', async ({ page }) => {
   await expect(page.locator('.react-flow__node')).toHaveCount(6);
 });
 
+test('each blank that cannot be is marked and told of, and nothing below moves meanwhile', async ({ page }) => {
+  const blank = (name: string) => page.getByRole('textbox', { name, exact: true });
+  const below = page.getByText('Or open one and break it');
+  await expect(page.locator('.answer svg.chart')).toBeVisible();
+  const stood = await below.boundingBox();
+  await blank('Power').fill('banana');
+  await blank('Voltage').fill('0');
+  await blank('Length').fill('-5 ft');
+  const answer = page.locator('.answer');
+  for (const name of ['Power', 'Voltage', 'Length']) {
+    await expect(blank(name)).toHaveAttribute('aria-invalid', 'true');
+    await expect(answer).toContainText(`The ${name.toLowerCase()}`);
+  }
+  await expect(answer).toContainText('The power: “banana” does not begin with a number');
+  await expect(answer).toContainText('The voltage lies above zero and below 1000 V');
+  expect((await below.boundingBox())?.y).toBeCloseTo(stood?.y ?? 0, -1);
+  // Nor is anything cut off on a phone.
+  await page.setViewportSize({ width: 390, height: 844 });
+  expect(await page.evaluate(() => document.documentElement.scrollWidth)).toBe(390);
+  const told = await answer.getByText('does not begin with a number').boundingBox();
+  expect((told?.x ?? 0) + (told?.width ?? Number.NaN)).toBeLessThan(390);
+  await blank('Length').fill('0');
+  await expect(blank('Length')).toHaveAttribute('aria-invalid', 'false');
+});
+
 async function leadOf(page: Page): Promise<{ readonly x: number; readonly y: number }> {
   const sheet = await page.getByTestId('sheet').boundingBox();
   const lead = await page.locator('.react-flow__edge[data-id="c4"] path').first().boundingBox();
