@@ -49,6 +49,13 @@ export function load(content: string, file = 'the file', options: LoadOptions = 
   try {
     raw = JSON.parse(text, (key, value) => (key === '__proto__' || key === 'constructor' || key === 'prototype' ? undefined : value));
   } catch {
+    const begins = text.trimStart();
+    if (!/^[{[]/.test(begins))
+      return refuse(
+        file,
+        `it is no line-up: it begins with ${show(begins.slice(0, 20))}`,
+        'Open a file that this program saved: its name ends in .json.',
+      );
     const fault = jsonFault(text);
     const cut = fault === null || fault.at >= text.trimEnd().length;
     return refuse(

@@ -26,7 +26,7 @@ describe('opening a file', () => {
 
   it.each([
     ['empty', '', /empty/],
-    ['not JSON', 'hello', /not JSON|too early/],
+    ['not JSON', 'hello', /no line-up: it begins with "hello"/],
     ['truncated', good.slice(0, 900), /too early|not JSON/],
     ['an array', '[]', /does not hold a line-up/],
     ['another format', '{"format":"x","version":1}', /says "x"/],
@@ -114,7 +114,7 @@ describe('opening a file', () => {
 
   it('names line and column of what is not JSON, and the part and field of what does not fit', () => {
     expect(refusal('{\n  "format": x')?.where).toBe('site.json, line 2, column 13');
-    expect(refusal('x')?.where).toBe('site.json, line 1, column 1');
+    expect(refusal('[\nx')?.where).toBe('site.json, line 2, column 1');
     expect(refusal('{"format":"copperline",\n\n')?.where).toBe('site.json, line 3, column 1');
     const field = (value: unknown) => refusal(altered((d) => Object.assign(any(d)['cables']?.[3] ?? {}, { tag: 'F-1', length_m: value })));
     expect(field('long')?.where).toBe('site.json, cables[3] "F-1", length_m');

@@ -125,6 +125,15 @@ describe('a text that is no line-up', () => {
     expect(refusal('{"a":"\\q"}')?.what).toContain('an escape such as');
     expect(refusal('  {"format": x}  ')?.what).toContain('a value is expected, it says "x}  "');
   });
+  it('is another kind of file altogether', () => {
+    for (const text of ['PK\u0003\u0004 rows of a workbook', ' Tag,Size', '<svg/>'])
+      expect(refusal(text)).toEqual({
+        ok: false,
+        where: 'site.json',
+        what: expect.stringMatching(/^it is no line-up: it begins with "(PK|Tag,Size|<svg)/),
+        mend: 'Open a file that this program saved: its name ends in .json.',
+      });
+  });
   it.each(['null', '3', '"text"', 'true', '[]', '[{}]'])('is %s alone', (text) =>
     expect(refusal(text)).toEqual({
       ok: false,
