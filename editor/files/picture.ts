@@ -1,5 +1,6 @@
 import { oneLine, svgOf } from '../../engine/index.ts';
 import { refuse, whenJudged } from '../store/editorStore.ts';
+import { hand } from './exportPackage.ts';
 
 /** The one-line as a picture that carries its own letters, so that it looks the same everywhere. */
 
@@ -52,6 +53,17 @@ async function pngOf(picture: Picture): Promise<Blob> {
   return new Promise((resolve, reject) =>
     canvas.toBlob((blob) => (blob ? resolve(blob) : reject(new Error('the picture is too large'))), 'image/png'),
   );
+}
+
+/** As a file, named like the package. */
+export async function savePicture(): Promise<void> {
+  try {
+    const { lineUp } = await whenJudged();
+    const bytes = new Uint8Array(await (await pngOf(await pictureOf())).arrayBuffer());
+    hand({ lineUp, ending: '.png', bytes });
+  } catch (fault) {
+    refuse(`The drawing was not saved: ${fault instanceof Error ? fault.message : String(fault)}`);
+  }
 }
 
 export async function copyPicture(kind: 'svg' | 'png'): Promise<void> {

@@ -2,10 +2,12 @@ import { useState } from 'react';
 import { type LineUp, lastIssue, load, type Review } from '../../engine/index.ts';
 import { EVERY_SHEET, FORMATS, type Format, SHEET_KINDS, usualSheets } from '../../engine/submittal/formats.ts';
 import { exportPackage } from '../files/exportPackage.ts';
+import { refuse, useEditor } from '../store/editorStore.ts';
 import { useSay } from '../store/useSay.ts';
 import { Dialog } from './Dialog.tsx';
 import { late } from './late.tsx';
 
+const savePicture = () => import('../files/picture.ts').then((picture) => picture.savePicture());
 const PackagePreview = late(() => import('./PackagePreview.tsx'));
 
 const WRITING = 'Writing…';
@@ -25,10 +27,12 @@ export default function ExportDialog({ lineUp, review, onClose }: ExportDialogPr
   const [told, setTold] = useState('');
   const [looking, setLooking] = useState(false);
   const choice = { sheets, ...(against ? { against } : {}) };
-  const hand = async (format: Format) => {
+  const hand = async (form: string, write: () => Promise<void>) => {
+    refuse(null);
     setTold(WRITING);
-    await exportPackage(format, choice);
-    setTold('');
+    await write();
+    // What went wrong is said behind this dialog too.
+    setTold(useEditor.getState().reason ?? `${form} is handed to the browser.`);
   };
   const compare = async (file: File | undefined) => {
     const loaded = file ? load(await file.text(), file.name) : null;
@@ -62,7 +66,7 @@ export default function ExportDialog({ lineUp, review, onClose }: ExportDialogPr
             <button
               type="button"
               disabled={told === WRITING || (sheets.length === 0 && (format === 'pdf' || format === 'html'))}
-              onClick={() => void hand(format)}
+              onClick={() => void hand(format.toUpperCase(), () => exportPackage(format, choice))}
             >
               {format.toUpperCase()}
             </button>
@@ -74,6 +78,12 @@ export default function ExportDialog({ lineUp, review, onClose }: ExportDialogPr
             )}
           </li>
         ))}
+        <li>
+          <button type="button" disabled={told === WRITING} onClick={() => void hand('PNG', savePicture)}>
+            PNG
+          </button>
+          The one-line as it is on the screen, 300 dots an inch
+        </li>
       </ul>
       <p className="muted" role="status">
         {told}

@@ -54,11 +54,13 @@ test('sheets are chosen, and each form is handed over by itself', async ({ page 
     const download = await waiting;
     return { name: download.suggestedFilename(), bytes: readFileSync(await download.path()) };
   };
-  const endings = { XLSX: '.xlsx', CSV: '.csv.zip', SVG: '.svg', DXF: '.dxf', JSON: '.issued.json', HTML: '.html' };
+  const endings = { XLSX: '.xlsx', CSV: '.csv.zip', SVG: '.svg', DXF: '.dxf', JSON: '.issued.json', HTML: '.html', PNG: '.png' };
   for (const [form, ending] of Object.entries(endings)) {
     const { name, bytes } = await handed(form);
     expect(name).toBe(`HW-E-201_A${ending}`);
     expect(bytes.length).toBeGreaterThan(1000);
+    await expect(dialog.getByRole('status')).toHaveText(`${form} is handed to the browser.`);
+    if (form === 'PNG') expect(bytes.subarray(1, 4).toString()).toBe('PNG');
   }
   for (const box of await dialog.getByRole('checkbox').all()) await box.uncheck();
   await expect(dialog.getByRole('button', { name: 'PDF', exact: true })).toBeDisabled();
