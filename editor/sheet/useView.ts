@@ -2,6 +2,7 @@ import { getViewportForBounds, useReactFlow, useStoreApi, type Viewport } from '
 import { type RefObject, useEffect, useMemo, useRef } from 'react';
 import type { OneLine } from '../../engine/index.ts';
 import type { At } from '../store/edits.ts';
+import { asideAt } from './BondButtons.tsx';
 import { PX } from './scale.ts';
 import { openView, type View } from './view.ts';
 import { isTrackpadPan } from './wheel.ts';
@@ -43,7 +44,8 @@ function areaOf({ parts }: OneLine, ids: readonly string[]): Area | null {
 /** All of it, with the buttons at its left, which keep their size when the drawing becomes smaller. */
 function withButtons(area: Area, sheet: HTMLElement | null, zoom: number): Area {
   const buttons = [...(sheet?.querySelectorAll<HTMLElement>('.bond') ?? [])];
-  const left = Math.min(area.x, ...buttons.map((each) => each.offsetLeft - each.offsetWidth / Math.min(1, Math.max(0.4, zoom))));
+  const reach = (each: HTMLElement): number => each.offsetWidth / Math.min(1, Math.max(0.4, zoom)) + asideAt(zoom) / zoom;
+  const left = Math.min(area.x, ...buttons.map((each) => each.offsetLeft - reach(each)));
   return { ...area, x: left, width: area.x + area.width - left };
 }
 

@@ -58,3 +58,35 @@ test('the button at a gap is in sight when all is fitted, at the left of a wide 
   const button = await page.getByRole('button', { name: 'Bond through DS-2' }).boundingBox();
   expect(button?.x).toBeGreaterThan(sheet?.x ?? Number.NaN);
 });
+
+test('the button at a gap and the offer to rejoin lie over nothing that is said or drawn', async ({ page }) => {
+  await page.setViewportSize({ width: 1024, height: 768 });
+  await page.getByText('Heron Weir pumps').click();
+  const bond = page.getByRole('button', { name: 'Bond through DS-2' });
+  await bond.waitFor();
+  const under = (selector: string, what: string) =>
+    page.evaluate(
+      ([over, drawn]) => {
+        const box = document.querySelector(over ?? '')?.getBoundingClientRect();
+        if (!box) return ['nothing lies over it'];
+        return [...document.querySelectorAll(drawn ?? '')].flatMap((each) => {
+          const { left, right, top, bottom } = each.getBoundingClientRect();
+          return left < box.right && right > box.left && top < box.bottom && bottom > box.top ? [each.textContent ?? 'a part'] : [];
+        });
+      },
+      [selector, what],
+    );
+  for (const zoomed of [100, 83, 66, 53, 43]) {
+    const shown = page.getByRole('button', { name: 'show at full size' });
+    while (Number((await shown.textContent())?.replace(/\D/g, '')) > zoomed) await page.keyboard.press('-');
+    await expect.poll(() => under('.bond', '.sheet .words text')).toEqual([]);
+  }
+  await page.keyboard.press('f');
+  await page
+    .locator('.react-flow__node')
+    .filter({ has: page.locator('[data-part="DS-2"]') })
+    .click();
+  await page.keyboard.press('Delete');
+  await expect(page.getByRole('button', { name: 'Rejoin as W-2' })).toBeVisible();
+  expect(await under('.offer', '.sheet .words text, .react-flow__node')).toEqual([]);
+});
