@@ -14,7 +14,7 @@ import { gapItems, gapPhrase } from './gapItems.ts';
 import { GROUND_mm, groundItems } from './groundItems.ts';
 import { cableLines, elementLines } from './labels.ts';
 import { tidyPositions } from './layout.ts';
-import { memory } from './memory.ts';
+import { beginDrawing, memory } from './memory.ts';
 import { placeLabels, tagBlock, type Wanted } from './placeLabels.ts';
 import { legs } from './polyline.ts';
 import { cloud } from './revisionMarks.ts';
@@ -61,6 +61,7 @@ export function oneLine(lineUp: LineUp, review: Review, options: OneLineOptions 
   const say = sayOf(lineUp);
   const gapSays = (state: Gap['state'] | undefined): string => (state ? say(gapPhrase(state)) : '');
   const grounds = lineUp.project.showGrounds === true;
+  beginDrawing();
   const byPart = byPartOf(review, [], () => findingsByPart(review));
   const noted = keynotes(lineUp);
   const gaps = gapsOf(review);

@@ -6,7 +6,10 @@ import { build, preview } from 'vite';
 import { findBrowser } from '../findBrowser.ts';
 import type { Row } from './row.ts';
 
-/** What is left behind when a line-up is opened, edited, exported and closed again, fifty times, after the browser has been made to collect. */
+/**
+ * What is left behind when a line-up is opened, edited, exported and closed again, fifty times, after the browser has been made to collect;
+ * and what the steps that can be taken back hold.
+ */
 
 const CYCLES = Number(process.env['CYCLES'] ?? 50);
 /** Caches of the browser and of the program fill in the first of them. */
@@ -31,13 +34,40 @@ async function held(session: CDPSession): Promise<Held> {
   return { nodes: of('Nodes'), listeners: of('JSEventListeners'), heap: of('JSHeapUsedSize') };
 }
 
-async function cycle(page: Page): Promise<void> {
+/** The sample with a motor chosen; its field for the current. */
+async function opened(page: Page) {
   await page.getByRole('button', { name: /^Heron Weir pumps/ }).click();
   await page.locator('.react-flow__node').first().waitFor();
   const part = await page.locator('.react-flow__node:has([data-part="P-2"])').boundingBox();
   if (!part) throw new Error('no P-2 on the sheet');
   await page.mouse.click(part.x + part.width / 2, part.y + part.height / 2);
-  const field = page.getByLabel('Nameplate current', { exact: true });
+  return page.getByLabel('Nameplate current', { exact: true });
+}
+
+/** As many as are kept. */
+const STEPS = 1000;
+const WARM_STEPS = 20;
+
+/** Before and after the steps that fill what can be taken back. */
+async function steps(page: Page, session: CDPSession): Promise<readonly [Held, Held]> {
+  const field = await opened(page);
+  await field.focus();
+  const enter = async (from: number, to: number): Promise<void> => {
+    for (let i = from; i < to; i++) {
+      await page.keyboard.press('Control+A');
+      await page.keyboard.type(`${60 + i / 100}`);
+      await page.keyboard.press('Enter');
+    }
+    await page.evaluate(() => new Promise((done) => setTimeout(done, 2000)));
+  };
+  await enter(0, WARM_STEPS);
+  const before = await held(session);
+  await enter(WARM_STEPS, STEPS);
+  return [before, await held(session)];
+}
+
+async function cycle(page: Page): Promise<void> {
+  const field = await opened(page);
   await field.fill('71');
   await field.press('Enter');
   const waiting = page.waitForEvent('download');
@@ -70,6 +100,8 @@ export async function rows(): Promise<readonly Row[]> {
     }
     const after = await held(session);
     if (!before) throw new Error('too few cycles');
+    const [few, many] = await steps(page, session);
+    const kept_MB = (many.heap - few.heap) / 1e6;
     const grown = (100 * (after.heap - before.heap)) / before.heap;
     const count = (what: string, now: number, then: number): Row => ({
       what: `${what} after ${CYCLES} times open, edit, export, close`,
@@ -89,6 +121,12 @@ export async function rows(): Promise<readonly Row[]> {
         ratio: `${grown >= 0 ? '+' : ''}${grown.toFixed(1)} %`,
         budget: 'at most +2 %',
         met: grown <= 2,
+      },
+      {
+        what: `heap of ${STEPS - WARM_STEPS} more steps that can be taken back, ${STEPS} in all`,
+        figure: `${kept_MB.toFixed(2)} MB`,
+        budget: 'at most 5 MB',
+        met: kept_MB <= 5,
       },
     ];
   } finally {
