@@ -51,6 +51,7 @@ export {
   revisionOf,
 } from './lineup/issues.ts';
 export { illegal, type PortAt } from './lineup/joins.ts';
+export { limitText } from './lineup/limitText.ts';
 export { type Design, isTooNew, type LineUp, lineUp as lineUpSchema } from './lineup/lineUp.ts';
 export { type Loaded, load } from './lineup/load.ts';
 export { MAKER } from './lineup/maker.ts';
@@ -67,7 +68,7 @@ export { besideDifferences, paperDifferences } from './lineup/paperDifferences.t
 export type { Basis, Project, SheetSize } from './lineup/project.ts';
 export { PART_NAMES, PROJECT_GROUPS } from './lineup/projectFields.ts';
 export { besideIn, laidOut, raceways } from './lineup/raceways.ts';
-export { isMeant, type Range, rangeOf, worstIssue } from './lineup/range.ts';
+export { isMeant, type Range, rangeOf } from './lineup/range.ts';
 export { remove } from './lineup/remove.ts';
 export { fixed } from './lineup/roundTo.ts';
 export { save } from './lineup/save.ts';
@@ -78,7 +79,6 @@ export {
   asTyped,
   formatQuantity,
   inUnitOf,
-  limitText,
   type Parsed,
   parseQuantity,
   type Quantity,

@@ -14,7 +14,8 @@ import {
 } from '../../engine/index.ts';
 import { commit } from '../store/commit.ts';
 import { edit } from '../store/editorStore.ts';
-import { addRow, lieBeside, type RowList, setValue, takeRow } from '../store/edits.ts';
+import { addRow, type RowList, setValue, takeRow } from '../store/edits.ts';
+import { lieBeside } from '../store/lieBeside.ts';
 import { useSay } from '../store/useSay.ts';
 import { ChoicesField } from './ChoicesField.tsx';
 import { Folded } from './Folded.tsx';

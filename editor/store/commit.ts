@@ -1,4 +1,4 @@
-import { type Field, isMeant, type LineUp, limitText, lineUpSchema, worstIssue } from '../../engine/index.ts';
+import { type Field, isMeant, type LineUp, limitText, lineUpSchema } from '../../engine/index.ts';
 import { edit, useEditor } from './editorStore.ts';
 
 /** Takes a typed value into the document, unless the document could then not be opened again: then says why and changes nothing. */
@@ -25,15 +25,14 @@ export function objection(field: Field, next: LineUp, before: LineUp): string | 
     cables: cables.filter(fresh),
   });
   if (checked.success) return null;
-  const issue = worstIssue(checked.error.issues);
+  const [issue] = checked.error.issues;
   const show = (value: number | bigint) =>
     field.kind === 'quantity' && field.quantity ? limitText(Number(value), field.quantity, next.project.units) : `${value}`;
+  const limit = issue?.code === 'too_small' ? issue.minimum : issue?.code === 'too_big' ? issue.maximum : 0;
+  if (!isMeant(limit)) return 'It is too large to be meant: is the unit right?';
   if (issue?.code === 'too_small' && issue.origin !== 'string')
-    return `It must be ${issue.inclusive ? 'at least' : 'above'} ${show(issue.minimum)}`;
-  if (issue?.code === 'too_big' && issue.origin !== 'string')
-    return !isMeant(issue.maximum)
-      ? 'It is too large to be meant: is the unit right?'
-      : `It must be ${issue.inclusive ? 'at most' : 'below'} ${show(issue.maximum)}`;
+    return `It must be ${issue.inclusive ? 'at least' : 'above'} ${show(limit)}`;
+  if (issue?.code === 'too_big' && issue.origin !== 'string') return `It must be ${issue.inclusive ? 'at most' : 'below'} ${show(limit)}`;
   if (issue?.code === 'too_small') return 'It may not be empty';
   if (issue?.code === 'too_big') return 'It is too long';
   return 'This value has no meaning here';

@@ -8,7 +8,6 @@ import {
   halfTags,
   illegal,
   type LineUp,
-  laidOut,
   makeRoom,
   newCable,
   newElement,
@@ -177,13 +176,6 @@ export function setValue(lineUp: LineUp, id: string | readonly string[], path: s
     else provenance[path] = { origin: 'entered', ...(typed === undefined ? {} : { typed }) };
     return { ...withValueAt(part, path, value), provenance };
   });
-}
-
-/** Says beside which cables one lies in its raceway: those that are not among them are laid out of it. */
-export function lieBeside(lineUp: LineUp, id: string, others: readonly string[] | undefined): LineUp {
-  const beside = besideIn(lineUp.cables, { id }).map((each) => each.id);
-  const leaving = others?.length ? beside.filter((other) => !others.includes(other)) : [id];
-  return setValue({ ...lineUp, cables: laidOut(lineUp.cables, new Set(leaving)) }, id, 'installation.sharedWith', others);
 }
 
 /** Sets or takes out one value of the project. */

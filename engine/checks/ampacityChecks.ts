@@ -1,4 +1,6 @@
 import { tableCurrent_A } from '../catalog/motors.ts';
+import type { Cable } from '../lineup/cable.ts';
+import { valueAt } from '../lineup/fields.ts';
 import { fixed } from '../lineup/roundTo.ts';
 import { cableAmpacity, terminals } from './cableAmpacity.ts';
 import { worstLength_m } from './cableModel.ts';
@@ -18,6 +20,7 @@ import {
   openFinding,
   tagsOf,
 } from './check.ts';
+import { KINDS } from './fillChecks.ts';
 import { type Assumption, type CaseName, type Finding, type Input, type Missing, SIZE_UP } from './finding.ts';
 
 /** Whether the conductors carry what the code asks of them. */
@@ -40,20 +43,13 @@ interface Need {
   readonly remark?: string;
 }
 
-const CROWDED = ['steel-conduit', 'aluminium-conduit', 'plastic-conduit', 'flexible-metal', 'buried-duct'];
-
-/** The cable with as many circuits together as lie in its pipe, where fewer are said: three loaded conductors each, or one circuit. */
-function crowdOf({ cable, basis, together, togetherFed }: CableScope) {
-  const { raceway, loadedConductors, groupedCircuits } = cable.installation;
-  if (!CROWDED.includes(raceway ?? '')) return null;
-  const circuits = [cable, ...together.filter((each, i) => each.kind === 'cable' && togetherFed[i] !== 'unfed')];
-  const [field, said, count, what] =
-    basis === 'us'
-      ? (['loadedConductors', loadedConductors, 3 * circuits.length, { one: 'loaded conductor', many: 'loaded conductors' }] as const)
-      : (['groupedCircuits', groupedCircuits, circuits.length, { one: 'grouped circuit', many: 'grouped circuits' }] as const);
-  if (said === undefined || count <= said) return null;
-  const path = `installation.${field}`;
-  return { cable: { ...cable, installation: { ...cable.installation, [field]: count } }, path, said, count, what, tags: tagsOf(circuits) };
+/** The cable with as many circuits together as lie in its pipe, where fewer are said: three loaded conductors each. */
+function crowded({ cable, together, togetherFed }: CableScope): Cable {
+  const { raceway = '', loadedConductors = 0, groupedCircuits = 0 } = cable.installation;
+  if (!KINDS[raceway] && raceway !== 'buried-duct') return cable;
+  const circuits = 1 + together.filter((each, i) => each.kind === 'cable' && togetherFed[i] !== 'unfed').length;
+  const more = { loadedConductors: Math.max(loadedConductors, 3 * circuits), groupedCircuits: Math.max(groupedCircuits, circuits) };
+  return { ...cable, installation: { ...cable.installation, ...more } };
 }
 
 function judgeAmpacity(check: CheckFacts, scope: CableScope, need: Need): readonly Finding[] {
@@ -62,6 +58,7 @@ function judgeAmpacity(check: CheckFacts, scope: CableScope, need: Need): readon
   const runs = tagsOf(motors);
   if (cable.kind === 'link' || worstLength_m(cable) === 0)
     return [notApplicable(check, subject, runs, 'No length: a connection inside one enclosure.')];
+  const together = basis === 'us' ? 'installation.loadedConductors' : 'installation.groupedCircuits';
   const missing: Missing[] = [
     ...need.missing,
     ...missingOf(
@@ -69,7 +66,8 @@ function judgeAmpacity(check: CheckFacts, scope: CableScope, need: Need): readon
       'conductor.size',
       'conductor.metal',
       'installation.ambient_C',
-      ...(basis === 'us' ? ['installation.loadedConductors'] : ['installation.groupedCircuits', 'installation.method']),
+      together,
+      ...(basis === 'us' ? [] : ['installation.method']),
     ),
     ...(cable.insulation.type === undefined && cable.insulation.temperature_C === undefined ? [lacks(cable, 'insulation.type')] : []),
     // Without the place, wet is assumed for the temperature; without the type, the wet figure is not known.
@@ -81,12 +79,14 @@ function judgeAmpacity(check: CheckFacts, scope: CableScope, need: Need): readon
   // A terminal that is not marked takes the 75 °C column at most (NEC 110.14(C)(1)).
   const warmest = basis === 'us' ? Math.min(coolest_C ?? 90, unknown.length > 0 ? 75 : 90) : null;
   const asSaid = cableAmpacity(cable, basis, warmest);
-  const crowd = crowdOf(scope);
+  const crowd = crowded(scope);
+  const [told, count] = [valueAt(cable, together), valueAt(crowd, together)];
   const { need_A } = need;
   // What already fails with as few as are said needs no count.
-  const laid = crowd && asSaid && !exceeds(need_A, asSaid.value_A) ? crowd : null;
-  const best = laid ? cableAmpacity(laid.cable, basis, warmest) : asSaid;
-  const least = cableAmpacity(laid?.cable ?? cable, basis, capped);
+  const more = count !== told && asSaid !== null && !exceeds(need_A, asSaid.value_A);
+  const laid = more ? crowd : cable;
+  const best = cableAmpacity(laid, basis, warmest);
+  const least = cableAmpacity(laid, basis, capped);
   if (!asSaid || !best || !least) {
     return [
       openFinding(check, subject, runs, [lacks(cable, 'conductor.size')], {
@@ -100,15 +100,7 @@ function judgeAmpacity(check: CheckFacts, scope: CableScope, need: Need): readon
   const failsAtLeast = exceeds(need_A, least.value_A);
   const used = failsAtBest ? best : least;
   const assumptions: Assumption[] = [
-    ...(laid
-      ? [
-          {
-            what: `${laid.what.many} together with ${cable.tag}`,
-            value: `${laid.count}`,
-            source: `as many as lie in its raceway: ${laid.said} ${laid.said === 1 ? 'is' : 'are'} said`,
-          },
-        ]
-      : []),
+    ...(more ? [{ what: lacks(cable, together).named, value: `${count}`, source: `as many as lie in its raceway: said are ${told}` }] : []),
     ...(cable.conductor.sets === undefined ? [{ what: 'sets in parallel', value: '1', source: 'not given' }] : []),
     ...(cable.installation.moisture === undefined ? [{ what: 'place', value: 'wet', source: 'worst case: not given' }] : []),
     ...(basis === 'iec' && (cable.installation.method ?? '').startsWith('D') && cable.installation.soil_KmPerW === undefined
@@ -150,13 +142,12 @@ function judgeAmpacity(check: CheckFacts, scope: CableScope, need: Need): readon
       `= ${fixed(used.value_A, 2)} A`,
     ],
   };
-  if (laid && failsAtBest) {
-    const one = laid.said === 1;
+  if (more && failsAtBest) {
+    const asked = lacks(cable, together);
     return [
-      openFinding(check, subject, runs, [lacks(cable, laid.path)], {
+      openFinding(check, subject, runs, [asked], {
         ...shared,
-        text: `${cable.tag} carries ${fixed(asSaid.value_A, 1)} A with the ${laid.said} ${one ? laid.what.one : laid.what.many} that ${one ? 'is' : 'are'} said to lie together, and ${fixed(best.value_A, 1)} A with the ${laid.count} in its raceway (${laid.tags.join(', ')}); ${fixed(need_A, 1)} A are needed.`,
-        remedies: [`Ask: ${lacks(cable, laid.path).ask}.`, ...REMEDIES],
+        text: `${asked.named}: ${told} as is said, with which it carries ${fixed(asSaid.value_A, 1)} A; ${count} in its raceway, with which it carries ${fixed(best.value_A, 1)} A; ${fixed(need_A, 1)} A are needed.`,
       }),
     ];
   }

@@ -3,7 +3,6 @@ import { newCable, newElement } from '../lineup/create.ts';
 import type { Element, Port } from '../lineup/elements.ts';
 import { withValueAt } from '../lineup/fields.ts';
 import type { LineUp } from '../lineup/lineUp.ts';
-import { besideIn } from '../lineup/raceways.ts';
 import { remove } from '../lineup/remove.ts';
 import { landedOn, takeOut } from '../lineup/takeOut.ts';
 import type { Fix, FixEdit, FixInsert, FixMove } from './finding.ts';
@@ -75,7 +74,7 @@ function withPart(lineUp: LineUp, part: Element, { cable: cableId, end, port }: 
   const [from, to] = port === 'load' ? [inner, outer] : [outer, inner];
   const bare = newCable({ ...lineUp, elements }, from, to);
   const joint: Cable = tail
-    ? tailOf(alone(lineUp, landed), { ...bare, from: { ...was, ...from }, to: { ...was, ...to } }, tail)
+    ? tailOf(landed, { ...bare, from: { ...was, ...from }, to: { ...was, ...to } }, tail)
     : { ...bare, kind: 'link', conductor: {}, installation: {}, provenance: {} };
   const cables = lineUp.cables.map((each) => (each === cable ? landed : each));
   const [a, b] = [cable.from.element, cable.to.element].map((id) => (id === undefined ? undefined : lineUp.positions[id]));
@@ -83,10 +82,6 @@ function withPart(lineUp: LineUp, part: Element, { cable: cableId, end, port }: 
     a && b ? { ...lineUp.positions, [part.id]: { x_mm: (a.x_mm + b.x_mm) / 2, y_mm: (a.y_mm + b.y_mm) / 2 } } : lineUp.positions;
   return { ...lineUp, elements, cables: [...cables, joint], positions };
 }
-
-/** Of a cable that lies beside others it is not known whether a piece of it does. */
-const alone = ({ cables }: LineUp, cable: Cable): Cable =>
-  besideIn(cables, cable).length > 0 ? { ...cable, installation: { ...cable.installation, sharedWith: undefined } } : cable;
 
 /** A short piece like the whole, landed as the whole was, with values of its own. */
 function tailOf(whole: Cable, { id, tag, from, to }: Cable, values: NonNullable<FixInsert['tail']>): Cable {

@@ -209,7 +209,7 @@ export const feederDrop: Check = {
           limit,
           unit: '%',
           phrase: 'voltage ahead?',
-          text: `${cable.tag} loses at least ${fixed(flow.drop_V, 2)} V, ${fixed(value, 2)} % of ${fixed(nominal_V, 0)} V: the voltage ahead of it is not known, and the less there is, the more current the drives draw. ${whyUnknown(lacking)}`,
+          text: `${cable.tag} loses at least ${fixed(flow.drop_V, 2)} V, ${fixed(value, 2)} % of ${fixed(nominal_V, 0)} V: the voltage ahead is not known, and drives draw more the less it is. ${whyUnknown(lacking)}`,
           inputs,
         }),
       ];

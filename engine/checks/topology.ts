@@ -34,10 +34,8 @@ const FAULTS: Readonly<
   'turned-round': {
     verdict: 'open',
     phrase: 'fed from its load side',
-    text: (part, other) =>
-      `${part} is fed from its load side by ${other}: what it makes of the voltage there is not judged, nor what is behind it.`,
-    remedy:
-      'Land what feeds it on its line side. Primary is the winding that is fed: where it steps up, the secondary voltage is the higher.',
+    text: (part, other) => `${part} is fed from its load side by ${other}: neither it nor what is behind it is judged.`,
+    remedy: 'Land what feeds it on its line side; where it steps up, its secondary voltage is the higher.',
   },
   'no-source': {
     verdict: 'open',

@@ -1,4 +1,5 @@
 import {
+  below,
   celsius,
   id,
   lineCapacitance,
@@ -195,7 +196,7 @@ export const cable = z.looseObject({
     tested: z.optional(yesNo),
     flexing: z.optional(yesNo),
     /** Thermal resistivity of the soil (IEC methods D1, D2). */
-    soil_KmPerW: z.optional(positive.check(z.lt(100))),
+    soil_KmPerW: z.optional(below(100)),
     /** Spare conductors in it. */
     spares: z.optional(z.enum(['none', 'grounded-both-ends', 'left-open'])),
     /** A metal divider stands between it and its neighbours. */

@@ -1,6 +1,8 @@
 import {
+  below,
   boxFields,
   celsius,
+  finite,
   fraction,
   id,
   notNegative,
@@ -123,9 +125,9 @@ export const filter = z.looseObject({
   motorPeak_V: z.optional(positive),
   motorRise_s: z.optional(positive),
   /** Its parts, of one phase: coil, damping across the coil, capacitor to the star point and the resistance in series with it. */
-  inductance_H: z.optional(positive.check(z.lt(1))),
+  inductance_H: z.optional(below(1)),
   acrossInductor_ohm: z.optional(positive),
-  capacitance_F: z.optional(positive.check(z.lt(1))),
+  capacitance_F: z.optional(below(1)),
   resistance_ohm: z.optional(positive),
   ...boxFields,
   ...terminalFields,
@@ -146,13 +148,13 @@ export const drive = z.looseObject({
   outputRatio_pct: z.optional(percent),
   carrier_Hz: z.optional(positive),
   /** 10 to 90 % rise time at the drive's terminals. */
-  riseTime_s: z.optional(positive.check(z.lt(1))),
+  riseTime_s: z.optional(below(1)),
   /** D.c. bus level while a braking chopper works. */
   brakingBus_V: z.optional(positive),
   /** How far an active front end holds the bus above the crest of the line. */
   busRaise_pct: z.optional(percent),
   /** Least time between two edges of one leg that its control keeps. */
-  pulseLeast_s: z.optional(positive.check(z.lt(1))),
+  pulseLeast_s: z.optional(below(1)),
   dcChoke: z.optional(z.enum(['none', 'fitted'])),
   dcChoke_pct: z.optional(percent),
   builtInFilter: z.optional(yesNo),
@@ -164,7 +166,7 @@ export const drive = z.looseObject({
   faultRatingDeviceDrawn: z.optional(yesNo),
   control: z.optional(z.enum(['scalar', 'vector'])),
   /** Of one drive at rated voltage, as its maker states. */
-  leakageCurrent_A: z.optional(notNegative.check(z.lt(100))),
+  leakageCurrent_A: z.optional(finite.check(z.gte(0), z.lt(100))),
   /** Limits copied from the drive's own manual. */
   manual: z.optional(
     z.looseObject({
@@ -229,12 +231,12 @@ export const motor = z.looseObject({
   peakLimit_V: z.optional(positive),
   riseLimit_s: z.optional(positive),
   /** With insulation 'curve': peak allowed at a rise time, from the maker or from the standard's own edition. */
-  peakCurve: z.optional(z.array(z.looseObject({ rise_s: positive.check(z.lt(1)), peak_V: positive })).check(z.maxLength(50))),
+  peakCurve: z.optional(z.array(z.looseObject({ rise_s: below(1), peak_V: positive })).check(z.maxLength(50))),
   peakCurveSource: z.optional(text),
   /** Line to line, for fast edges. */
   surgeImpedance_ohm: z.optional(z.number().check(z.gte(10), z.lte(100_000))),
   /** All windings together to the frame. */
-  windingCapacitance_F: z.optional(positive.check(z.lt(1e-3))),
+  windingCapacitance_F: z.optional(below(1e-3)),
   overload: z.optional(z.enum(['own', 'drive', 'none'])),
   /** A short-circuit device of its own. */
   ownShortCircuitDevice: z.optional(yesNo),

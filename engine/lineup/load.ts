@@ -4,7 +4,7 @@ import { type Design, FORMAT, isTooNew, type LineUp, lineUp as schema, VERSION }
 import { migrate } from './migrations/index.ts';
 import { printable } from './printable.ts';
 import { raceways } from './raceways.ts';
-import { isMeant, worstIssue } from './range.ts';
+import { isMeant } from './range.ts';
 import type { z } from './zod.ts';
 
 /** Reads a file. Never throws; the caller's open document is untouched until this says ok. */
@@ -96,7 +96,7 @@ export function load(content: string, file = 'the file', options: LoadOptions = 
   const result = schema.safeParse(current.document);
   if (!result.success && tooNew) return newer();
   if (!result.success) {
-    const issue = worstIssue(result.error.issues);
+    const issue = result.error.issues[0];
     if (!issue) return refuse(file, 'it does not fit the format', 'Open an earlier copy of the file.');
     return refuse(
       `${file}, ${placeOf(current.document, issue.path)}`,
@@ -155,9 +155,9 @@ function checkReferences(lineUp: Design, file: string): Loaded | null {
   for (const [first, ...others] of new Set(raceways(lineUp.cables).values()))
     if (first && others.length > MOST_BESIDE)
       return refuse(
-        `${file}, cable "${first.tag}", installation, sharedWith`,
-        `from name to name, ${others.length} other cables lie in one raceway with it; at most ${MOST_BESIDE} are expected`,
-        'Name only cables that lie in the same raceway.',
+        `${file}, cable "${first.tag}"`,
+        `${others.length} others lie in its raceway; at most ${MOST_BESIDE} are expected`,
+        'Take names out of sharedWith.',
       );
   return null;
 }

@@ -4,10 +4,12 @@ import { z } from './zod.ts';
 
 /** What is nearer to nothing is a slip, and would not stay finite where it is divided by. Far below any capacitance in farad. */
 const LEAST = 1e-15;
-const finite = z
+export const finite = z
   .number()
   .check(z.refine((value) => value === 0 || Math.abs(value) >= LEAST, 'so near to nothing is no quantity: is a power of ten lost?'));
-export const positive = finite.check(z.gt(0), z.lt(1e12));
+/** Above nothing and below this. One limit on each side: of several the first is told. */
+export const below = (most: number) => finite.check(z.gt(0), z.lt(most));
+export const positive = below(1e12);
 export const notNegative = finite.check(z.gte(0), z.lt(1e12));
 /** Of a line that waves run on: beyond these it is no cable. */
 export const lineImpedance = finite.check(z.gte(2), z.lte(1000));

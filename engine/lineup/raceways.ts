@@ -6,33 +6,29 @@ import type { Cable } from './cable.ts';
  * @returns by id, all in the raceway of a cable in the order of the document, itself included: the same list for each of them
  */
 export function raceways(cables: readonly Cable[]): ReadonlyMap<string, readonly Cable[]> {
-  const names = new Map<string, string[]>();
-  const put = (from: string, to: string): void => {
-    const list = names.get(from);
-    if (list) list.push(to);
-    else names.set(from, [to]);
+  // Each points to another of its raceway, the last to none; ways are shortened as they are gone.
+  const next = new Map<string, string>();
+  const last = (id: string): string => {
+    let at = id;
+    for (let to = next.get(at); to !== undefined; to = next.get(at)) {
+      next.set(at, next.get(to) ?? to);
+      at = to;
+    }
+    return at;
   };
-  for (const { id, installation } of cables) {
+  for (const { id, installation } of cables)
     for (const other of installation.sharedWith ?? []) {
-      put(id, other);
-      put(other, id);
+      const [here, there] = [last(id), last(other)];
+      if (here !== there) next.set(here, there);
     }
+  const held = new Map<string, Cable[]>();
+  const racewayOf = new Map<string, readonly Cable[]>();
+  for (const cable of cables) {
+    const list = held.get(last(cable.id)) ?? [];
+    list.push(cable);
+    held.set(last(cable.id), list);
+    racewayOf.set(cable.id, list);
   }
-  const racewayOf = new Map<string, Cable[]>();
-  for (const { id } of cables) {
-    if (racewayOf.has(id)) continue;
-    const own: Cable[] = [];
-    const reached = [id];
-    racewayOf.set(id, own);
-    for (let at = reached.pop(); at !== undefined; at = reached.pop()) {
-      for (const other of names.get(at) ?? []) {
-        if (racewayOf.has(other)) continue;
-        racewayOf.set(other, own);
-        reached.push(other);
-      }
-    }
-  }
-  for (const cable of cables) racewayOf.get(cable.id)?.push(cable);
   return racewayOf;
 }
 
@@ -42,42 +38,19 @@ export const besideIn = (cables: readonly Cable[], { id }: Pick<Cable, 'id'>): r
 
 /**
  * The cables with these laid out of the raceway they are in: beside what they lie now is not known. Those that stay are in one
- * raceway still: where they were joined only by way of one that leaves, the first of them names the others.
+ * raceway still, though only one that leaves may have joined them: the first of them names the others.
  */
 export function laidOut(cables: readonly Cable[], leaving: ReadonlySet<string>): Cable[] {
-  const before = raceways(cables);
-  const parted = cables.map((cable) => {
-    const { sharedWith } = cable.installation;
-    if (leaving.has(cable.id)) return sharedWith?.length ? sharing(cable, undefined) : cable;
-    return sharedWith?.some((id) => leaving.has(id))
-      ? sharing(
-          cable,
-          sharedWith.filter((id) => !leaving.has(id)),
-        )
-      : cable;
-  });
-  const after = raceways(parted);
-  const more = new Map<string, string[]>();
-  for (const old of new Set(before.values())) {
-    const [first, ...others] = old.filter(({ id }) => !leaving.has(id));
-    if (!first) continue;
-    // One name joins all that it was still joined with.
-    const joined = new Set([after.get(first.id)]);
-    for (const { id } of others) {
-      if (joined.has(after.get(id))) continue;
-      joined.add(after.get(id));
-      more.set(first.id, [...(more.get(first.id) ?? []), id]);
-    }
+  const joined = new Map<string, string[]>();
+  for (const old of new Set(raceways(cables).values())) {
+    const [first, ...others] = old.map(({ id }) => id).filter((id) => !leaving.has(id));
+    if (first !== undefined && others.length > 0 && others.length < old.length - 1) joined.set(first, others);
   }
-  return more.size === 0
-    ? parted
-    : parted.map((cable) => {
-        const ids = more.get(cable.id);
-        return ids ? sharing(cable, [...(cable.installation.sharedWith ?? []), ...ids]) : cable;
-      });
+  return cables.map((cable) => {
+    const { id, installation } = cable;
+    const before = installation.sharedWith;
+    const left = joined.get(id) ?? before?.filter((other) => !leaving.has(other));
+    const sharedWith = leaving.has(id) && before?.length ? undefined : left;
+    return `${sharedWith}` === `${before}` ? cable : { ...cable, installation: { ...installation, sharedWith } };
+  });
 }
-
-const sharing = (cable: Cable, sharedWith: string[] | undefined): Cable => ({
-  ...cable,
-  installation: { ...cable.installation, sharedWith },
-});

@@ -13,17 +13,6 @@ const NONSENSE = 1e9;
 /** Whether anybody would write this limit of a number. */
 export const isMeant = (limit: number | bigint): boolean => Math.abs(Number(limit)) < NONSENSE;
 
-/** What is wrong at the first place: of several limits the nearest, which is the one that is meant. */
-export function worstIssue(issues: readonly z.core.$ZodIssue[]): z.core.$ZodIssue | undefined {
-  const [first] = issues;
-  if (first?.code !== 'too_big' && first?.code !== 'too_small') return first;
-  const limit = (issue: z.core.$ZodIssue): number =>
-    issue.code === 'too_big' ? Number(issue.maximum) : issue.code === 'too_small' ? -Number(issue.minimum) : Number.POSITIVE_INFINITY;
-  return issues
-    .filter(({ code, path }) => code === first.code && path.join('.') === first.path.join('.'))
-    .reduce((nearest, each) => (limit(each) < limit(nearest) ? each : nearest), first);
-}
-
 export function rangeOf(kind: ElementKind | 'cable', path: string): Range {
   const root = kind === 'cable' ? cable : element.def.options.find((option) => option.shape.kind.def.values[0] === kind);
   let here: unknown = root;

@@ -48,7 +48,7 @@ const KVA = unit(1000, 'kVA', 'kva');
 const about = (value: number): number => (Math.abs(value) >= 100 ? 0 : Math.abs(value) >= 10 ? 1 : 2);
 const both = (...units: Unit[]) => ({ us: units, metric: units });
 
-const SCALES: Readonly<Record<Exclude<Quantity, 'temperature' | 'size'>, Scale>> = {
+export const SCALES: Readonly<Record<Exclude<Quantity, 'temperature' | 'size'>, Scale>> = {
   length: { us: [FT, M, unit(1000, 'km')], metric: [M, FT, unit(1000, 'km')], digits: about },
   smallLength: { us: [MIL, MM, INCH], metric: [MM, MIL, INCH], digits: about },
   distance: {
@@ -188,15 +188,6 @@ export function formatQuantity(value: number | string, quantity: Quantity, units
   const shown = value / shownIn.factor;
   const text = `${roundTo(shown, scale.digits(shown))}`.replace('-', '−');
   return shownIn.names[0] ? `${text}\u00a0${shownIn.names[0]}` : text;
-}
-
-/** A limit, not rounded to what it keeps out, in the unit in which it is shortest: '1 s', not '1000000 µs'. */
-export function limitText(value: number, quantity: Quantity, units: Units): string {
-  if (quantity === 'size' || quantity === 'temperature' || value === 0) return formatQuantity(value, quantity, units);
-  const texts = SCALES[quantity][units].map(({ names: [name], factor }) =>
-    `${Number((value / factor).toPrecision(6))}${name ? `\u00a0${name}` : ''}`.replace('-', '−'),
-  );
-  return texts.reduce((shortest, each) => (each.length < shortest.length ? each : shortest));
 }
 
 /** The unit that a column of this quantity is headed with; every number under it is in that one unit. */

@@ -20,11 +20,11 @@ describe('what is said of a value out of bounds', () => {
   it('a limit that only keeps nonsense out is no number that anybody would write', () => {
     for (const units of ['us', 'metric'] as const)
       expect([said('cable', 'length_m', 1e300, units), said('drive', 'ratedPower_W', 1e12, units)]).toEqual([HUGE, HUGE]);
-    expect([said('cable', 'grounds.count', 1e300), said('motor', 'terminalsPerPhase', 1e12)]).toEqual(['It must be at most 50', HUGE]);
+    expect([said('cable', 'grounds.count', 51), said('motor', 'terminalsPerPhase', 1e12)]).toEqual(['It must be at most 50', HUGE]);
   });
-  it('of several limits it is the nearest', () => {
+  it('is the limit of that very field', () => {
     expect([said('drive', 'riseTime_s', 1), said('drive', 'riseTime_s', 1e300)]).toEqual(['It must be below 1 s', 'It must be below 1 s']);
-    expect([said('cable', 'grounds.count', -1e300), said('cable', 'conductor.sets', -1e300)]).toEqual([
+    expect([said('cable', 'grounds.count', -1), said('cable', 'conductor.sets', 0)]).toEqual([
       'It must be at least 0',
       'It must be at least 1',
     ]);

@@ -1,6 +1,7 @@
 import { beforeEach, describe, expect, it } from 'vitest';
 import { edit, openLineUp, redo, undo, useEditor } from '../../editor/store/editorStore.ts';
-import { addRow, branchOff, insertInto, lieBeside, move, setValue, switchCheck, takeRow } from '../../editor/store/edits.ts';
+import { addRow, branchOff, insertInto, move, setValue, switchCheck, takeRow } from '../../editor/store/edits.ts';
+import { lieBeside } from '../../editor/store/lieBeside.ts';
 import { type LineUp, remove, tidyPositions } from '../../engine/index.ts';
 import { manyRuns } from '../engine/manyRuns.ts';
 
@@ -97,7 +98,7 @@ describe('beside what a cable lies', () => {
 
   it('is said of a raceway: one that is no more among the others is out of it, and they are together still', () => {
     expect(shares(lieBeside(shared, b, [c, d]))).toEqual([undefined, [c, d], undefined, [c]]);
-    expect(shares(lieBeside(shared, a, []))).toEqual([[], [c], undefined, [c]]);
+    expect(shares(lieBeside(shared, a, []))).toEqual([[], [c, d], undefined, [c]]);
     expect(shares(lieBeside(shared, c, undefined))).toEqual([[b, d], undefined, undefined, []]);
     expect(shares(lieBeside(setValue(shared, d, 'installation.sharedWith', []), d, [b]))).toEqual([[b, c], undefined, undefined, [b]]);
   });

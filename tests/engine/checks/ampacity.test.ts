@@ -305,14 +305,14 @@ describe('more circuits in its raceway than are said to be loaded', () => {
     const open = beside(1, 92);
     expect([open.verdict, open.value, open.limit, fields(open)]).toEqual(['open', 104, 115, ['W: installation.loadedConductors']]);
     expect(open.text).toBe(
-      'W carries 115.0 A with the 3 loaded conductors that are said to lie together, and 104.0 A with the 6 in its raceway (W, X1); 115.0 A are needed.',
+      'Loaded conductors together with W: 3 as is said, with which it carries 115.0 A; 6 in its raceway, with which it carries 104.0 A; 115.0 A are needed.',
     );
     expect(beside(2, 80).value).toBe(91);
     const pass = beside(1, 80);
     expect([pass.verdict, pass.value, pass.assumptions]).toEqual([
       'pass',
       104,
-      [{ what: 'loaded conductors together with W', value: '6', source: 'as many as lie in its raceway: 3 are said' }],
+      [{ what: 'Loaded conductors together with W', value: '6', source: 'as many as lie in its raceway: said are 3' }],
     ]);
     expect(beside(1, 93).verdict).toBe('fail');
   });
@@ -337,9 +337,7 @@ describe('more circuits in its raceway than are said to be loaded', () => {
     expect(found.map((each) => each.verdict)).toEqual(['pass', 'open']);
     expectClose(found[0]?.value ?? 0, 93.6, { relative: 1e-12 }, 'B.52.17');
     expect(fields(found[1] ?? beside(1, 1))).toEqual(['W: installation.groupedCircuits']);
-    expect(found[1]?.text).toContain(
-      'with the 1 grouped circuit that is said to lie together, and 93.6 A with the 2 in its raceway (W, X1)',
-    );
+    expect(found[1]?.text).toContain('Circuits grouped with W: 1 as is said, with which it carries 117.0 A; 2 in its raceway, with');
   });
 });
 

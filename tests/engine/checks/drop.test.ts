@@ -123,14 +123,14 @@ describe('the drop of a feeder where the voltage ahead is not known', () => {
     const found = behind(0.1);
     expect([found.verdict, found.phrase, fields(found)]).toEqual(['open', 'voltage ahead?', ['F: length_m', 'E: inputCurrent_A']]);
     expect(found.text).toBe(
-      'W loses at least 0.10 V, 0.02 % of 480 V: the voltage ahead of it is not known, and the less there is, the more current the drives draw. Not known: length of F, one way; rated input current of E.',
+      'W loses at least 0.10 V, 0.02 % of 480 V: the voltage ahead is not known, and drives draw more the less it is. Not known: length of F, one way; rated input current of E.',
     );
     expect(found.remedies).toEqual(['Ask: installer, drive supplier.']);
     expect(labels(found).filter((each) => each === 'Conductor size of F' || each === 'Conductor size of W')).toEqual([
       'Conductor size of W',
       'Conductor size of F',
     ]);
-    expect(behind(0.1, { ahead: [], undrawn: [] }).text).toContain('draw. Something ahead cannot carry what it feeds.');
+    expect(behind(0.1, { ahead: [], undrawn: [] }).text).toContain('is. Something ahead cannot carry what it feeds.');
   });
   it('over the limit it stays what it is, as the least', () => {
     const over = behind(24);

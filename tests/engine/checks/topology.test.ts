@@ -41,12 +41,7 @@ describe('what a fault is told as', () => {
       'drive behind a drive',
       'W is fed from the output of B: a drive’s input does not live on another drive’s pulses.',
     ],
-    [
-      'turned-round',
-      'open',
-      'fed from its load side',
-      'W is fed from its load side by B: what it makes of the voltage there is not judged, nor what is behind it.',
-    ],
+    ['turned-round', 'open', 'fed from its load side', 'W is fed from its load side by B: neither it nor what is behind it is judged.'],
     ['unfed-motor', 'open', 'not fed', 'W is not connected to a source.'],
     ['island', 'open', 'not connected', 'W is not connected to a source and is not judged.'],
     ['cable-to-nowhere', 'open', 'leads nowhere', 'W has an end that lands on nothing.'],

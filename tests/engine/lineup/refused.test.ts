@@ -270,9 +270,9 @@ describe('parts that do not hang together', () => {
         cables: Array.from({ length: count }, (_, i) => ({ ...bareCable(`w${i}`, 's', ''), installation: { sharedWith: [`w${i + 1}`] } })),
       });
     expect(refusal(chain(1002))).toMatchObject({
-      where: 'site.json, cable "w0", installation, sharedWith',
-      what: 'from name to name, 1001 other cables lie in one raceway with it; at most 1000 are expected',
-      mend: 'Name only cables that lie in the same raceway.',
+      where: 'site.json, cable "w0"',
+      what: '1001 others lie in its raceway; at most 1000 are expected',
+      mend: 'Take names out of sharedWith.',
     });
     expect(refusal(chain(1001))).toBeNull();
   });
