@@ -106,6 +106,7 @@ export interface DriveScope extends Common {
   /** The nearest transformer ahead. */
   readonly transformer: ElementOf<'transformer'> | null;
   readonly supply: ElementOf<'supply'> | null;
+  /** Those behind that transformer. */
   readonly reactors: readonly ElementOf<'reactor'>[];
   readonly guard: ElementOf<'disconnect'> | null;
   /** Results of the steps from the drive's input back to the supply. */

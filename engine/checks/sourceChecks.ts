@@ -74,10 +74,11 @@ function stiffnessOf(scope: DriveScope): Stiffness | null {
     const base = reactor.ratedCurrent_A;
     // One that serves several drives is larger than this one by nobody knows how much: nothing is taken for its size.
     if (reactor.impedance_pct === undefined || base === undefined) return null;
-    const own = (reactor.impedance_pct * current) / base;
+    const rated = reactor.ratedVoltage_V ?? volts;
+    const own = (reactor.impedance_pct * current * rated) / base / volts;
     reactor_pct += own;
     working.push(
-      `${reactor.tag}: ${reactor.impedance_pct} % × ${fixed(current, 1)} / ${fixed(base, 1)} A = ${fixed(own, 3)} % on this drive's base`,
+      `${reactor.tag}: ${reactor.impedance_pct} % × ${fixed(current, 1)} / ${fixed(base, 1)} A${rated === volts ? '' : ` × ${fixed(rated, 0)} / ${fixed(volts, 0)} V`} = ${fixed(own, 3)} % on this drive's base`,
     );
   }
   if (project.creditFeeder) {
@@ -157,7 +158,7 @@ export const supplyStiffness: Check = {
           : supply
             ? given(supply, 'faultCurrent_A', 'voltage_V')
             : []),
-        ...reactors.flatMap((reactor) => given(reactor, 'impedance_pct', 'ratedCurrent_A')),
+        ...reactors.flatMap((reactor) => given(reactor, 'impedance_pct', 'ratedCurrent_A', 'ratedVoltage_V')),
       ],
       remedies: STIFFNESS_REMEDIES,
     };

@@ -136,7 +136,7 @@ export function judgeZone(zone: Zone, around: Around): ZoneReview {
         motors: here.motors,
         transformer,
         supply: ahead(zone, step, 'supply')[0] ?? null,
-        reactors: ahead(zone, step, 'reactor'),
+        reactors: reactorsNear(zone, step),
         guard: guardOf(zone, step, true),
         ahead: upstream(zone, step).map((each) => stepOf(zone, each.index)),
       };
@@ -393,6 +393,13 @@ function landedByNode(zone: Zone): ReadonlyMap<string, readonly Cable[]> {
 function guardOf(zone: Zone, step: Step, ownCounts: boolean) {
   const devices = ahead(zone, step, 'disconnect').filter((each) => each.device !== undefined && each.device !== 'switch');
   return devices.find((each) => ownCounts || each !== step.element) ?? null;
+}
+
+/** Reactors from here to the nearest transformer ahead: beyond it they have another base. */
+function reactorsNear(zone: Zone, step: Step): readonly ElementOf<'reactor'>[] {
+  const way = upstream(zone, step).map((at) => at.element);
+  const end = way.findIndex((element) => element.kind === 'transformer');
+  return [...new Set(end < 0 ? way : way.slice(0, end))].filter((element) => element.kind === 'reactor');
 }
 
 const motorsOf = (zone: Zone): readonly ElementOf<'motor'>[] =>

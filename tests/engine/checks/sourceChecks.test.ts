@@ -96,6 +96,8 @@ describe('the impedance of a source', () => {
       ['Impedance of L', 'Rated current of L'],
     ]);
   });
+  it('takes the per cent of a reactor of its own rated voltage: 3 % of 240 V are 1.5 % of 480 V', () =>
+    expectClose(of({}, { reactors: [{ ...REACTOR, ratedVoltage_V: 240 }] }).value ?? 0, 1.86, { relative: 1e-9 }, '0.36 + 1.5'));
   it('counts the feeder only where the project says so, and no reactor twice', () => {
     // 40 mΩ × √3 × 72 A / 480 V = 1.0392 %.
     const path = { feed: step({ leastPath_ohm: { re: 0.02, im: 0.04 } }) };

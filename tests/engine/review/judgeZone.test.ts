@@ -349,6 +349,16 @@ describe('a drive is told', () => {
     ]);
     expect(places(told('d2').ahead)).toBe('d2:line b t:load t:line s');
   });
+  it('of reactors those on its own side of the nearest transformer', () => {
+    const parts = [part('supply', 's'), part('reactor', 'far'), part('transformer', 't'), part('reactor', 'near'), part('drive', 'd')];
+    const cables = [
+      bareCable('1', 's', 'far:line'),
+      bareCable('2', 'far:load', 't:line'),
+      bareCable('3', 't:load', 'near:line'),
+      bareCable('4', 'near:load', 'd:line'),
+    ];
+    expect(ids(asked({ parts, cables }).of<DriveScope>('drive', 'd').reactors)).toBe('near');
+  });
   it('none of what is not there', () => {
     const bare = asked({
       parts: [part('supply', 's', { earthing: 'tn' }), part('drive', 'd')],
