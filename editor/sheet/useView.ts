@@ -19,9 +19,9 @@ const PARTS_A_FRAME = 250;
 /** Above this a small line-up would look like a poster. */
 const FIT_ZOOM = 1.2;
 
-/** Clear of the edges, and of the tools at the foot. */
-const CLEAR = { top: 24, right: 28, bottom: 52, left: 28 } as const;
-const ROOM = { top: `${CLEAR.top}px`, right: `${CLEAR.right}px`, bottom: `${CLEAR.bottom}px`, left: `${CLEAR.left}px` } as const;
+/** Clear of the edges. */
+const CLEAR = { top: 24, right: 28, left: 28 } as const;
+const ABOVE_TOOLS_px = 12;
 
 interface Area {
   readonly x: number;
@@ -54,6 +54,9 @@ const roomOf = (sheet: HTMLElement | null): { readonly width: number; readonly h
   width: sheet?.clientWidth ?? 0,
   height: sheet?.clientHeight ?? 0,
 });
+
+/** Clear of the tools at the foot: higher for a finger, and in two rows where they have no room in one. */
+const clearBelow = (sheet: HTMLElement | null): number => (sheet?.querySelector<HTMLElement>('.tools')?.offsetHeight ?? 0) + ABOVE_TOOLS_px;
 
 /** How far a stretch must go so that it lies within a room that has become smaller; 0 where it was not seen before, or has no room at all. */
 function pushed(from: number, to: number, before: number, now: number, clear: number): number {
@@ -101,7 +104,9 @@ export function useView(sheet: RefObject<HTMLDivElement | null>, drawing: OneLin
         void setViewport({ x: 0, y: 0, zoom: 1 });
         return null;
       }
-      const viewOf = (shown: Area) => getViewportForBounds(shown, width, height, LEAST_ZOOM, FIT_ZOOM, ROOM);
+      const { top, right, left } = CLEAR;
+      const room = { top: `${top}px`, right: `${right}px`, bottom: `${clearBelow(sheet.current)}px`, left: `${left}px` } as const;
+      const viewOf = (shown: Area) => getViewportForBounds(shown, width, height, LEAST_ZOOM, FIT_ZOOM, room);
       const next = viewOf(buttons ? withButtons(area, sheet.current, viewOf(area).zoom) : area);
       void setViewport(next);
       return next;
@@ -113,7 +118,7 @@ export function useView(sheet: RefObject<HTMLDivElement | null>, drawing: OneLin
       const { x, y, zoom } = getViewport();
       const [left, top] = [area.x * zoom + x, area.y * zoom + y];
       const across = brought(left, left + area.width * zoom, CLEAR.left, width - CLEAR.right);
-      const down = brought(top, top + area.height * zoom, CLEAR.top, height - CLEAR.bottom);
+      const down = brought(top, top + area.height * zoom, CLEAR.top, height - clearBelow(sheet.current));
       if (across !== 0 || down !== 0) void setViewport({ x: x + across, y: y + down, zoom });
     };
     const fit = () => {
@@ -203,7 +208,7 @@ export function useView(sheet: RefObject<HTMLDivElement | null>, drawing: OneLin
       }
       const [left, top] = [area.x * zoom + x, area.y * zoom + y];
       const across = pushed(left, left + area.width * zoom, was.width, now.width, CLEAR.right);
-      const down = pushed(top, top + area.height * zoom, was.height, now.height, CLEAR.bottom);
+      const down = pushed(top, top + area.height * zoom, was.height, now.height, clearBelow(box));
       if (across !== 0 || down !== 0) void setViewport({ x: x + across, y: y + down, zoom });
     });
     watching.observe(box);

@@ -155,3 +155,26 @@ test('what is said beside the parts stays large enough to read: smaller on the s
   expect(said(smaller)).not.toContain('2 AWG');
   for (const { says, size } of [...full, ...small, ...smaller]) expect(size, says).toBeGreaterThanOrEqual(11.9);
 });
+
+test('tools that are higher for a finger, or stand in two rows, cover nothing of what is fitted', async ({ browser, baseURL }) => {
+  for (const [hasTouch, width] of [
+    [true, 1024],
+    [true, 840],
+    [false, 840],
+  ] as const) {
+    const context = await browser.newContext({ ...(baseURL && { baseURL }), hasTouch, viewport: { width, height: 768 } });
+    const page = await context.newPage();
+    await page.goto('/');
+    await page.getByText('Heron Weir pumps').click();
+    await page.locator('.react-flow__node').first().waitFor();
+    await page.keyboard.press('f');
+    const reach = () =>
+      page.evaluate(() => {
+        const foot = document.querySelector('.tools')?.getBoundingClientRect().top ?? Number.NaN;
+        const ends = [...document.querySelectorAll('.react-flow__node')].map((part) => part.getBoundingClientRect().bottom);
+        return foot - Math.max(...ends);
+      });
+    await expect.poll(reach).toBeGreaterThan(0);
+    await context.close();
+  }
+});
