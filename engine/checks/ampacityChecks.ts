@@ -19,9 +19,12 @@ import {
   notApplicable,
   openFinding,
   tagsOf,
+  voltageGiven,
+  voltageMissing,
 } from './check.ts';
 import { KINDS } from './fillChecks.ts';
 import { type Assumption, type CaseName, type Finding, type Input, type Missing, SIZE_UP } from './finding.ts';
+import { driveSeen, motorSeen } from './seenThrough.ts';
 
 /** Whether the conductors carry what the code asks of them. */
 
@@ -61,6 +64,8 @@ function judgeAmpacity(check: CheckFacts, scope: CableScope, need: Need): readon
   const together = basis === 'us' ? 'installation.loadedConductors' : 'installation.groupedCircuits';
   const missing: Missing[] = [
     ...need.missing,
+    // At which voltage it stands says whether the current comes through a transformer.
+    ...(scope.nominal_V === null ? voltageMissing(scope.voltageFrom) : []),
     ...missingOf(
       cable,
       'conductor.size',
@@ -132,6 +137,7 @@ function judgeAmpacity(check: CheckFacts, scope: CableScope, need: Need): readon
           : ['installation.method', 'installation.groupedCircuits', 'installation.soil_KmPerW']),
       ),
       ...[scope.fromElement, scope.toElement].flatMap((element) => given(element, 'terminalTemperature_C')),
+      ...voltageGiven(scope.voltageFrom),
       ...need.inputs,
       lookedUp('table current', `${fixed(used.table_A, 1)} A`, `${used.source}, ${used.column}`),
     ],
@@ -190,31 +196,38 @@ export const feederAmpacity: Check = {
   scope: 'cable',
   judge(scope) {
     if (scope.side !== 'input') return [];
-    const { drives, motors, basis, cable, bypassed } = scope;
-    const missing = drives.flatMap((drive) => missingOf(drive, 'inputCurrent_A'));
-    const currents = drives.map((drive) => drive.inputCurrent_A ?? 0).sort((a, b) => b - a);
+    const { drives, motors, basis, cable, bypassed, nominal_V } = scope;
+    const missing = drives.flatMap((drive) => missingOf(drive, 'inputCurrent_A', 'ratedVoltage_V'));
+    const seen = (drive: (typeof drives)[number]): number => driveSeen(drive.ratedVoltage_V ?? 1, nominal_V ?? 1);
+    const currents = drives.map((drive) => (drive.inputCurrent_A ?? 0) * seen(drive)).sort((a, b) => b - a);
     if (currents.length === 0) return [notApplicable(this, cableSubject(cable), tagsOf(motors), 'It feeds no drive.')];
     const sum = currents.reduce((total, current) => total + current, 0);
     const driven_A = basis === 'us' ? sum + 0.25 * (currents[0] ?? 0) : sum;
+    const through = drives.some((drive) => seen(drive) !== 1) ? `, seen at ${fixed(nominal_V ?? 0, 0)} V through a transformer` : '';
     // With a way around the drive the motors may run straight from the feeder: the larger of the two (NEC 430.122(C)).
-    const direct = bypassed.length === 0 ? null : motorNeed(bypassed, basis);
+    const direct = bypassed.length === 0 ? null : motorNeed(scope, bypassed);
     const around = direct !== null && direct.need_A > driven_A;
     const how = around
       ? `way around the drive: ${direct.how}`
       : basis === 'us'
         ? currents.length === 1
-          ? `1.25 × ${fixed(sum, 1)} A rated input`
-          : `125 % of the largest of ${currents.length} drives + the rest`
-        : `Ib ${fixed(sum, 1)} A rated input`;
+          ? `1.25 × ${fixed(sum, 1)} A rated input${through}`
+          : `125 % of the largest of ${currents.length} drives + the rest${through}`
+        : `Ib ${fixed(sum, 1)} A rated input${through}`;
     // A drive much larger than its motors drags the feeder up with it.
     const unsaid = motors.filter((motor) => motor.ratedCurrent_A === undefined);
-    const worn = motors.reduce((total, motor) => total + (motor.ratedCurrent_A ?? 0), 0);
-    const oversized = motors.length > 0 && exceeds(sum, 1.3 * worn);
+    const [first] = drives;
+    const rated = drives.reduce((total, drive) => total + (drive.inputCurrent_A ?? 0), 0);
+    const worn = motors.reduce(
+      (total, { ratedCurrent_A = 0, ratedVoltage_V = 1 }) => total + ratedCurrent_A * motorSeen(ratedVoltage_V, first?.ratedVoltage_V ?? 1),
+      0,
+    );
+    const oversized = motors.length > 0 && exceeds(rated, 1.3 * worn);
     return judgeAmpacity(this, scope, {
       need_A: around ? direct.need_A : driven_A,
       how,
       missing: [...missing, ...(direct?.missing ?? [])],
-      inputs: [...drives.flatMap((drive) => given(drive, 'inputCurrent_A')), ...(direct?.inputs ?? [])],
+      inputs: [...drives.flatMap((drive) => given(drive, 'inputCurrent_A', 'ratedVoltage_V')), ...(direct?.inputs ?? [])],
       ...(around ? { case: 'bypass' as const } : {}),
       ...(oversized
         ? {
@@ -222,7 +235,7 @@ export const feederAmpacity: Check = {
             remark:
               unsaid.length > 0
                 ? ` The current of ${tagsOf(unsaid).join(', ')} is not known: whether the copper follows an oversized drive cannot be said.`
-                : ` The rated input is ${fixed((100 * sum) / worn, 0)} % of the motors’ current: the copper follows an oversized drive.`,
+                : ` The rated input is ${fixed((100 * rated) / worn, 0)} % of the motors’ current: the copper follows an oversized drive.`,
           }
         : {}),
     });
@@ -230,19 +243,22 @@ export const feederAmpacity: Check = {
 };
 
 /** What the motors ask of their conductors: table currents (US), nameplates (IEC). */
-function motorNeed(motors: CableScope['motors'], basis: CableScope['basis']): Need {
+function motorNeed({ basis, nominal_V }: CableScope, motors: CableScope['motors']): Need {
   const missing: Missing[] = [];
   const inputs: Input[] = [];
   const currents = motors.map((motor) => {
     if (motor.ratedCurrent_A === undefined) missing.push(lacks(motor, 'ratedCurrent_A'));
-    if (basis === 'us') missing.push(...missingOf(motor, 'ratedPower_W', 'ratedVoltage_V'));
+    missing.push(...missingOf(motor, ...(basis === 'us' ? ['ratedPower_W'] : []), 'ratedVoltage_V'));
     const table =
       basis === 'us' && motor.ratedPower_W !== undefined && motor.ratedVoltage_V !== undefined
         ? tableCurrent_A(motor.ratedPower_W, motor.ratedVoltage_V)
         : null;
-    inputs.push(...given(motor, ...(basis === 'us' ? ['ratedPower_W', 'ratedVoltage_V'] : []), 'ratedCurrent_A'));
+    inputs.push(...given(motor, ...(basis === 'us' ? ['ratedPower_W'] : []), 'ratedVoltage_V', 'ratedCurrent_A'));
     if (table) inputs.push(lookedUp(`table current of ${motor.tag}`, `${table.current_A} A`, 'NEC Table 430.250'));
-    return table ? { amperes: table.current_A, how: table.label } : { amperes: motor.ratedCurrent_A ?? 0, how: 'nameplate' };
+    const times = motorSeen(motor.ratedVoltage_V ?? 1, nominal_V ?? 1);
+    const through = times === 1 ? '' : `, seen at ${fixed(nominal_V ?? 0, 0)} V through a transformer`;
+    const [amperes, how] = table ? [table.current_A, table.label] : [motor.ratedCurrent_A ?? 0, 'nameplate'];
+    return { amperes: amperes * times, how: `${how}${through}` };
   });
   currents.sort((a, b) => b.amperes - a.amperes);
   const sum = currents.reduce((total, { amperes }) => total + amperes, 0);
@@ -251,7 +267,7 @@ function motorNeed(motors: CableScope['motors'], basis: CableScope['basis']): Ne
   const how =
     basis === 'us'
       ? `${currents.length === 1 ? `1.25 × ${fixed(sum, 1)} A` : `125 % of the largest + the rest of ${currents.length} motors`}, ${largest?.how ?? ''}`
-      : `Ib ${fixed(sum, 1)} A nameplate`;
+      : `Ib ${fixed(sum, 1)} A ${largest?.how ?? ''}`;
   return { need_A, how, missing, inputs };
 }
 
@@ -267,7 +283,7 @@ export const leadAmpacity: Check = {
     if (scope.side !== 'output') return [];
     const { motors, basis, cable } = scope;
     if (motors.length === 0) return [notApplicable(this, cableSubject(cable), [], 'It feeds no motor.')];
-    const need = motorNeed(motors, basis);
+    const need = motorNeed(scope, motors);
     const { drive } = scope;
     // A drive marked to protect its output conductors sets a floor of its own (NEC 430.122(B)).
     const floor = basis === 'us' && drive?.manual?.protectsOutputConductors === true ? drive.manual.outputAmpacityLeast_A : undefined;

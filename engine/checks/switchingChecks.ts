@@ -14,9 +14,12 @@ import {
   notApplicable,
   openFinding,
   tagsOf,
+  voltageGiven,
+  voltageMissing,
 } from './check.ts';
 import { impedanceGaps, impedanceGiven } from './faultChecks.ts';
 import type { Finding, Missing } from './finding.ts';
+import { motorSeen } from './seenThrough.ts';
 import { carrierOf } from './shieldPath.ts';
 
 /** Switches and contactors between drive and motor, several motors on one drive, and the way around a drive. */
@@ -31,7 +34,7 @@ export const outputDisconnect: Check = {
   source: 'NEC 430.110 (115 %); drive makers’ manuals (early-break contact)',
   why: 'Opened under load, the switch cuts a running drive off from its motor: the arc and the surge harm both unless the drive is stopped first.',
   scope: 'element',
-  judge({ element, side, motors, basis, drive, seriesBoxes }): readonly Finding[] {
+  judge({ element, side, motors, basis, drive, seriesBoxes, nominal_V, voltageFrom }): readonly Finding[] {
     if (element.kind !== 'disconnect' || side !== 'output') return [];
     const subject = elementSubject(element);
     const runs = tagsOf(motors);
@@ -43,15 +46,15 @@ export const outputDisconnect: Check = {
 
     // Rating: 115 % of the table current (US), the rated current (IEC).
     const rated = element.ratedCurrent_A;
-    const missing: Missing[] = [...missingOf(element, 'ratedCurrent_A')];
+    const missing: Missing[] = [...missingOf(element, 'ratedCurrent_A'), ...(nominal_V === null ? voltageMissing(voltageFrom) : [])];
     const currents = motors.map((motor) => {
       const table =
         basis === 'us' && motor.ratedPower_W !== undefined && motor.ratedVoltage_V !== undefined
           ? tableCurrent_A(motor.ratedPower_W, motor.ratedVoltage_V)
           : null;
-      if (basis === 'us') missing.push(...missingOf(motor, 'ratedPower_W', 'ratedVoltage_V'));
+      missing.push(...missingOf(motor, ...(basis === 'us' ? ['ratedPower_W'] : []), 'ratedVoltage_V'));
       if (!table) missing.push(...missingOf(motor, 'ratedCurrent_A'));
-      return table ? table.current_A : (motor.ratedCurrent_A ?? 0);
+      return (table ? table.current_A : (motor.ratedCurrent_A ?? 0)) * motorSeen(motor.ratedVoltage_V ?? 1, nominal_V ?? 1);
     });
     const need = (basis === 'us' ? 1.15 : 1) * currents.reduce((sum, current) => sum + current, 0);
     if (missing.length > 0 || rated === undefined) found.push(openFinding(this, subject, runs, missing, { id: id('rating') }));
@@ -77,6 +80,7 @@ export const outputDisconnect: Check = {
           text: `${element.tag} is rated ${fixed(rated, 0)} A; ${fixed(need, 1)} A are needed${basis === 'us' ? ' (115 % of the table current)' : ''}.`,
           inputs: [
             ...given(element, 'ratedCurrent_A'),
+            ...voltageGiven(voltageFrom),
             ...motors.flatMap((motor) => given(motor, 'ratedPower_W', 'ratedVoltage_V', 'ratedCurrent_A')),
           ],
           remedies: short ? ['The next size of switch, rated for the motor’s power too.'] : [],

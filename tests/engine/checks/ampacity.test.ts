@@ -5,7 +5,7 @@ import type { CableScope } from '../../../engine/checks/check.ts';
 import type { Cable } from '../../../engine/lineup/cable.ts';
 import { expectClose } from '../../reference/expectClose.ts';
 import { horsepower } from '../lineUpBuilder.ts';
-import { CABLE, cableScope, DRIVE, MOTOR } from './scopes.ts';
+import { CABLE, cableScope, DRIVE, MOTOR, SUPPLY } from './scopes.ts';
 import { fields, labels, only } from './told.ts';
 
 /**
@@ -127,7 +127,7 @@ describe('a lead by NEC 430.22', () => {
     expect([found.limit, found.text.includes('125 % of the largest + the rest of 3 motors')]).toEqual([93, true]);
   });
   it('a motor of no table size takes its nameplate', () => {
-    const found = lead({ motors: [{ ...motor, ratedVoltage_V: 900, ratedCurrent_A: 80 }] });
+    const found = lead({ motors: [{ ...motor, ratedVoltage_V: 380, ratedCurrent_A: 80 }] });
     expect([found.limit, found.text.includes('nameplate')]).toEqual([100, true]);
     expect(labels(found)).not.toContain('table current of M');
   });
@@ -159,6 +159,36 @@ describe('a lead by NEC 430.22', () => {
   it('is not asked ahead of a drive or without a motor', () => {
     expect(leadAmpacity.scope === 'cable' && leadAmpacity.judge(scopeOf({ side: 'input' }))).toEqual([]);
     expect(lead({ motors: [] }).text).toBe('It feeds no motor.');
+  });
+});
+
+describe('on the other side of a transformer', () => {
+  const wide: Cable = { ...LAID, conductor: { ...LAID.conductor, size: '4/0 AWG' } };
+  const tall = { ...motor, ratedVoltage_V: 2300, ratedCurrent_A: 60 };
+  it('a feeder at 208 V to a drive of 480 V carries 72 A as 72 × 480 / 208: 1.25 × 166.15 A = 207.7 A', () => {
+    const found = feeder({ nominal_V: 208 });
+    expectClose(found.limit ?? 0, (1.25 * 72 * 480) / 208, { relative: 1e-12 }, 'the same power on both sides');
+    expect([found.verdict, feeder({ nominal_V: 208, cable: wide }).verdict]).toEqual(['fail', 'pass']);
+    expect(found.text).toContain('1.25 × 166.2 A rated input, seen at 208 V through a transformer');
+    expectClose(feeder({ nominal_V: 4160 }).limit ?? 0, (1.25 * 72 * 480) / 4160, { relative: 1e-12 }, 'the same power on both sides');
+    expectClose(feeder({ nominal_V: 208, basis: 'iec', cable: metric }).limit ?? 0, (72 * 480) / 208, { relative: 1e-12 }, 'IEC: Ib');
+    expect([feeder({ nominal_V: 440 }).limit, feeder({ nominal_V: 530 }).limit]).toEqual([90, 90]);
+  });
+  it('a lead at 480 V to a motor of 2300 V carries 60 A as 287.5 A; one far below its supply may have no transformer', () => {
+    const found = lead({ motors: [tall] });
+    expectClose(found.limit ?? 0, 1.25 * 287.5, { relative: 1e-12 }, '60 × 2300 / 480');
+    expect(found.text).toContain('nameplate, seen at 480 V through a transformer');
+    expectClose(lead({ motors: [tall], nominal_V: 2300 }).limit ?? 0, 75, { relative: 1e-12 }, 'behind it its own');
+    expect(lead({ motors: [{ ...motor, ratedVoltage_V: 380, ratedCurrent_A: 80 }] }).limit).toBe(100);
+  });
+  it('a drive is not oversized because its motor stands behind one: 287.5 A of 300 A', () => {
+    expect(feeder({ drives: drawing(90), motors: [{ ...tall, ratedCurrent_A: 15 }] }).verdict).toBe('pass');
+  });
+  it('without the voltages it is open: whether there is one is not known', () => {
+    const { ratedVoltage_V: _, ...unsaid } = drive;
+    expect(fields(feeder({ drives: [unsaid] }))).toEqual(['D: ratedVoltage_V']);
+    const nowhere = { nominal_V: null, voltageFrom: { ...SUPPLY, voltage_V: undefined } };
+    expect([fields(feeder(nowhere)), fields(lead(nowhere))]).toEqual([['S: voltage_V'], ['S: voltage_V']]);
   });
 });
 
@@ -210,6 +240,8 @@ describe('by IEC 60364-5-52 the current itself', () => {
       'Soil resistivity of W',
       'Terminal temperature of M',
       'Terminal temperature of D',
+      'Voltage of S, line to line',
+      'Rated voltage of M',
       'Nameplate current of M',
       'table current',
     ]);
@@ -228,6 +260,7 @@ describe('what it was made from', () => {
       'Loaded conductors together with W',
       'Terminal temperature of M',
       'Terminal temperature of D',
+      'Voltage of S, line to line',
       'Rated power of M',
       'Rated voltage of M',
       'Nameplate current of M',

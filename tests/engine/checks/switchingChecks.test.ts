@@ -41,12 +41,18 @@ describe('a switch on the output', () => {
       39,
       '39 of 39 A',
       'X is rated 39 A; 39.1 A are needed (115 % of the table current).',
-      ['Rated current of X', 'Rated power of M', 'Rated voltage of M', 'Nameplate current of M'],
+      ['Rated current of X', 'Voltage of S, line to line', 'Rated power of M', 'Rated voltage of M', 'Nameplate current of M'],
     ]);
     expectClose(part('rating', {}, { motors: [SMALL, SMALL] }).limit ?? 0, 78.2, { relative: 1e-9 }, 'by hand, of two');
     // 460 V has no row of 8 hp: the nameplate's current.
     const odd = part('rating', {}, { motors: [{ ...SMALL, ratedPower_W: 8.5 * 745.7, ratedCurrent_A: 12 }] });
     expectClose(odd.limit ?? 0, 13.8, { relative: 1e-9 }, 'by hand');
+  });
+  it('ahead of a transformer to 2300 V carries what 60 A there are at 480 V: 1.15 × 60 × 2300 / 480 = 330.6 A', () => {
+    const high = { ...SMALL, ratedVoltage_V: 2300, ratedCurrent_A: 60 };
+    expectClose(part('rating', {}, { motors: [high] }).limit ?? 0, 330.625, { relative: 1e-9 }, 'the same power on both sides');
+    // 230 V on 480 V may be a drive that is set so: nameplate current then.
+    expectClose(part('rating', {}, { motors: [{ ...high, ratedVoltage_V: 250 }] }).limit ?? 0, 69, { relative: 1e-9 }, 'by hand');
   });
   it('carries the rated current by IEC', () => {
     const found = part('rating', { ratedCurrent_A: 33 }, { basis: 'iec' });
@@ -67,7 +73,8 @@ describe('a switch on the output', () => {
     expect(asked({ ratedCurrent_A: undefined })).toEqual(['open', 'X: ratedCurrent_A']);
     expect(asked({}, { motors: [{ ...bare, ratedPower_W: HP_25 }] })).toEqual(['open', 'M: ratedVoltage_V', 'M: ratedCurrent_A']);
     expect(asked({}, { motors: [{ ...bare, ratedVoltage_V: 460, ratedCurrent_A: 33 }] })).toEqual(['open', 'M: ratedPower_W']);
-    expect(asked({}, { motors: [bare], basis: 'iec' })).toEqual(['open', 'M: ratedCurrent_A']);
+    expect(asked({}, { motors: [bare], basis: 'iec' })).toEqual(['open', 'M: ratedVoltage_V', 'M: ratedCurrent_A']);
+    expect(asked({}, { nominal_V: null, voltageFrom: { ...SUPPLY, voltage_V: undefined } })).toEqual(['open', 'S: voltage_V']);
     expect(asked({}, { motors: [{ ...bare, ratedPower_W: HP_25, ratedVoltage_V: 460 }] })).toEqual(['pass']);
   });
   it('has a contact that stops the drive first', () => {
