@@ -242,7 +242,7 @@ export const feederAmpacity: Check = {
   },
 };
 
-/** What the motors ask of their conductors: table currents (US), nameplates (IEC). */
+/** What the motors ask of their conductors: table currents, or nameplates above them (US), nameplates (IEC). */
 function motorNeed({ basis, nominal_V }: CableScope, motors: CableScope['motors']): Need {
   const missing: Missing[] = [];
   const inputs: Input[] = [];
@@ -257,7 +257,11 @@ function motorNeed({ basis, nominal_V }: CableScope, motors: CableScope['motors'
     if (table) inputs.push(lookedUp(`table current of ${motor.tag}`, `${table.current_A} A`, 'NEC Table 430.250'));
     const times = motorSeen(motor.ratedVoltage_V ?? 1, nominal_V ?? 1);
     const through = times === 1 ? '' : `, seen at ${fixed(nominal_V ?? 0, 0)} V through a transformer`;
-    const [amperes, how] = table ? [table.current_A, table.label] : [motor.ratedCurrent_A ?? 0, 'nameplate'];
+    // What draws more than the table says is built for low speed or high torque, and goes by its plate (430.6(A)(1)).
+    const plate_A = motor.ratedCurrent_A ?? 0;
+    const own = table === null || exceeds(plate_A, table.current_A);
+    const above = table ? `, above the table’s ${fixed(table.current_A, 1)} A` : '';
+    const [amperes, how] = own ? [plate_A, `nameplate${above}`] : [table.current_A, table.label];
     return { amperes: amperes * times, how: `${how}${through}` };
   });
   currents.sort((a, b) => b.amperes - a.amperes);
@@ -273,11 +277,11 @@ function motorNeed({ basis, nominal_V }: CableScope, motors: CableScope['motors'
 
 export const leadAmpacity: Check = {
   slug: 'lead-ampacity',
-  rule: 'US: ampacity ≥ 1.25 × the table current of the motor (several: 125 % of the largest + the rest), or the floor a drive is marked for. IEC: Iz ≥ Ib.',
+  rule: 'US: ampacity ≥ 1.25 × the table current of the motor, or its nameplate where that is higher (several: 125 % of the largest + the rest), or the floor a drive is marked for. IEC: Iz ≥ Ib.',
   title: 'Motor lead ampacity',
   authority: 'code',
   source: 'NEC 430.6(A), 430.22, 430.24, 430.122(B); IEC 60364-5-52 (Iz ≥ Ib)',
-  why: `${WHY} For motors of table sizes the code’s table current is used, not the nameplate.`,
+  why: `${WHY} For motors of table sizes the code’s table current is used, not the nameplate, unless the nameplate is higher.`,
   scope: 'cable',
   judge(scope) {
     if (scope.side !== 'output') return [];

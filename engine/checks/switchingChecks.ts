@@ -28,7 +28,7 @@ const IN_SERIES = 'Wire the early-break contacts of all switches of the run in s
 
 export const outputDisconnect: Check = {
   slug: 'output-disconnect',
-  rule: 'US: 115 % of the table current; IEC: the rated current. An early-break contact stops the drive.',
+  rule: 'US: 115 % of the table current, or of the nameplate where that is higher; IEC: the rated current. An early-break contact stops the drive.',
   title: 'Disconnect on the output',
   authority: 'code',
   source: 'NEC 430.110 (115 %); drive makers’ manuals (early-break contact)',
@@ -47,14 +47,18 @@ export const outputDisconnect: Check = {
     // Rating: 115 % of the table current (US), the rated current (IEC).
     const rated = element.ratedCurrent_A;
     const missing: Missing[] = [...missingOf(element, 'ratedCurrent_A'), ...(nominal_V === null ? voltageMissing(voltageFrom) : [])];
+    let plated = false;
     const currents = motors.map((motor) => {
       const table =
         basis === 'us' && motor.ratedPower_W !== undefined && motor.ratedVoltage_V !== undefined
           ? tableCurrent_A(motor.ratedPower_W, motor.ratedVoltage_V)
           : null;
       missing.push(...missingOf(motor, ...(basis === 'us' ? ['ratedPower_W'] : []), 'ratedVoltage_V'));
-      if (!table) missing.push(...missingOf(motor, 'ratedCurrent_A'));
-      return (table ? table.current_A : (motor.ratedCurrent_A ?? 0)) * motorSeen(motor.ratedVoltage_V ?? 1, nominal_V ?? 1);
+      missing.push(...missingOf(motor, 'ratedCurrent_A'));
+      // A plate above the table is that of a motor for low speed or high torque (430.6(A)(1)).
+      const plate_A = motor.ratedCurrent_A ?? 0;
+      if (table && exceeds(plate_A, table.current_A)) plated = true;
+      return Math.max(table?.current_A ?? 0, plate_A) * motorSeen(motor.ratedVoltage_V ?? 1, nominal_V ?? 1);
     });
     const need = (basis === 'us' ? 1.15 : 1) * currents.reduce((sum, current) => sum + current, 0);
     if (missing.length > 0 || rated === undefined) found.push(openFinding(this, subject, runs, missing, { id: id('rating') }));
@@ -77,7 +81,7 @@ export const outputDisconnect: Check = {
             )} A = ${fixed(need, 2)} A`,
           ],
           phrase: `${fixed(rated, 0)} of ${fixed(need, 0)} A`,
-          text: `${element.tag} is rated ${fixed(rated, 0)} A; ${fixed(need, 1)} A are needed${basis === 'us' ? ' (115 % of the table current)' : ''}.`,
+          text: `${element.tag} is rated ${fixed(rated, 0)} A; ${fixed(need, 1)} A are needed${basis === 'us' ? ` (115 % of the ${plated ? 'nameplate, which is above the table' : 'table'} current)` : ''}.`,
           inputs: [
             ...given(element, 'ratedCurrent_A'),
             ...voltageGiven(voltageFrom),

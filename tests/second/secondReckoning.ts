@@ -171,7 +171,8 @@ function motorCurrent(motor: ElementOf<'motor'>, basis: 'us' | 'iec'): number | 
   const row = near.sort((a, b) => Math.abs(hp - (a[0] ?? 0)) - Math.abs(hp - (b[0] ?? 0)))[0];
   const within = (low: number, high: number) => ratedVoltage_V >= low && ratedVoltage_V <= high;
   const column = within(200, 200) ? 1 : within(208, 208) ? 2 : within(220, 240) ? 3 : within(440, 480) ? 4 : within(550, 600) ? 5 : 0;
-  return (column > 0 ? row?.[column] : undefined) ?? ratedCurrent_A;
+  // NEC 430.6(A)(1): a motor for low speed or high torque draws more than the table says, and goes by its plate.
+  return Math.max((column > 0 ? row?.[column] : undefined) ?? 0, ratedCurrent_A);
 }
 
 interface Load {

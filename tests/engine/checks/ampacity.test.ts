@@ -122,9 +122,15 @@ describe('a lead by NEC 430.22', () => {
     ]);
   });
   it('of several motors 125 % of the largest and the rest: 1.25 × 52 + 14 + 14 = 93 A for 40, 10 and 10 hp', () => {
-    const of = (hp: number) => ({ ...motor, ratedPower_W: horsepower(hp) });
+    const of = (hp: number) => ({ ...motor, ratedPower_W: horsepower(hp), ratedCurrent_A: hp });
     const found = lead({ motors: [of(10), of(40), of(10)] });
     expect([found.limit, found.text.includes('125 % of the largest + the rest of 3 motors')]).toEqual([93, true]);
+  });
+  it('a motor for low speed or high torque that draws more than the table takes its nameplate: 1.25 × 84 A = 105 A for 77 A (430.6(A)(1))', () => {
+    const slow = lead({ motors: [{ ...motor, ratedCurrent_A: 84 }], cable: { ...LAID, conductor: { ...LAID.conductor, size: '3 AWG' } } });
+    expect([slow.verdict, slow.limit, slow.value]).toEqual(['fail', 105, 100]);
+    expect(slow.text).toContain('1.25 × 84.0 A, nameplate, above the table’s 77.0 A');
+    expect(lead({ motors: [{ ...motor, ratedCurrent_A: 77 }] }).limit).toBe(96.25);
   });
   it('a motor of no table size takes its nameplate', () => {
     const found = lead({ motors: [{ ...motor, ratedVoltage_V: 380, ratedCurrent_A: 80 }] });

@@ -48,6 +48,14 @@ describe('a switch on the output', () => {
     const odd = part('rating', {}, { motors: [{ ...SMALL, ratedPower_W: 8.5 * 745.7, ratedCurrent_A: 12 }] });
     expectClose(odd.limit ?? 0, 13.8, { relative: 1e-9 }, 'by hand');
   });
+  it('of a motor for low speed carries 115 % of its plate: 1.15 × 40 A = 46 A where the table has 34 A (NEC 430.6(A)(1))', () => {
+    const slow = part('rating', { ratedCurrent_A: 45 }, { motors: [{ ...SMALL, ratedCurrent_A: 40 }] });
+    expectClose(slow.limit ?? 0, 46, { relative: 1e-9 }, 'by hand');
+    expect([slow.verdict, slow.text]).toEqual([
+      'fail',
+      'X is rated 45 A; 46.0 A are needed (115 % of the nameplate, which is above the table current).',
+    ]);
+  });
   it('ahead of a transformer to 2300 V carries what 60 A there are at 480 V: 1.15 × 60 × 2300 / 480 = 330.6 A', () => {
     const high = { ...SMALL, ratedVoltage_V: 2300, ratedCurrent_A: 60 };
     expectClose(part('rating', {}, { motors: [high] }).limit ?? 0, 330.625, { relative: 1e-9 }, 'the same power on both sides');
@@ -75,7 +83,7 @@ describe('a switch on the output', () => {
     expect(asked({}, { motors: [{ ...bare, ratedVoltage_V: 460, ratedCurrent_A: 33 }] })).toEqual(['open', 'M: ratedPower_W']);
     expect(asked({}, { motors: [bare], basis: 'iec' })).toEqual(['open', 'M: ratedVoltage_V', 'M: ratedCurrent_A']);
     expect(asked({}, { nominal_V: null, voltageFrom: { ...SUPPLY, voltage_V: undefined } })).toEqual(['open', 'S: voltage_V']);
-    expect(asked({}, { motors: [{ ...bare, ratedPower_W: HP_25, ratedVoltage_V: 460 }] })).toEqual(['pass']);
+    expect(asked({}, { motors: [{ ...bare, ratedPower_W: HP_25, ratedVoltage_V: 460 }] })).toEqual(['open', 'M: ratedCurrent_A']);
   });
   it('has a contact that stops the drive first', () => {
     const [wired, absent, unknown] = [
