@@ -289,15 +289,19 @@ export const leadAmpacity: Check = {
     if (motors.length === 0) return [notApplicable(this, cableSubject(cable), [], 'It feeds no motor.')];
     const need = motorNeed(scope, motors);
     const { drive } = scope;
-    // A drive marked to protect its output conductors sets a floor of its own (NEC 430.122(B)).
-    const floor = basis === 'us' && drive?.manual?.protectsOutputConductors === true ? drive.manual.outputAmpacityLeast_A : undefined;
-    if (floor !== undefined && floor > need.need_A)
-      return judgeAmpacity(this, scope, {
-        ...need,
-        need_A: floor,
-        how: `the least that ${drive?.tag ?? 'the drive'} is marked for, above ${need.how}`,
-        inputs: [...need.inputs, ...(drive ? given(drive, 'manual.protectsOutputConductors', 'manual.outputAmpacityLeast_A') : [])],
-      });
+    // A drive marked to protect its output conductors sets a floor of its own (NEC 430.122(B)). One that names a floor is taken to be marked.
+    const floor = drive?.manual?.outputAmpacityLeast_A;
+    if (basis === 'us' && drive && (drive.manual?.protectsOutputConductors ?? floor !== undefined)) {
+      const inputs = [...need.inputs, ...given(drive, 'manual.protectsOutputConductors', 'manual.outputAmpacityLeast_A')];
+      if (floor === undefined || floor > need.need_A)
+        return judgeAmpacity(this, scope, {
+          ...need,
+          need_A: floor ?? need.need_A,
+          how: floor === undefined ? need.how : `the least that ${drive.tag} is marked for, above ${need.how}`,
+          missing: [...need.missing, ...missingOf(drive, 'manual.outputAmpacityLeast_A')],
+          inputs,
+        });
+    }
     return judgeAmpacity(this, scope, need);
   },
 };

@@ -151,6 +151,12 @@ describe('a lead by NEC 430.22', () => {
     );
     expect(labels(floored(50))).not.toContain('Least ampacity of the output in the manual of D');
     expect(lead({ drive: { ...drive, manual: { protectsOutputConductors: false, outputAmpacityLeast_A: 100 } } }).limit).toBe(96.25);
+    // What it is marked for decides: without it nothing passes.
+    const marked = { ...drive, manual: { protectsOutputConductors: true } };
+    const open = lead({ drive: marked });
+    expect([open.verdict, fields(open)]).toEqual(['open', ['D: manual.outputAmpacityLeast_A']]);
+    expect(lead({ drive: marked, cable: metric, basis: 'iec' }).verdict).toBe('pass');
+    expect(lead({ drive: { ...drive, manual: { outputAmpacityLeast_A: 100 } } }).limit).toBe(100);
     // IEC knows no such marking.
     expect(floored(100, { cable: metric, basis: 'iec' }).limit).toBe(75);
     expect(lead({ drive: null }).limit).toBe(96.25);
