@@ -379,7 +379,9 @@ export const residualCurrent: Check = {
     if (element.kind !== 'disconnect' || side !== 'input') return [];
     const subject = elementSubject(element);
     const runs = tagsOf(motors);
-    if (drives.length === 0 || element.device !== 'breaker')
+    // A residual-current switch breaks no overload and is drawn as a switch: what is fitted is judged whatever it is fitted to.
+    const fitted = element.residualCurrentType !== undefined && element.residualCurrentType !== 'none';
+    if (drives.length === 0 || (element.device !== 'breaker' && !fitted))
       return element.device === undefined && drives.length > 0
         ? [openFinding(this, subject, runs, missingOf(element, 'device', 'residualCurrentType'))]
         : [notApplicable(this, subject, runs, 'No breaker ahead of a drive.')];

@@ -344,6 +344,15 @@ describe('a residual-current device', () => {
     ]);
     expect(wrong.text).toContain('of type A ahead of D, D; behind');
   });
+  it('is judged in a switch too, or where its device is not said: that is what one without overcurrent release is', () => {
+    for (const device of ['switch', 'fused-switch', undefined] as const)
+      expect([only(of({ device, residualCurrentType: 'A' })).verdict, only(of({ device, residualCurrentType: 'B' })).verdict]).toEqual([
+        'caution',
+        'open',
+      ]);
+    expect(only(of({ device: 'switch', residualCurrentType: 'none' })).verdict).toBe('not-applicable');
+    expect(only(of({ residualCurrentType: 'A' }, { drives: [] })).verdict).toBe('not-applicable');
+  });
   it('stands 30 % of its setting: 0.09 of 0.3 A', () => {
     const at = (residualCurrent_A: number) => only(of({ residualCurrentType: 'B', residualCurrent_A }));
     const [enough, low] = [at(0.3), at(0.299)];
