@@ -19,7 +19,7 @@ import {
 } from './check.ts';
 import { impedanceGaps, impedanceGiven } from './faultChecks.ts';
 import type { Finding, Missing } from './finding.ts';
-import { motorSeen } from './seenThrough.ts';
+import { driveSeen, motorSeen } from './seenThrough.ts';
 import { carrierOf } from './shieldPath.ts';
 
 /** Switches and contactors between drive and motor, several motors on one drive, and the way around a drive. */
@@ -166,13 +166,13 @@ const START_DROP_PCT = 15;
 
 export const bypass: Check = {
   slug: 'bypass',
-  rule: 'An interlock keeps mains off the drive’s output; starting across the line sags the voltage by 15 % at most.',
+  rule: 'An interlock keeps mains off the drive’s output; the motors are made for the supply’s voltage; starting across the line sags the voltage by 15 % at most.',
   title: 'Way around the drive',
   authority: 'manual',
   source: 'drive makers’ published manuals (mains on the output destroys the drive); NEC 430.122(C); common practice (15 % at starting)',
   why: 'With the way around closed the motor starts across the line: six times its current through the feeder, and mains a contactor’s width from the drive’s output.',
   scope: 'element',
-  judge({ element, side, bypassed, bypassLeg, bypassParts, flow, nominal_V, ahead }): readonly Finding[] {
+  judge({ element, side, bypassed, bypassLeg, bypassParts, flow, nominal_V, voltageFrom, ahead }): readonly Finding[] {
     if (element.kind !== 'contactor' || element.role !== 'bypass' || side !== 'input') return [];
     const subject = elementSubject(element);
     const runs = tagsOf(bypassed);
@@ -231,6 +231,24 @@ export const bypass: Check = {
           unknown.flatMap((cable) => missingOf(cable, 'construction', 'installation.raceway')),
           { id: id('shield') },
         ),
+      );
+    // The drive can be set to a motor of another voltage; the mains cannot.
+    const strange =
+      nominal_V === null || bypassParts.some(({ kind }) => kind === 'transformer')
+        ? []
+        : bypassed.filter(({ ratedVoltage_V }) => ratedVoltage_V !== undefined && driveSeen(ratedVoltage_V, nominal_V) !== 1);
+    if (strange.length > 0)
+      found.push(
+        finding(this, subject, runs, {
+          id: id('voltage'),
+          case: 'bypass',
+          verdict: 'fail',
+          source: 'the nameplates; ± 10 % is usual (IEC 60038, NEMA MG 1 12.44, from memory)',
+          phrase: 'another voltage around the drive',
+          text: `${element.tag} puts ${fixed(nominal_V ?? 0, 0)} V on ${strange.map(({ tag, ratedVoltage_V }) => `${tag}, made for ${fixed(ratedVoltage_V ?? 0, 0)} V`).join(', and ')}.`,
+          inputs: [...voltageGiven(voltageFrom), ...strange.flatMap((motor) => given(motor, 'ratedVoltage_V'))],
+          remedies: ['A motor for the voltage of the supply.', 'No way around this drive.'],
+        }),
       );
     if (bypassed.length === 0)
       return [...found, { ...notApplicable(this, subject, runs, 'No motor is connected behind it.'), id: id('start') }];

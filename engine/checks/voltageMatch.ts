@@ -20,7 +20,7 @@ const LOW_MOTOR = 0.75;
 
 export const voltageMatch: Check = {
   slug: 'voltage-match',
-  rule: 'Drives and transformers within 10 % of the nominal voltage at their line side; no motor above the supply of its drive by more than 10 %.',
+  rule: 'Drives and transformers within 10 % of the nominal voltage at their line side; no motor above the supply of its drive by more than 10 %, nor below it where it runs without one.',
   title: 'Rated voltages',
   authority: 'manual',
   source: 'the nameplates; ± 10 % is usual (IEC 60038, NEMA MG 1 12.44, from memory)',
@@ -53,8 +53,10 @@ export const voltageMatch: Check = {
       ];
     const ratio = rated / here;
     const motor = element.kind === 'motor';
-    const wrong = exceeds(ratio, 1.1) || (!motor && exceeds(0.9, ratio));
-    const low = motor && exceeds(LOW_MOTOR, ratio);
+    // Only a drive can turn its output down to a motor of less.
+    const driven = motor && side === 'output';
+    const wrong = exceeds(ratio, 1.1) || (!driven && exceeds(0.9, ratio));
+    const low = driven && exceeds(LOW_MOTOR, ratio);
     const verdict: Verdict = wrong ? 'fail' : low ? 'caution' : 'pass';
     return [
       finding(this, subject, runs, {

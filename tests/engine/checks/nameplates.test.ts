@@ -88,5 +88,16 @@ describe('which voltage counts', () => {
     expect(asked({ side: 'output' })).toEqual([]);
     expect(asked({ element: { id: 'b', kind: 'bus', tag: 'B' } })).toEqual([]);
   });
+  it('a motor that runs without a drive stands at its own voltage: from 432 V on 480 V', () => {
+    const across = (ratedVoltage_V: number) => asked({ element: { ...MOTOR, ratedVoltage_V } })[0];
+    expect([across(431.9)?.verdict, across(432)?.verdict, across(460)?.verdict, across(528.1)?.verdict]).toEqual([
+      'fail',
+      'pass',
+      'pass',
+      'fail',
+    ]);
+    expect(across(230)?.text).toBe('M is made for 230 V and stands on 480 V.');
+    expect(asked({ element: { ...MOTOR, ratedVoltage_V: 431.9 }, side: 'output' })[0]?.verdict).toBe('pass');
+  });
   it('stands on the nameplates', () => expect(asked({})[0]?.authority).toBe('manual'));
 });

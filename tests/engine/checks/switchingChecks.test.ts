@@ -2,7 +2,7 @@ import { describe, expect, it } from 'vitest';
 import type { DriveScope, ElementScope } from '../../../engine/checks/check.ts';
 import { bypass, outputContactor, outputDisconnect, severalMotors } from '../../../engine/checks/switchingChecks.ts';
 import type { Cable } from '../../../engine/lineup/cable.ts';
-import type { ElementOf } from '../../../engine/lineup/elements.ts';
+import type { Element, ElementOf } from '../../../engine/lineup/elements.ts';
 import { expectClose } from '../../reference/expectClose.ts';
 import { CABLE, DRIVE, elementScope, MOTOR, SUPPLY, step } from './scopes.ts';
 import { fields, labels, only } from './told.ts';
@@ -258,6 +258,14 @@ describe('the way around a drive', () => {
         ],
       }).length,
     ).toBe(2);
+  });
+  it('puts the supply’s voltage on a motor that the drive was set to: from 432 to 528 V on 480 V', () => {
+    const at = (ratedVoltage_V: number, more: Parameters<typeof judge>[0] = {}) =>
+      judge({ bypassed: [{ ...SMALL, ratedVoltage_V }], ...more }).find(({ id }) => id === 'bypass/element/k1/voltage');
+    expect([431.9, 432, 528, 528.1].map((volts) => at(volts)?.verdict)).toEqual(['fail', undefined, undefined, 'fail']);
+    expect([at(230)?.text, at(230)?.case, at(230)?.authority]).toEqual(['K puts 480 V on M, made for 230 V.', 'bypass', 'manual']);
+    const down: Element = { id: 't', kind: 'transformer', tag: 'T' };
+    expect(at(230, { bypassParts: [down] })).toBeUndefined();
   });
   it('sags by √3 × 6 I (R cos φ + X sin φ) at starting: 3.18 % of 480 V for 33 A', () => {
     const found = part('start', {});
