@@ -186,15 +186,14 @@ const CLASSES = [
 
 export const insulationVoltage: Check = {
   slug: 'insulation-voltage',
-  rule: '600 V cable to 500 V supply, 750 V to 600 V, 1 kV above.',
+  rule: 'No cable below the nominal voltage of its circuit; behind a drive 600 V cable to 500 V supply, 750 V to 600 V, 1 kV to 1000 V, 2 kV above.',
   title: 'Cable voltage class',
   authority: 'guide',
   source:
-    'one drive maker’s published guide: 600 V cable to 500 V supply, 750 V to 600 V, 1 kV to 690 V; E. Bulington and others, IEEE PCIC 1998 (thicker wall on 600 V drives)',
+    'one drive maker’s published guide: 600 V cable to 500 V supply, 750 V to 600 V, 1 kV to 690 V; E. Bulington and others, IEEE PCIC 1998 (thicker wall on 600 V drives); NEC 110.4, IEC 60364-5-51 512.1.1 (the circuit’s own voltage, from memory)',
   why: 'The reflected wave puts up to twice the bus voltage on the cable, many times a second. A cable at the edge of its class has no room for that.',
   scope: 'cable',
   judge({ cable, side, motors, nominal_V, voltageFrom }) {
-    if (side !== 'output') return [];
     const subject = cableSubject(cable);
     const runs = tagsOf(motors);
     if (cable.kind === 'link') return [notApplicable(this, subject, runs, 'A connection inside one enclosure.')];
@@ -211,23 +210,32 @@ export const insulationVoltage: Check = {
           subject,
           runs,
           missing,
-          nominal_V === null ? { text: 'Cannot be judged yet: the supply voltage of its drive is not known.' } : {},
+          nominal_V === null ? { text: 'Cannot be judged yet: the nominal voltage at it is not known.' } : {},
         ),
       ];
-    const limit = CLASSES.find(([upTo]) => nominal_V <= upTo)?.[1] ?? 2000;
-    const under = exceeds(limit, value);
+    const output = side === 'output';
+    const limit = output ? (CLASSES.find(([upTo]) => nominal_V <= upTo)?.[1] ?? Math.max(2000, nominal_V)) : nominal_V;
+    const below = exceeds(nominal_V, value);
+    // Its letters stand for the usual class: what is made for more says so on its jacket.
+    if (below && cable.insulation.voltage_V === undefined)
+      return [
+        openFinding(this, subject, runs, [lacks(cable, 'insulation.voltage_V')], {
+          text: `${cable.tag} is ${cable.insulation.type}, usually of ${fixed(value, 0)} V, in a circuit of ${fixed(nominal_V, 0)} V; what it is rated for is not entered.`,
+        }),
+      ];
     return [
       finding(this, subject, runs, {
-        verdict: under ? 'caution' : 'pass',
+        verdict: below ? 'fail' : exceeds(limit, value) ? 'caution' : 'pass',
+        ...(below || !output ? { authority: 'code' as const, source: 'NEC 110.4; IEC 60364-5-51 512.1.1 (from memory)' } : {}),
         quantity: 'cable voltage class',
         value,
         limit,
         unit: 'V',
         inputs: [...given(cable, 'insulation.type', 'insulation.voltage_V'), ...voltageGiven(voltageFrom)],
-        working: [`cable ${fixed(value, 0)} V; supply ${fixed(nominal_V, 0)} V asks ${fixed(limit, 0)} V`],
+        working: [`cable ${fixed(value, 0)} V; ${output ? 'supply' : 'circuit'} ${fixed(nominal_V, 0)} V asks ${fixed(limit, 0)} V`],
         margin_pct: marginAbove(value, limit),
         phrase: `${fixed(value, 0)} V class`,
-        text: `${cable.tag} is rated ${fixed(value, 0)} V; on a ${fixed(nominal_V, 0)} V drive ${fixed(limit, 0)} V is asked.`,
+        text: `${cable.tag} is rated ${fixed(value, 0)} V; ${below ? `its circuit has ${fixed(nominal_V, 0)} V` : `on a ${fixed(nominal_V, 0)} V ${output ? 'drive' : 'circuit'} ${fixed(limit, 0)} V is asked`}.`,
         remedies: ['A cable of the next voltage class (1 kV or 2 kV).'],
         assumptions:
           cable.insulation.voltage_V === undefined && facts

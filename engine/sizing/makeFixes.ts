@@ -37,7 +37,7 @@ export const otherInsulation: Kind = {
     }),
 };
 
-const CLASSES_V = [1000, 2000];
+const CLASSES_V = [1000, 2000, 5000, 8000, 15_000];
 
 export const voltageClass: Kind = {
   name: 'voltage class',

@@ -94,8 +94,15 @@ describe('a step-up transformer behind a drive', () => {
     expect(runs[0]?.terminalVoltage_pct ?? 0).toBeGreaterThan(90);
   });
   it('the cable behind it has the class of the secondary', () => {
-    const found = review(up).findings.find((each) => each.check === 'insulation-voltage' && each.subject.tag === 'W');
-    expect([found?.verdict, found?.limit]).toEqual(['caution', 2000]);
+    const of = (voltage_V: number | undefined) =>
+      review(set(up, 'W', 'insulation.voltage_V', voltage_V)).findings.find(
+        (each) => each.check === 'insulation-voltage' && each.subject.tag === 'W',
+      );
+    expect([of(undefined), of(2000), of(5000)].map((found) => [found?.verdict, found?.limit])).toEqual([
+      ['open', null],
+      ['fail', 2400],
+      ['pass', 2400],
+    ]);
   });
 });
 

@@ -134,10 +134,10 @@ describe('voltage class', () => {
     [600, 750],
     [601, 1000],
     [690, 1000],
-    [1000, 1000],
+    [999, 1000],
     [1001, 2000],
-  ])('on %i V a cable for %i V passes, and one for a volt less is a caution', (volts, asked) => {
-    expect([supplied(volts, asked)?.verdict, supplied(volts, asked - 1)?.verdict]).toEqual(['pass', 'caution']);
+  ])('on %i V a cable for %i V passes, and one for half a volt less is a caution', (volts, asked) => {
+    expect([supplied(volts, asked)?.verdict, supplied(volts, asked - 0.5)?.verdict]).toEqual(['pass', 'caution']);
     expect(supplied(volts, asked)?.limit).toBe(asked);
   });
   it('by its letters 600 V, which is said to be assumed; without either it is open', () => {
@@ -147,7 +147,7 @@ describe('voltage class', () => {
     const open = judged('insulation-voltage', { 'insulation.type': undefined });
     expect([open?.verdict, open?.missing.map((each) => each.field)]).toEqual(['open', ['insulation.voltage_V', 'insulation.type']]);
     expect(supplied(undefined, 600)?.verdict).toBe('open');
-    expect(supplied(undefined, 600)?.text).toBe('Cannot be judged yet: the supply voltage of its drive is not known.');
+    expect(supplied(undefined, 600)?.text).toBe('Cannot be judged yet: the nominal voltage at it is not known.');
   });
   it('the room that is left is told in per cent of what is asked: 1000 V where 600 V is, two thirds', () => {
     expect(judged('insulation-voltage', { 'insulation.voltage_V': 1000 })?.margin_pct).toBeCloseTo(200 / 3, 9);

@@ -187,13 +187,35 @@ describe('the voltage class', () => {
   it.each([
     [500, 600],
     [600, 750],
-    [1000, 1000],
+    [999, 1000],
     [1001, 2000],
+    [1999, 2000],
   ])('on %i V is %i V', (nominal, least) => {
-    expect([rated(least, nominal).verdict, rated(least - 1, nominal).verdict, rated(least, nominal).limit]).toEqual([
+    expect([rated(least, nominal).verdict, rated(least - 0.5, nominal).verdict, rated(least, nominal).limit]).toEqual([
       'pass',
       'caution',
       least,
+    ]);
+  });
+  it.each([480, 690, 1000, 4160])('below the %i V of its own circuit fails (NEC 110.4)', (nominal) => {
+    const [enough, low] = [rated(nominal, nominal), rated(nominal - 1, nominal)];
+    expect([enough.verdict === 'fail', low.verdict, low.authority]).toEqual([false, 'fail', 'code']);
+    expect(low.text).toBe(`W is rated ${nominal - 1} V; its circuit has ${nominal} V.`);
+  });
+  it('on 4160 V behind a transformer 2 kV do not do: 4160 V is the least', () =>
+    expect([rated(2000, 4160).verdict, rated(5000, 4160).verdict, rated(5000, 4160).limit]).toEqual(['fail', 'pass', 4160]));
+  it('by its letters below its circuit asks what is printed on it', () => {
+    const found = rated(undefined, 2300, 'XHHW-2');
+    expect([found.verdict, ...fields(found)]).toEqual(['open', 'W: insulation.voltage_V']);
+    expect(rated(600, 2300, 'XHHW-2').verdict).toBe('fail');
+  });
+  it('of a feeder is that of its circuit, without room for waves', () => {
+    const feeder = (voltage_V: number) => only(asked(insulationVoltage, { insulation: { voltage_V } }, { side: 'input', nominal_V: 480 }));
+    expect([feeder(480).verdict, feeder(479).verdict, feeder(480).limit, feeder(480).text]).toEqual([
+      'pass',
+      'fail',
+      480,
+      'W is rated 480 V; on a 480 V circuit 480 V is asked.',
     ]);
   });
   it('shows from what, and how much room there is: 1000 V where 600 V are asked, two thirds', () => {
@@ -232,14 +254,9 @@ describe('the voltage class', () => {
       'W: insulation.type',
       'Cannot be judged yet. Not known: insulation voltage of W; insulation type of W.',
     ]);
-    expect([dark.verdict, dark.missing, dark.text]).toEqual([
-      'open',
-      [],
-      'Cannot be judged yet: the supply voltage of its drive is not known.',
-    ]);
+    expect([dark.verdict, dark.missing, dark.text]).toEqual(['open', [], 'Cannot be judged yet: the nominal voltage at it is not known.']);
   });
-  it('is not asked of a feeder, nor inside one enclosure', () => {
-    expect(asked(insulationVoltage, {}, { side: 'input' })).toEqual([]);
+  it('is not asked inside one enclosure', () => {
     expect(only(asked(insulationVoltage, { kind: 'link' })).verdict).toBe('not-applicable');
   });
 });

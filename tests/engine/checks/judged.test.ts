@@ -88,7 +88,7 @@ const CASES: readonly Case[] = [
     ],
     'fail',
   ],
-  ['insulation-voltage', '300 V cable', [['W-1', 'insulation.voltage_V', 300]], 'caution'],
+  ['insulation-voltage', '300 V cable', [['W-1', 'insulation.voltage_V', 300]], 'fail'],
   ['insulation-temperature', 'colder than −40 °C', [['W-1', 'installation.ambientLeast_C', -45]], 'caution'],
   [
     'insulation-temperature',
