@@ -1,5 +1,6 @@
 import { USUAL_RISE_S } from '../catalog/riseTimes.ts';
 import type { Cable } from '../lineup/cable.ts';
+import type { Element } from '../lineup/elements.ts';
 import { fixed } from '../lineup/roundTo.ts';
 import { chargingCurrent } from '../physics/wave/chargingCurrent.ts';
 import { criticalLength_m } from '../physics/wave/latticePeak.ts';
@@ -26,6 +27,7 @@ import {
   voltageMissing,
 } from './check.ts';
 import type { Finding, Missing, Verdict } from './finding.ts';
+import { waysBehind } from './outputWays.ts';
 import { busAssumed, busVoltage_V } from './runWave.ts';
 import { carrierOf } from './shieldPath.ts';
 
@@ -69,21 +71,26 @@ export const chargingCurrentCheck: Check = {
   judge({ drive, cables, first, motors, nominal_V, voltageFrom, parts, basis, project }): readonly Finding[] {
     const subject = elementSubject(drive);
     const runs = tagsOf(motors);
-    const real = cables.filter((cable) => cable.kind === 'cable');
-    if (real.length === 0) return [notApplicable(this, subject, runs, 'No cable behind it.')];
-    const softened = parts.find((part) => part.kind === 'reactor' || (part.kind === 'filter' && part.role !== 'terminator'));
-    if (softened)
+    const all = cables.filter((cable) => cable.kind === 'cable');
+    if (all.length === 0) return [notApplicable(this, subject, runs, 'No cable behind it.')];
+    const ways = waysBehind({ drive, cables, parts });
+    const softener = (cable: Cable) =>
+      ways.before(cable).find((part) => part.kind === 'reactor' || (part.kind === 'filter' && part.role !== 'terminator'));
+    // What lies behind a coil is charged by way of it; what lies ahead of one takes the whole edge.
+    const real = all.filter((cable) => !softener(cable));
+    const [softened] = all.flatMap((cable) => softener(cable) ?? []);
+    if (real.length === 0)
       return [
         notApplicable(
           this,
           subject,
           runs,
-          `${softened.tag} stands between the drive and its cable and takes the edge: its maker’s figures hold.`,
+          `${softened?.tag} stands between the drive and its cable and takes the edge: its maker’s figures hold.`,
         ),
       ];
-    const total = connected_m(cables);
+    const total = connected_m(real);
     const missing = [
-      ...lengthsMissing(cables),
+      ...lengthsMissing(real),
       ...missingOf(drive, 'carrier_Hz', 'outputCurrent_A'),
       ...motors.flatMap((motor) => missingOf(motor, 'ratedCurrent_A')),
       ...(nominal_V === null ? voltageMissing(voltageFrom) : []),
@@ -156,7 +163,7 @@ export const chargingCurrentCheck: Check = {
           ...real.flatMap((cable) => given(cable, 'length_m', 'lengthMost_m', 'conductor.sets', 'construction')),
         ],
         working: [
-          `connected: ${sumOf(cables)} = ${fixed(total, 1)} m`,
+          `connected: ${sumOf(real)} = ${fixed(total, 1)} m${softened ? `, what lies behind ${softened.tag} left out` : ''}`,
           `I = 2/3 × ${fixed(bus_V, 0)} V / ${fixed(differential_ohm, 1)} Ω + 1/3 × ${fixed(bus_V, 0)} V / ${fixed(line.common_ohm, 0)} Ω, ${sets} set${sets === 1 ? '' : 's'}, at the length: ${fixed(peak_A, 2)} A`,
           `effective: × √(4 td f / (1 − ${ROUND_TRIP}²)) = ${fixed(rms_A, 2)} A`,
           `√(${fixed(motor_A, 2)}² + ${fixed(rms_A, 2)}²) = ${fixed(together, 2)} A`,
@@ -205,11 +212,11 @@ export const manualLimits: Check = {
     const total = connected_m(cables);
     if (total === null || real.some((cable) => cable.conductor.sets === undefined))
       return [openFinding(this, subject, runs, lengthsMissing(cables))];
-    return [thermalLimit(this, scope, total), ...emissionLimit(this, scope, total)];
+    return [thermalLimit(this, scope), ...emissionLimit(this, scope, total)];
   },
 };
 
-function thermalLimit(check: CheckFacts, { drive, cables, parts, motors, project }: OutputScope, total: number): Finding {
+function thermalLimit(check: CheckFacts, { drive, cables, parts, motors, project }: OutputScope): Finding {
   const subject = elementSubject(drive);
   const runs = tagsOf(motors);
   const id = `${check.slug}/element/${drive.id}/length`;
@@ -224,27 +231,65 @@ function thermalLimit(check: CheckFacts, { drive, cables, parts, motors, project
       unbuilt.map((cable) => lacks(cable, 'construction')),
       { id },
     );
-  const shielded = real.filter((cable) => carrierOf(cable) === 'shield');
-  const said = shielded.length === real.length ? 'shielded' : shielded.length === 0 ? 'unshielded' : 'partly shielded';
-  const { lengthShielded_m, lengthUnshielded_m, lengthWithReactor_m } = drive.manual ?? {};
+  const ways = waysBehind({ drive, cables, parts });
   // A terminator at the motor leaves the drive all of its cable to charge, and what a filter is must be known before it counts.
-  const softened =
-    lengthWithReactor_m !== undefined &&
-    parts.some((part) => part.kind === 'reactor' || (part.kind === 'filter' && (part.role === 'dvdt' || part.role === 'sine')));
-  // Of cable that is partly shielded the shorter length holds.
-  const limits = softened
-    ? [{ path: 'manual.lengthWithReactor_m', most_m: lengthWithReactor_m }]
-    : [
-        ...(said === 'unshielded' ? [] : [{ path: 'manual.lengthShielded_m', most_m: lengthShielded_m }]),
-        ...(said === 'shielded' ? [] : [{ path: 'manual.lengthUnshielded_m', most_m: lengthUnshielded_m }]),
-      ];
+  const softens = (part: Element): boolean =>
+    part.kind === 'reactor' || (part.kind === 'filter' && (part.role === 'dvdt' || part.role === 'sine'));
+  const ahead = real.filter((cable) => !ways.before(cable).some(softens));
+  const { lengthWithReactor_m } = drive.manual ?? {};
+  const softened = lengthWithReactor_m !== undefined && ahead.length < real.length;
+  // What lies ahead of a reactor or filter is without one: both lengths must be kept.
+  const rows: readonly LengthRow[] = softened
+    ? [
+        { cables: real, said: '', limits: [{ path: 'manual.lengthWithReactor_m', most_m: lengthWithReactor_m }] },
+        ...(ahead.length > 0 ? [bareRow(drive, ahead)] : []),
+      ]
+    : [bareRow(drive, real)];
+  const judged = rows.map((row) => lengthOf(check, { drive, motors, project }, row, id, softened));
+  const worst = (['fail', 'open'] as const).map((verdict) => judged.find((each) => each.verdict === verdict)).find((each) => each);
+  return worst ?? judged.reduce((a, b) => ((b.margin_pct ?? 0) < (a.margin_pct ?? 0) ? b : a));
+}
+
+interface LengthRow {
+  readonly cables: readonly Cable[];
+  /** What kind of cable. */
+  readonly said: string;
+  readonly limits: readonly { readonly path: string; readonly most_m: number | undefined }[];
+}
+
+/** Without reactor or filter. Of cable that is partly shielded the shorter length holds. */
+function bareRow({ manual }: OutputScope['drive'], cables: readonly Cable[]): LengthRow {
+  const shielded = cables.filter((cable) => carrierOf(cable) === 'shield');
+  const said = shielded.length === cables.length ? 'shielded' : shielded.length === 0 ? 'unshielded' : 'partly shielded';
+  return {
+    cables,
+    said,
+    limits: [
+      ...(said === 'unshielded' ? [] : [{ path: 'manual.lengthShielded_m', most_m: manual?.lengthShielded_m }]),
+      ...(said === 'shielded' ? [] : [{ path: 'manual.lengthUnshielded_m', most_m: manual?.lengthUnshielded_m }]),
+    ],
+  };
+}
+
+function lengthOf(
+  check: CheckFacts,
+  { drive, motors, project }: Pick<OutputScope, 'drive' | 'motors' | 'project'>,
+  { cables, said, limits }: LengthRow,
+  id: string,
+  softened: boolean,
+): Finding {
+  const subject = elementSubject(drive);
+  const runs = tagsOf(motors);
+  const total = connected_m(cables) ?? 0;
   const limit = Math.min(...limits.map(({ most_m }) => most_m ?? Number.POSITIVE_INFINITY));
   const over = exceeds(total, limit);
   const missing = limits.filter(({ most_m }) => most_m === undefined).map(({ path }) => lacks(drive, path));
+  const kind = said === '' ? '' : `${said} `;
+  const where = said === '' || !softened ? '' : ' ahead of a reactor or filter';
   if (missing.length > 0 && !over)
     return openFinding(check, subject, runs, missing, {
       id,
-      text: `${lengthSaid(total, project)} of ${said} cable hang on ${drive.tag}; how much its manual allows is not entered.`,
+      text: `${lengthSaid(total, project)} of ${kind}cable hang on ${drive.tag}${where}; how much its manual allows is not entered.`,
     });
   return finding(check, subject, runs, {
     id,
@@ -256,10 +301,10 @@ function thermalLimit(check: CheckFacts, { drive, cables, parts, motors, project
     unit: 'm',
     margin_pct: marginBelow(total, limit),
     phrase: `${lengthSaid(total, project)} of ${lengthSaid(limit, project)}`,
-    text: `${lengthSaid(total, project)} of ${said} cable hang on ${drive.tag}; its manual allows ${lengthSaid(limit, project)}${softened ? ' with a reactor or filter' : ''}.`,
+    text: `${lengthSaid(total, project)} of ${kind}cable hang on ${drive.tag}${where}; its manual allows ${lengthSaid(limit, project)}${said === '' ? ' with a reactor or filter' : ''}.`,
     inputs: [
       ...given(drive, ...limits.map(({ path }) => path), 'manual.page'),
-      ...real.flatMap((cable) => given(cable, 'length_m', 'lengthMost_m', 'conductor.sets', 'construction')),
+      ...cables.flatMap((cable) => given(cable, 'length_m', 'lengthMost_m', 'conductor.sets', 'construction')),
     ],
     working: [`${sumOf(cables)} = ${fixed(total, 2)} m`],
     remedies: over
@@ -379,13 +424,14 @@ export const outputTransformer: Check = {
   source: 'drive makers’ published manuals: sine filter ahead; the transformer maker’s word on low speed and boost',
   why: 'A transformer is not made for pulses, and at low speed with boost its core saturates. Behind it everything is judged at the new voltage, and the shield begins anew.',
   scope: 'output',
-  judge({ drive, parts, motors }): readonly Finding[] {
+  judge({ drive, cables, parts, motors }): readonly Finding[] {
     const runs = tagsOf(motors);
+    const ways = waysBehind({ drive, cables, parts });
     const found = parts.filter((part) => part.kind === 'transformer');
     if (found.length === 0) return [notApplicable(this, elementSubject(drive), runs, 'No transformer behind it.')];
     return found.map((transformer) => {
       const subject = elementSubject(transformer);
-      const filtered = parts.slice(0, parts.indexOf(transformer)).some((part) => part.kind === 'filter' && part.role === 'sine');
+      const filtered = ways.ahead(transformer).some((part) => part.kind === 'filter' && part.role === 'sine');
       const inputs = given(transformer, 'driveDuty');
       const remedies = ['A sine filter between drive and transformer.', 'The maker’s word in writing, low speed and boost included.'];
       if (!filtered)

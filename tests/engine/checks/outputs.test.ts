@@ -34,6 +34,24 @@ const asked = (check: Check, more: Partial<Omit<OutputScope, 'tree'>>): readonly
   return check.scope === 'output' ? check.judge(scope as unknown as OutputScope) : [];
 };
 
+const link = (from: string, to: string): Cable => ({
+  ...CABLE,
+  id: `${from}-${to}`,
+  kind: 'link',
+  from: { element: from, port: 'load' },
+  to: { element: to, port: 'line' },
+});
+/** Drive, part, cable, motor: what the cable needs so that the part stands ahead of it. */
+const behindPart = ({ id }: Element, cable: Cable): Pick<OutputScope, 'cables' | 'first'> => ({
+  cables: [link('e1', id), { ...cable, from: { element: id, port: 'load' } }],
+  first: [],
+});
+/** Drive, cable, part, motor. */
+const beforePart = ({ id }: Element, cable: Cable): Pick<OutputScope, 'cables' | 'first'> => {
+  const own = { ...cable, to: { element: id, port: 'line' } } as const;
+  return { cables: [own, link(id, 'e2')], first: [own] };
+};
+
 describe('the length that a manual allows', () => {
   const length = (more: Partial<Omit<OutputScope, 'tree'>>) => only(asked(manualLimits, more));
   const BOTH = { lengthShielded_m: 50, lengthUnshielded_m: 100 };
@@ -80,7 +98,7 @@ describe('the length that a manual allows', () => {
   });
   it('is another with a reactor or filter at the drive, not with a terminator at the motor', () => {
     const behind = (part: Element, manual: ElementOf<'drive'>['manual'] = { ...BOTH, lengthWithReactor_m: 200 }) =>
-      length({ drive: with_(manual), parts: [part, MOTOR], cables: [SHIELDED] });
+      length({ drive: with_(manual), parts: [part, MOTOR], ...behindPart(part, SHIELDED) });
     const filter = (role?: 'dvdt' | 'sine' | 'terminator'): Element => ({ id: 'z', kind: 'filter', tag: 'Z', ...(role ? { role } : {}) });
     expect(
       [behind({ id: 'l', kind: 'reactor', tag: 'L' }), behind(filter('dvdt')), behind(filter('sine'))].map((each) => each.limit),
@@ -93,6 +111,34 @@ describe('the length that a manual allows', () => {
       ['fail', 50],
     ]);
     expect(behind(filter('sine'), BOTH).limit).toBe(50);
+  });
+  it('is that with a reactor for what lies behind it alone: a reactor at the motor changes nothing', () => {
+    const reactor: Element = { id: 'l', kind: 'reactor', tag: 'L' };
+    const manual = { ...BOTH, lengthWithReactor_m: 200 };
+    const at = (length_m: number, of = manual as ElementOf<'drive'>['manual']) =>
+      length({ drive: with_(of), parts: [reactor, MOTOR], ...beforePart(reactor, { ...SHIELDED, length_m }) });
+    expect([at(50).verdict, at(51).verdict, at(51).limit]).toEqual(['pass', 'fail', 50]);
+    // A short piece to the reactor, a long one behind it: each within its own.
+    const pieces = (ahead_m: number, behind_m: number, of = manual as ElementOf<'drive'>['manual']) =>
+      length({
+        drive: with_(of),
+        parts: [reactor, MOTOR],
+        cables: [
+          { ...SHIELDED, tag: 'Y', length_m: ahead_m, to: { element: 'l', port: 'line' } },
+          { ...SHIELDED, length_m: behind_m, from: { element: 'l', port: 'load' } },
+        ],
+      });
+    expect([pieces(3, 197), pieces(3, 198), pieces(51, 10)].map(({ verdict, limit }) => [verdict, limit])).toEqual([
+      ['pass', 200],
+      ['fail', 200],
+      ['fail', 50],
+    ]);
+    expect(pieces(51, 10).text).toContain('of shielded cable hang on D ahead of a reactor or filter');
+    expect(fields(pieces(3, 100, { lengthWithReactor_m: 200 }))).toEqual(['D: manual.lengthShielded_m']);
+    // On one branch of two it is no help to the other.
+    const other: Cable = { ...SHIELDED, tag: 'Y', length_m: 60, to: { element: 'm2', port: 'line' } };
+    const { cables } = behindPart(reactor, { ...SHIELDED, length_m: 60 });
+    expect(length({ drive: with_(manual), parts: [reactor, MOTOR], cables: [...cables, other] }).limit).toBe(50);
   });
   it('is open while it, a length, the sets or the build of a cable are not known', () => {
     expect(fields(length({ drive: with_(undefined) }))).toEqual(['D: manual.lengthShielded_m']);
@@ -245,7 +291,18 @@ describe('a transformer behind a drive', () => {
     ...(driveDuty === undefined ? {} : { driveDuty }),
   });
   const sine: Element = { id: 'z', kind: 'filter', tag: 'Z', role: 'sine' };
-  const of = (...parts: readonly Element[]) => only(asked(outputTransformer, { parts: [...parts, MOTOR] }));
+  const of = (...parts: readonly Element[]) =>
+    only(
+      asked(outputTransformer, {
+        parts: [...parts, MOTOR],
+        cables: parts.map(({ id }, i) => link(parts[i - 1]?.id ?? 'e1', id)),
+      }),
+    );
+  it('is not filtered by what stands on another branch', () => {
+    const branches = [link('e1', 'z'), link('e1', 't')];
+    const found = only(asked(outputTransformer, { parts: [sine, transformer(true), MOTOR], cables: branches }));
+    expect([found.verdict, found.phrase]).toEqual(['fail', 'no sine filter ahead']);
+  });
   it('wants a sine filter ahead of it and its maker’s word', () => {
     expect([of(sine, transformer(true)).verdict, of(sine, transformer(false)).verdict, of(sine, transformer()).verdict]).toEqual([
       'pass',
@@ -383,13 +440,17 @@ describe('charging current', () => {
   });
   it('is left to the maker of what stands between drive and cable, not of a terminator', () => {
     const part = (role: 'sine' | 'dvdt' | 'terminator'): Element => ({ id: 'z', kind: 'filter', tag: 'Z', role });
+    const REACTOR: Element = { id: 'l', kind: 'reactor', tag: 'L' };
     expect(
       [
-        charged({ parts: [part('sine')] }),
-        charged({ parts: [part('dvdt')] }),
-        charged({ parts: [{ id: 'l', kind: 'reactor', tag: 'L' }] }),
+        charged({ parts: [part('sine')], ...behindPart(part('sine'), LINE) }),
+        charged({ parts: [part('dvdt')], ...behindPart(part('dvdt'), LINE) }),
+        charged({ parts: [REACTOR], ...behindPart(REACTOR, LINE) }),
       ].map((each) => each.verdict),
     ).toEqual(['not-applicable', 'not-applicable', 'not-applicable']);
+    // At the motor's end it spares the cable nothing.
+    const late = charged({ parts: [REACTOR], ...beforePart(REACTOR, LINE) });
+    expect([late.verdict, late.value]).toEqual([charged().verdict, charged().value]);
     expect(charged({ parts: [part('terminator')] }).verdict).toBe('pass');
     expect(charged({ cables: [] }).text).toBe('No cable behind it.');
   });

@@ -1,0 +1,30 @@
+import type { Cable } from '../lineup/cable.ts';
+import type { Element } from '../lineup/elements.ts';
+import type { OutputScope } from './check.ts';
+
+/** What stands between a drive and each cable and part behind it: a reactor at one motor does nothing for the cable ahead of it. */
+export interface Ways {
+  /** Parts that the current has passed before it comes to this cable. */
+  readonly before: (cable: Cable) => readonly Element[];
+  /** The same of a part, without itself. */
+  readonly ahead: (part: Element) => readonly Element[];
+}
+
+/** The cables of a scope stand in the order in which they are reached from the drive. */
+export function waysBehind({ drive, cables, parts }: Pick<OutputScope, 'drive' | 'cables' | 'parts'>): Ways {
+  const byId = new Map(parts.map((part) => [part.id, part] as const));
+  const reached = new Map<string | undefined, { readonly port: string; readonly way: readonly Element[] }>();
+  reached.set(drive.id, { port: 'load', way: [] });
+  const before = new Map<Cable, readonly Element[]>();
+  for (const cable of cables) {
+    const [near, far] = reached.has(cable.from.element) ? [cable.from, cable.to] : [cable.to, cable.from];
+    const at = reached.get(near.element);
+    const part = byId.get(near.element ?? '');
+    // Landed at the side at which its part was reached, it leaves without passing it.
+    const passed = part !== undefined && at?.port !== (near.port ?? 'line');
+    const way = [...(at?.way ?? []), ...(passed ? [part] : [])];
+    before.set(cable, way);
+    reached.set(far.element, { port: far.port ?? 'line', way });
+  }
+  return { before: (cable) => before.get(cable) ?? [], ahead: (part) => reached.get(part.id)?.way ?? [] };
+}
