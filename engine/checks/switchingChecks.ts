@@ -1,5 +1,5 @@
 import { tableCurrent_A } from '../catalog/motors.ts';
-import type { ElementOf } from '../lineup/elements.ts';
+import type { Element, ElementOf } from '../lineup/elements.ts';
 import { fixed } from '../lineup/roundTo.ts';
 import {
   type Check,
@@ -301,19 +301,21 @@ export const bypass: Check = {
 
 export const severalMotors: Check = {
   slug: 'several-motors',
-  rule: 'Currents together within the drive’s rating with 10 % in hand; protection for each; one switched on alone within the overload; scalar control.',
-  title: 'Several motors on one drive',
+  rule: 'The motors’ currents within the drive’s rating. Of several: 10 % in hand; protection for each; one switched on alone within the overload; scalar control.',
+  title: 'Motors on one drive',
   authority: 'code',
   source: 'NEC 430.32, 430.124; drive makers’ manuals; common practice (10 % margin)',
-  why: 'One electronic overload in the drive sees the sum and cannot see one stalled motor of four. A motor switched on alone takes its starting current from the drive.',
+  why: 'A drive gives no more than its rated current for long. One electronic overload in the drive sees the sum and cannot see one stalled motor of four. A motor switched on alone takes its starting current from the drive.',
   scope: 'drive',
-  judge({ drive, motors }): readonly Finding[] {
+  judge({ drive, motors, feed, transformer, supply }): readonly Finding[] {
     const subject = elementSubject(drive);
     const runs = tagsOf(motors);
-    if (motors.length < 2) return [notApplicable(this, subject, runs, 'It feeds one motor.')];
+    if (motors.length === 0) return [notApplicable(this, subject, runs, 'It feeds no motor.')];
     const id = (part: string): string => `${this.slug}/element/${drive.id}/${part}`;
+    const current = { ...motorsCurrent(this, drive, motors, feed.nominal_V, transformer ?? supply ?? drive), id: id('current') };
+    if (motors.length === 1) return [current];
     return [
-      { ...groupCurrent(this, drive, motors), id: id('current') },
+      current,
       { ...groupProtection(this, drive, motors), id: id('protection') },
       { ...groupSwitching(this, drive, motors), id: id('switching') },
       { ...groupControl(this, drive, motors), id: id('control') },
@@ -324,28 +326,46 @@ export const severalMotors: Check = {
 type Drive = ElementOf<'drive'>;
 type Motors = readonly ElementOf<'motor'>[];
 
-function groupCurrent(check: Check, drive: Drive, motors: Motors): Finding {
+/** As the drive sees it: that of a motor behind a transformer by its turns. */
+function motorsCurrent(check: Check, drive: Drive, motors: Motors, nominal_V: number | null, voltageFrom: Element): Finding {
   const subject = elementSubject(drive);
   const runs = tagsOf(motors);
-  const missing = [...missingOf(drive, 'outputCurrent_A'), ...motors.flatMap((motor) => missingOf(motor, 'ratedCurrent_A'))];
+  const missing = [
+    ...missingOf(drive, 'outputCurrent_A'),
+    ...motors.flatMap((motor) => missingOf(motor, 'ratedCurrent_A', 'ratedVoltage_V')),
+    ...(nominal_V === null ? voltageMissing(voltageFrom) : []),
+  ];
   const rated = drive.outputCurrent_A;
-  if (missing.length > 0 || rated === undefined) return openFinding(check, subject, runs, missing);
-  const sum = motors.reduce((total, motor) => total + (motor.ratedCurrent_A ?? 0), 0);
+  if (missing.length > 0 || rated === undefined || nominal_V === null) return openFinding(check, subject, runs, missing);
+  const several = motors.length > 1;
+  const own = motors.reduce((total, motor) => total + (motor.ratedCurrent_A ?? 0), 0);
+  const sum = motors.reduce(
+    (total, { ratedCurrent_A = 0, ratedVoltage_V = 1 }) => total + ratedCurrent_A * motorSeen(ratedVoltage_V, nominal_V),
+    0,
+  );
+  const through = sum === own ? '' : ` through a transformer, seen at ${fixed(nominal_V, 0)} V`;
   const over = exceeds(sum, rated);
-  const tight = exceeds(1.1 * sum, rated);
+  const tight = several && exceeds(1.1 * sum, rated);
   return finding(check, subject, runs, {
     verdict: over ? 'fail' : tight ? 'caution' : 'pass',
-    authority: over ? 'manual' : 'practice',
-    quantity: 'sum of the motors’ currents',
+    authority: over || !several ? 'manual' : 'practice',
+    source: `the nameplates of drive and motor${several ? 's; common practice (10 % in hand)' : ''}`,
+    quantity: several ? 'sum of the motors’ currents' : 'current of the motor',
     value: sum,
     limit: rated,
     unit: 'A',
     margin_pct: marginBelow(sum, rated),
-    working: [`sum ${fixed(sum, 2)} A; with 10 % in hand ${fixed(1.1 * sum, 2)} A`],
+    working: [`sum ${fixed(sum, 2)} A${several ? `; with 10 % in hand ${fixed(1.1 * sum, 2)} A` : ''}`],
     phrase: `${fixed(sum, 0)} of ${fixed(rated, 0)} A`,
-    text: `${runs.join(', ')} together draw ${fixed(sum, 1)} A; ${drive.tag} delivers ${fixed(rated, 1)} A, and 10 % in hand is usual.`,
-    inputs: [...given(drive, 'outputCurrent_A'), ...motors.flatMap((motor) => given(motor, 'ratedCurrent_A'))],
-    remedies: over || tight ? ['A larger drive, or one drive a motor.'] : [],
+    text: several
+      ? `${runs.join(', ')} together draw ${fixed(sum, 1)} A${through}; ${drive.tag} delivers ${fixed(rated, 1)} A, and 10 % in hand is usual.`
+      : `${runs.join('')} draws ${fixed(sum, 1)} A${through}; ${drive.tag} delivers ${fixed(rated, 1)} A.`,
+    inputs: [
+      ...given(drive, 'outputCurrent_A'),
+      ...voltageGiven(voltageFrom),
+      ...motors.flatMap((motor) => given(motor, 'ratedCurrent_A', 'ratedVoltage_V')),
+    ],
+    remedies: over || tight ? [several ? 'A larger drive, or one drive a motor.' : 'A larger drive.'] : [],
   });
 }
 

@@ -378,7 +378,14 @@ describe('several motors on one drive', () => {
       'A',
       '30 of 33 A',
       ['sum 30.00 A; with 10 % in hand 33.00 A'],
-      ['Rated output current of D', 'Nameplate current of M1', 'Nameplate current of M2'],
+      [
+        'Rated output current of D',
+        'Voltage of S, line to line',
+        'Nameplate current of M1',
+        'Rated voltage of M1',
+        'Nameplate current of M2',
+        'Rated voltage of M2',
+      ],
     ]);
     expectClose(ample.margin_pct ?? 0, 100 / 11, { relative: 1e-9 }, 'by hand: 3 of 33');
     expect(ample.text).toBe('M1, M2 together draw 30.0 A; D delivers 33.0 A, and 10 % in hand is usual.');
@@ -387,6 +394,20 @@ describe('several motors on one drive', () => {
       ['open', 'D: outputCurrent_A'],
       ['open', 'M1: ratedCurrent_A'],
     ]);
+  });
+  it('of one motor it delivers what the plate says', () => {
+    const of = (ratedCurrent_A: number, more: Partial<Motor> = {}) => judge({}, [{ ...M1, ratedCurrent_A, ...more }]);
+    expect([of(40), of(40.1)].map((found) => [found.length, only(found).verdict, only(found).authority])).toEqual([
+      [1, 'pass', 'manual'],
+      [1, 'fail', 'manual'],
+    ]);
+    expect(only(of(75)).text).toBe('M1 draws 75.0 A; D delivers 40.0 A.');
+    expect([only(of(75)).remedies, only(of(40)).remedies]).toEqual([['A larger drive.'], []]);
+    // 9 A at 2300 V are 43.1 A at 480 V.
+    const high = only(of(9, { ratedVoltage_V: 2300 }));
+    expectClose(high.value ?? 0, (9 * 2300) / 480, { relative: 1e-12 }, 'the same power on both sides');
+    expect([high.verdict, high.text]).toEqual(['fail', 'M1 draws 43.1 A through a transformer, seen at 480 V; D delivers 40.0 A.']);
+    expect(fields(only(judge({}, [without(M1, 'ratedVoltage_V')])))).toEqual(['M1: ratedVoltage_V']);
   });
   it('have each an overload and a short-circuit device', () => {
     const of = (...motors: readonly Motor[]) => part('protection', {}, motors);
@@ -498,7 +519,7 @@ describe('several motors on one drive', () => {
     expect([unknown?.verdict, unknown && fields(unknown)]).toEqual(['open', ['D: control']]);
   });
   it('are no matter of one', () => {
-    expect(only(judge({}, [M1])).verdict).toBe('not-applicable');
+    expect(only(judge({}, [])).verdict).toBe('not-applicable');
     expect(judge().every(({ runs }) => runs.join() === 'M1,M2')).toBe(true);
   });
 });
