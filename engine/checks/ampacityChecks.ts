@@ -24,6 +24,7 @@ import {
 } from './check.ts';
 import { KINDS } from './fillChecks.ts';
 import { type Assumption, type CaseName, type Finding, type Input, type Missing, SIZE_UP } from './finding.ts';
+import { methodMisfit } from './methodFits.ts';
 import { driveSeen, motorSeen } from './seenThrough.ts';
 
 /** Whether the conductors carry what the code asks of them. */
@@ -134,7 +135,7 @@ function judgeAmpacity(check: CheckFacts, scope: CableScope, need: Need): readon
         'installation.moisture',
         ...(basis === 'us'
           ? ['installation.loadedConductors']
-          : ['installation.method', 'installation.groupedCircuits', 'installation.soil_KmPerW']),
+          : ['installation.method', 'installation.raceway', 'construction', 'installation.groupedCircuits', 'installation.soil_KmPerW']),
       ),
       ...[scope.fromElement, scope.toElement].flatMap((element) => given(element, 'terminalTemperature_C')),
       ...voltageGiven(scope.voltageFrom),
@@ -148,6 +149,16 @@ function judgeAmpacity(check: CheckFacts, scope: CableScope, need: Need): readon
       `= ${fixed(used.value_A, 2)} A`,
     ],
   };
+  const misfit = basis === 'iec' && !failsAtBest ? methodMisfit(cable) : null;
+  if (misfit !== null)
+    return [
+      openFinding(check, subject, runs, [], {
+        ...shared,
+        phrase: 'method and place differ',
+        text: `${misfit}: by that method it carries ${fixed(used.value_A, 1)} A, where ${fixed(need_A, 1)} A are needed; which of the two is wrong decides.`,
+        remedies: ['Enter the reference method of the place where it lies, for a cable of its build.'],
+      }),
+    ];
   if (more && failsAtBest) {
     const asked = lacks(cable, together);
     return [

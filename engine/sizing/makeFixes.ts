@@ -63,6 +63,8 @@ export const shieldedCable: Kind = {
             fix(
               `A shielded cable for ${cable.tag}`,
               edit(cable, 'construction', 'foil-and-braid'),
+              ...(cable.installation.method === 'B1' ? [edit(cable, 'installation.method', 'B2')] : []),
+              ...(cable.installation.method === 'F' ? [edit(cable, 'installation.method', 'E')] : []),
               edit(cable, 'from.landing', 'full'),
               edit(cable, 'to.landing', 'full'),
               ...(cable.outerDiameter_mm === undefined ? [] : [edit(cable, 'outerDiameter_mm', null)]),

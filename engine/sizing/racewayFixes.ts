@@ -58,6 +58,7 @@ export const steelConduit: Kind = {
             `Single conductors in a bonded steel conduit for ${cable.tag}`,
             edit(cable, 'construction', 'singles'),
             edit(cable, 'installation.raceway', 'steel-conduit'),
+            ...(cable.installation.method === undefined ? [] : [edit(cable, 'installation.method', 'B1')]),
             ...ENDS.map((end) => edit(cable, `${end}.landing`, 'full')),
             ...asked(cable, [
               'installation.racewaySize',

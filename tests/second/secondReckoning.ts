@@ -340,7 +340,15 @@ export function reckon(lineUp: LineUp): ReadonlyMap<string, Said> {
     const key = `${check} ${cable.tag}`;
     // NEC 110.14(C): a terminal that is not marked may be for 60 °C or for 75 °C.
     const [low, high] = [60, 75].map((unmarked) => ampacity(cable, basis, terminal_C(cable, unmarked)));
+    // A method of another place, or of another build of cable, which would carry more than where it lies: nothing passes by it.
+    const { method = '', raceway } = cable.installation;
+    const odd =
+      basis === 'iec' &&
+      ((raceway !== 'tray' && ['C', 'D2', 'E', 'F'].includes(method)) ||
+        (raceway === 'tray' && method.startsWith('D')) ||
+        (cable.construction !== 'singles' && (method === 'B1' || method === 'F')));
     if (amperes.length < currents.length || supply_V === undefined || low == null || high == null) said.set(key, { verdict: 'open' });
+    else if (odd && high >= needed) said.set(key, { verdict: 'open' });
     else if (low >= needed) said.set(key, { verdict: good(), value: low, limit: needed });
     else if (high >= needed) said.set(key, { verdict: 'open' });
     else said.set(key, { verdict: 'fail', value: high, limit: needed });

@@ -223,6 +223,36 @@ describe('by IEC 60364-5-52 the current itself', () => {
     expect(lead({ basis: 'iec', cable: metric, motors: [unsaid] }).verdict).toBe('pass');
     expect(lead({ basis: 'iec', cable: metric, motors: [motor, motor] }).limit).toBe(150);
   });
+  it.each([
+    ['E', 'steel-conduit', 'multicore'],
+    ['C', 'plastic-conduit', 'singles'],
+    ['F', 'tray', 'multicore'],
+    ['B1', 'steel-conduit', 'foil-and-braid'],
+    ['E', 'direct-buried', 'multicore'],
+    ['D2', 'buried-duct', 'multicore'],
+    ['D1', 'ladder', 'multicore'],
+  ] as const)('method %s in %s, %s, passes nothing (Table B.52.1): it may carry less', (method, raceway, construction) => {
+    const cable: Cable = { ...metric, construction, installation: { ...metric.installation, method, raceway } };
+    const found = lead({ basis: 'iec', cable });
+    expect([found.verdict, found.phrase, found.missing]).toEqual(['open', 'method and place differ', []]);
+    // What fails by a method that is too good fails by any.
+    expect(lead({ basis: 'iec', cable, motors: [{ ...motor, ratedCurrent_A: 400 }] }).verdict).toBe('fail');
+    expect(lead({ cable: { ...cable, conductor: LAID.conductor, installation: { ...LAID.installation, method, raceway } } }).verdict).toBe(
+      'pass',
+    );
+  });
+  it.each([
+    ['B1', 'steel-conduit', 'singles'],
+    ['B2', 'plastic-conduit', 'multicore'],
+    ['D1', 'buried-duct', 'multicore'],
+    ['D2', 'direct-buried', 'multicore'],
+    ['E', 'tray', 'foil-and-braid'],
+    ['F', 'ladder', 'singles'],
+    ['C', 'none', 'multicore'],
+  ] as const)('method %s in %s, %s, is in order', (method, raceway, construction) => {
+    const cable: Cable = { ...metric, construction, installation: { ...metric.installation, ambient_C: 20, method, raceway } };
+    expect(lead({ basis: 'iec', cable, motors: [{ ...motor, ratedCurrent_A: 40 }] }).verdict).toBe('pass');
+  });
   it('the soil of the tables is assumed where ducts in the ground say none, and said there alone', () => {
     const assumed = (more: Partial<Cable['installation']>) =>
       lead({ basis: 'iec', cable: { ...metric, installation: { ...metric.installation, ...more } } }).assumptions.map((each) => each.value);
@@ -248,6 +278,7 @@ describe('by IEC 60364-5-52 the current itself', () => {
       'Hottest ambient of W',
       'Whether it is dry, damp or wet around W',
       'Reference method of W',
+      'Construction of W',
       'Circuits grouped with W',
       'Soil resistivity of W',
       'Terminal temperature of M',

@@ -204,18 +204,27 @@ describe('another make of cable', () => {
     expect(other({ type: 'PVC' }, { installation: { existing: false } }, 'iec')).toEqual([[{ 'W insulation.type': 'XLPE' }]]);
   });
 
+  it('a pipe or a shield brings the reference method of its like with it (IEC 60364-5-52 Table B.52.1)', () => {
+    const method = (kind: string, installation: object) =>
+      steps(kind, { cables: [wire({ construction: 'singles', installation })] }, 'W installation.method');
+    expect([
+      method('shielded cable', { method: 'B1' }),
+      method('shielded cable', { method: 'F' }),
+      method('steel conduit', { method: 'E' }),
+    ]).toEqual([['B2'], ['E'], ['B1']]);
+  });
   it('voltage class: those above its own', () => {
     const classes = (insulation: object) => steps('voltage class', { cables: [wire({ insulation })] }, 'W insulation.voltage_V');
     // XHHW-2 is of 600 V (NEC Table 310.4).
     expect([classes({ type: 'XHHW-2' }), classes({ type: 'XHHW-2', voltage_V: 1000 }), classes({ voltage_V: 2000 }), classes({})]).toEqual([
-      [1000, 2000],
-      [2000],
-      [],
-      [1000, 2000],
+      [1000, 2000, 5000, 8000, 15_000],
+      [2000, 5000, 8000, 15_000],
+      [5000, 8000, 15_000],
+      [1000, 2000, 5000, 8000, 15_000],
     ]);
-    const known = { insulation: { voltage_V: 1000, wall_mm: 1 }, outerDiameter_mm: 20, wave: { impedance_ohm: 80 } };
+    const known = { insulation: { voltage_V: 8000, wall_mm: 1 }, outerDiameter_mm: 20, wave: { impedance_ohm: 80 } };
     expect(sets('voltage class', { cables: [wire(known)] })).toEqual([
-      [{ 'W insulation.voltage_V': 2000, 'W insulation.wall_mm': null, 'W outerDiameter_mm': null, 'W wave': null }],
+      [{ 'W insulation.voltage_V': 15_000, 'W insulation.wall_mm': null, 'W outerDiameter_mm': null, 'W wave': null }],
     ]);
   });
 
