@@ -25,7 +25,7 @@ import {
 import { KINDS } from './fillChecks.ts';
 import { type Assumption, type CaseName, type Finding, type Input, type Missing, SIZE_UP } from './finding.ts';
 import { methodMisfit } from './methodFits.ts';
-import { driveSeen, motorSeen } from './seenThrough.ts';
+import { drawnHere, motorSeen } from './seenThrough.ts';
 
 /** Whether the conductors carry what the code asks of them. */
 
@@ -209,12 +209,9 @@ export const feederAmpacity: Check = {
     if (scope.side !== 'input') return [];
     const { drives, motors, basis, cable, bypassed, nominal_V } = scope;
     const missing = drives.flatMap((drive) => missingOf(drive, 'inputCurrent_A', 'ratedVoltage_V'));
-    const seen = (drive: (typeof drives)[number]): number => driveSeen(drive.ratedVoltage_V ?? 1, nominal_V ?? 1);
-    const currents = drives.map((drive) => (drive.inputCurrent_A ?? 0) * seen(drive)).sort((a, b) => b - a);
+    const { currents, sum_A: sum, through } = drawnHere(drives, nominal_V, scope.voltageFrom);
     if (currents.length === 0) return [notApplicable(this, cableSubject(cable), tagsOf(motors), 'It feeds no drive.')];
-    const sum = currents.reduce((total, current) => total + current, 0);
-    const driven_A = basis === 'us' ? sum + 0.25 * (currents[0] ?? 0) : sum;
-    const through = drives.some((drive) => seen(drive) !== 1) ? `, seen at ${fixed(nominal_V ?? 0, 0)} V through a transformer` : '';
+    const driven_A = basis === 'us' ? sum + 0.25 * Math.max(...currents) : sum;
     // With a way around the drive the motors may run straight from the feeder: the larger of the two (NEC 430.122(C)).
     const direct = bypassed.length === 0 ? null : motorNeed(scope, bypassed);
     const around = direct !== null && direct.need_A > driven_A;

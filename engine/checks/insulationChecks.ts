@@ -186,11 +186,11 @@ const CLASSES = [
 
 export const insulationVoltage: Check = {
   slug: 'insulation-voltage',
-  rule: 'No cable below the nominal voltage of its circuit; behind a drive 600 V cable to 500 V supply, 750 V to 600 V, 1 kV to 1000 V, 2 kV above.',
+  rule: 'Not below the voltage of its circuit; behind a drive 600 V cable to 500 V supply, 750 V to 600 V, 1 kV to 1000 V, 2 kV above.',
   title: 'Cable voltage class',
   authority: 'guide',
   source:
-    'one drive maker’s published guide: 600 V cable to 500 V supply, 750 V to 600 V, 1 kV to 690 V; E. Bulington and others, IEEE PCIC 1998 (thicker wall on 600 V drives); NEC 110.4, IEC 60364-5-51 512.1.1 (the circuit’s own voltage, from memory)',
+    'one drive maker’s published guide: 600 V cable to 500 V supply, 750 V to 600 V, 1 kV to 690 V; E. Bulington and others, IEEE PCIC 1998 (thicker wall on 600 V drives)',
   why: 'The reflected wave puts up to twice the bus voltage on the cable, many times a second. A cable at the edge of its class has no room for that.',
   scope: 'cable',
   judge({ cable, side, motors, nominal_V, voltageFrom }) {
@@ -220,7 +220,7 @@ export const insulationVoltage: Check = {
     if (below && cable.insulation.voltage_V === undefined)
       return [
         openFinding(this, subject, runs, [lacks(cable, 'insulation.voltage_V')], {
-          text: `${cable.tag} is ${cable.insulation.type}, usually of ${fixed(value, 0)} V, in a circuit of ${fixed(nominal_V, 0)} V; what it is rated for is not entered.`,
+          text: `${cable.tag} is ${cable.insulation.type}, usually of ${fixed(value, 0)} V, on ${fixed(nominal_V, 0)} V; its own rating is not entered.`,
         }),
       ];
     return [

@@ -163,7 +163,7 @@ export const chargingCurrentCheck: Check = {
           ...real.flatMap((cable) => given(cable, 'length_m', 'lengthMost_m', 'conductor.sets', 'construction')),
         ],
         working: [
-          `connected: ${sumOf(real)} = ${fixed(total, 1)} m${softened ? `, what lies behind ${softened.tag} left out` : ''}`,
+          `connected: ${sumOf(real)} = ${fixed(total, 1)} m${softened ? `, behind ${softened.tag} none` : ''}`,
           `I = 2/3 × ${fixed(bus_V, 0)} V / ${fixed(differential_ohm, 1)} Ω + 1/3 × ${fixed(bus_V, 0)} V / ${fixed(line.common_ohm, 0)} Ω, ${sets} set${sets === 1 ? '' : 's'}, at the length: ${fixed(peak_A, 2)} A`,
           `effective: × √(4 td f / (1 − ${ROUND_TRIP}²)) = ${fixed(rms_A, 2)} A`,
           `√(${fixed(motor_A, 2)}² + ${fixed(rms_A, 2)}²) = ${fixed(together, 2)} A`,
@@ -285,7 +285,7 @@ function lengthOf(
   const over = exceeds(total, limit);
   const missing = limits.filter(({ most_m }) => most_m === undefined).map(({ path }) => lacks(drive, path));
   const kind = said === '' ? '' : `${said} `;
-  const where = said === '' || !softened ? '' : ' ahead of a reactor or filter';
+  const where = softened && said !== '' ? ' ahead of a reactor or filter' : '';
   if (missing.length > 0 && !over)
     return openFinding(check, subject, runs, missing, {
       id,

@@ -19,7 +19,7 @@ import {
 } from './check.ts';
 import { impedanceGaps, impedanceGiven } from './faultChecks.ts';
 import type { Finding, Missing } from './finding.ts';
-import { driveSeen, motorSeen } from './seenThrough.ts';
+import { drawnHere, driveSeen, motorSeen } from './seenThrough.ts';
 import { carrierOf } from './shieldPath.ts';
 
 /** Switches and contactors between drive and motor, several motors on one drive, and the way around a drive. */
@@ -330,20 +330,11 @@ type Motors = readonly ElementOf<'motor'>[];
 function motorsCurrent(check: Check, drive: Drive, motors: Motors, nominal_V: number | null, voltageFrom: Element): Finding {
   const subject = elementSubject(drive);
   const runs = tagsOf(motors);
-  const missing = [
-    ...missingOf(drive, 'outputCurrent_A'),
-    ...motors.flatMap((motor) => missingOf(motor, 'ratedCurrent_A', 'ratedVoltage_V')),
-    ...(nominal_V === null ? voltageMissing(voltageFrom) : []),
-  ];
+  const { missing: unsaid, inputs, sum_A: sum, through } = drawnHere(motors, nominal_V, voltageFrom);
+  const missing = [...missingOf(drive, 'outputCurrent_A'), ...unsaid];
   const rated = drive.outputCurrent_A;
   if (missing.length > 0 || rated === undefined || nominal_V === null) return openFinding(check, subject, runs, missing);
   const several = motors.length > 1;
-  const own = motors.reduce((total, motor) => total + (motor.ratedCurrent_A ?? 0), 0);
-  const sum = motors.reduce(
-    (total, { ratedCurrent_A = 0, ratedVoltage_V = 1 }) => total + ratedCurrent_A * motorSeen(ratedVoltage_V, nominal_V),
-    0,
-  );
-  const through = sum === own ? '' : ` through a transformer, seen at ${fixed(nominal_V, 0)} V`;
   const over = exceeds(sum, rated);
   const tight = several && exceeds(1.1 * sum, rated);
   return finding(check, subject, runs, {
@@ -360,11 +351,7 @@ function motorsCurrent(check: Check, drive: Drive, motors: Motors, nominal_V: nu
     text: several
       ? `${runs.join(', ')} together draw ${fixed(sum, 1)} A${through}; ${drive.tag} delivers ${fixed(rated, 1)} A, and 10 % in hand is usual.`
       : `${runs.join('')} draws ${fixed(sum, 1)} A${through}; ${drive.tag} delivers ${fixed(rated, 1)} A.`,
-    inputs: [
-      ...given(drive, 'outputCurrent_A'),
-      ...voltageGiven(voltageFrom),
-      ...motors.flatMap((motor) => given(motor, 'ratedCurrent_A', 'ratedVoltage_V')),
-    ],
+    inputs: [...given(drive, 'outputCurrent_A'), ...inputs],
     remedies: over || tight ? [several ? 'A larger drive, or one drive a motor.' : 'A larger drive.'] : [],
   });
 }

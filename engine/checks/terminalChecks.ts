@@ -15,11 +15,9 @@ import {
   notApplicable,
   openFinding,
   tagsOf,
-  voltageGiven,
-  voltageMissing,
 } from './check.ts';
 import type { Finding, Missing } from './finding.ts';
-import { driveSeen } from './seenThrough.ts';
+import { drawnHere } from './seenThrough.ts';
 import { notASize, unlisted } from './unlistedSize.ts';
 
 /** Whether conductors can be landed: switch size, lug range, number of lugs. */
@@ -37,20 +35,11 @@ export const inputTerminals: Check = {
     const subject = elementSubject(element);
     const runs = tagsOf(motors);
     if (drives.length === 0) return [notApplicable(this, subject, runs, 'It feeds no drive.')];
-    const missing = [
-      ...missingOf(element, 'ratedCurrent_A'),
-      ...drives.flatMap((drive) => missingOf(drive, 'inputCurrent_A', 'ratedVoltage_V')),
-      ...(nominal_V === null ? voltageMissing(voltageFrom) : []),
-    ];
+    const { missing: unsaid, inputs, sum_A: sum, through } = drawnHere(drives, nominal_V, voltageFrom);
+    const missing = [...missingOf(element, 'ratedCurrent_A'), ...unsaid];
     const rated = element.ratedCurrent_A;
     if (missing.length > 0 || rated === undefined || nominal_V === null) return [openFinding(this, subject, runs, missing)];
     const factor = basis === 'us' ? 1.15 : 1;
-    const own = drives.reduce((total, drive) => total + (drive.inputCurrent_A ?? 0), 0);
-    const sum = drives.reduce(
-      (total, { inputCurrent_A = 0, ratedVoltage_V = nominal_V }) => total + inputCurrent_A * driveSeen(ratedVoltage_V, nominal_V),
-      0,
-    );
-    const through = sum === own ? '' : `, seen at ${fixed(nominal_V, 0)} V through a transformer`;
     const need = factor * sum;
     const short = exceeds(need, rated);
     return [
@@ -63,11 +52,7 @@ export const inputTerminals: Check = {
         margin_pct: marginAbove(rated, need),
         phrase: `${fixed(rated, 0)} of ${fixed(need, 0)} A`,
         text: `${element.tag} is rated ${fixed(rated, 0)} A; ${fixed(need, 1)} A are needed (${basis === 'us' ? '1.15 × ' : ''}${fixed(sum, 1)} A rated input of ${tagsOf(drives).join(', ')}${through}).`,
-        inputs: [
-          ...given(element, 'ratedCurrent_A'),
-          ...voltageGiven(voltageFrom),
-          ...drives.flatMap((drive) => given(drive, 'inputCurrent_A', 'ratedVoltage_V')),
-        ],
+        inputs: [...given(element, 'ratedCurrent_A'), ...inputs],
         working: [`${basis === 'us' ? '1.15 × ' : ''}${fixed(sum, 2)} A = ${fixed(need, 2)} A`],
         remedies: short ? ['The next size of switch.'] : [],
       }),

@@ -406,7 +406,7 @@ describe('several motors on one drive', () => {
     // 9 A at 2300 V are 43.1 A at 480 V.
     const high = only(of(9, { ratedVoltage_V: 2300 }));
     expectClose(high.value ?? 0, (9 * 2300) / 480, { relative: 1e-12 }, 'the same power on both sides');
-    expect([high.verdict, high.text]).toEqual(['fail', 'M1 draws 43.1 A through a transformer, seen at 480 V; D delivers 40.0 A.']);
+    expect([high.verdict, high.text]).toEqual(['fail', 'M1 draws 43.1 A, seen at 480 V through a transformer; D delivers 40.0 A.']);
     expect(fields(only(judge({}, [without(M1, 'ratedVoltage_V')])))).toEqual(['M1: ratedVoltage_V']);
   });
   it('have each an overload and a short-circuit device', () => {
