@@ -97,14 +97,14 @@ function usGround(check: CheckFacts, { cable, motors, guard, unsorted }: CableSc
   const subject = cableSubject(cable);
   const { raceway } = cable.installation;
   const { count } = cable.grounds;
-  // Steel conduit and a listed corrugated sheath may serve by themselves (250.118).
-  const pipe = raceway === 'steel-conduit' || cable.construction === 'corrugated-armour';
+  // Rigid conduit, of aluminium too, and a listed corrugated sheath may serve by themselves (250.118).
+  const conduit = raceway === 'steel-conduit' || raceway === 'aluminium-conduit';
   if (count === 0) {
-    if (pipe)
+    if (conduit || cable.construction === 'corrugated-armour')
       return finding(check, subject, runs, {
         verdict: 'note',
         phrase: 'metal raceway as ground',
-        text: `${cable.tag} has no grounding conductor of its own; ${raceway === 'steel-conduit' ? 'its steel conduit' : 'its sheath, where listed for it,'} may serve (NEC 250.118), and every joint then counts.`,
+        text: `${cable.tag} has no grounding conductor of its own; ${conduit ? 'its metal conduit' : 'its sheath, where listed for it,'} may serve (NEC 250.118), and every joint then counts.`,
         inputs: given(cable, 'grounds.count', 'installation.raceway', 'construction'),
         remedies: ['A wire-type grounding conductor as well.'],
       });

@@ -148,10 +148,12 @@ describe('a grounding conductor by NEC 250.122', () => {
       ['note', 'metal raceway as ground', 1],
       ['note', 'metal raceway as ground', 1],
     ]);
-    expect([steel.text.includes('its steel conduit may'), sheath.text.includes('its sheath, where listed for it, may')]).toEqual([
+    expect([steel.text.includes('its metal conduit may'), sheath.text.includes('its sheath, where listed for it, may')]).toEqual([
       true,
       true,
     ]);
+    // Rigid aluminium conduit is one too; flexible conduit is none at these currents.
+    expect([none('singles', 'aluminium-conduit').verdict, none('singles', 'flexible-metal').verdict]).toEqual(['note', 'fail']);
     expect(labels(steel)).toEqual(['Number of grounding conductors in W', 'What W is laid in', 'Construction of W']);
     expect([none('copper-tape', 'tray').text, none('multicore', 'tray').text]).toEqual([
       'W has no grounding conductor; a shield alone does not count as one.',
