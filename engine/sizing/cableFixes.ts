@@ -105,18 +105,27 @@ export const symmetricalGrounds: Kind = {
 
 export const sizeUp: Kind = { name: 'size up', of: (concerned) => concerned.cables.map((cable) => otherSizes(cable, concerned, true)) };
 
+/** Thinner phases would need less of a grounding conductor: that is no cure for one that is too thin. */
 export const sizeDown: Kind = {
   name: 'size down',
-  of: (concerned) => concerned.cables.map((cable) => otherSizes(cable, concerned, false)),
+  of: (concerned) =>
+    concerned.finding.check === 'protective-earth' ? [] : concerned.cables.map((cable) => otherSizes(cable, concerned, false)),
 };
+
+/** The smallest that may be run in parallel by NEC 310.10(G). */
+const LEAST_PARALLEL = '1/0 AWG';
 
 export const moreSets: Kind = {
   name: 'more sets',
-  of: ({ cables }) =>
+  of: ({ cables, lineUp }) =>
     cables.map((cable) => {
       const own = choiceOf(cable);
-      const sets = Array.from({ length: MOST_SETS }, (_, i) => i + 1).filter((each) => own && each > own.sets);
-      return own ? sets.map((each) => fix(`Run ${cable.tag} in ${each} sets alike`, ...resizing(cable, { ...own, sets: each }))) : [];
+      if (!own) return [];
+      const thin = lineUp.project.basis === 'us' && area_mm2({ ...own, sets: 1 }) < area_mm2({ size: LEAST_PARALLEL, sets: 1 });
+      const size = thin ? LEAST_PARALLEL : own.size;
+      return Array.from({ length: MOST_SETS }, (_, i) => i + 1)
+        .filter((sets) => sets > own.sets)
+        .map((sets) => fix(`Run ${cable.tag} in ${sets} sets${thin ? ` of ${size}` : ''} alike`, ...resizing(cable, { size, sets })));
     }),
 };
 

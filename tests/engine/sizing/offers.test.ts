@@ -136,6 +136,21 @@ describe('changes of a cable', () => {
     ]);
   });
 
+  it('more sets: by NEC 310.10(G) of 1/0 AWG at the least, by IEC of any size', () => {
+    const thin = { cables: [wire({ conductor: { size: '6 AWG', metal: 'copper' } })] };
+    expect([steps('more sets', thin, 'W conductor.size'), labels('more sets', thin)[0]]).toEqual([
+      ['1/0 AWG', '1/0 AWG', '1/0 AWG'],
+      'Run W in 2 sets of 1/0 AWG alike',
+    ]);
+    expect(labels('more sets', { ...thin, basis: 'iec' })[0]).toBe('Run W in 2 sets alike');
+  });
+
+  it('size down: not for a grounding conductor that is too thin, which thinner phases would excuse', () => {
+    const cables = [wire(ofSize('4 AWG'))];
+    expect(labels('size down', { cables, finding: { check: 'protective-earth' } })).toEqual([]);
+    expect(labels('size down', { cables, finding: { check: 'terminal-range' } }).length).toBeGreaterThan(0);
+  });
+
   it('one set: of at least as much conductor', () => {
     const one = (conductor: object) => sets('one set', { cables: [wire({ conductor })] })[0]?.[0];
     // Twice 53.49 mm² (Chapter 9 Table 8): 4/0 AWG has 107.2.
