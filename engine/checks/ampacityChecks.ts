@@ -155,8 +155,8 @@ function judgeAmpacity(check: CheckFacts, scope: CableScope, need: Need): readon
       openFinding(check, subject, runs, [], {
         ...shared,
         phrase: 'method and place differ',
-        text: `${misfit}: by that method it carries ${fixed(used.value_A, 1)} A, where ${fixed(need_A, 1)} A are needed; which of the two is wrong decides.`,
-        remedies: ['Enter the reference method of the place where it lies, for a cable of its build.'],
+        text: `${misfit}: by it ${fixed(used.value_A, 1)} A are carried, where ${fixed(need_A, 1)} A are needed.`,
+        remedies: ['Enter the method of its place and build.'],
       }),
     ];
   if (more && failsAtBest) {

@@ -25,8 +25,8 @@ const OF_SINGLES = ['B1', 'F'];
 export function methodMisfit({ tag, construction, installation: { method, raceway } }: Cable): string | null {
   if (method === undefined) return null;
   if (raceway !== undefined && NOT_IN[raceway].includes(method))
-    return `${tag} is said to be laid by method ${method}, which is not that of ${choiceText(raceway)}`;
+    return `${tag} has method ${method}, which is not that of ${choiceText(raceway)}`;
   if (construction !== undefined && construction !== 'singles' && OF_SINGLES.includes(method))
-    return `${tag} is said to be laid by method ${method}, which is that of single conductors, and is ${choiceText(construction)}`;
+    return `${tag} has method ${method}, which is not that of ${choiceText(construction)}`;
   return null;
 }
