@@ -10,7 +10,7 @@ export const FIELD_ROWS: Readonly<Record<TextPath, string>> = {
   'project.date': 'html',
   'project.createdBy': 'html',
   'project.checkedBy': 'html',
-  'project.approvedBy': '',
+  'project.approvedBy': 'html',
   'project.status': 'html',
   'project.edition': 'html',
   'project.designations.letters.supply': 'html',
