@@ -1,32 +1,32 @@
 import { type DragEvent, useEffect } from 'react';
-import { onKey } from './commands/keyboard.ts';
 import { startAutosave } from './files/autosave.ts';
 import { guardLeaving } from './files/filed.ts';
-import { late } from './panels/late.tsx';
+import { late, notFetched } from './panels/late.tsx';
 import { Refusal } from './panels/Refusal.tsx';
-import { Start } from './panels/Start.tsx';
 import { useDesk } from './store/deskStore.ts';
 import { useEditor } from './store/editorStore.ts';
 
 const Workspace = late(() => import('./Workspace.tsx'), <Opening />);
+const Start = late(() => import('./panels/Start.tsx'), <Opening />);
 const Keys = late(() => import('./panels/Keys.tsx'));
 const NewerVersion = late(() => import('./panels/NewerVersion.tsx'));
 const FromLink = late(() => import('./panels/FromLink.tsx'));
 const loadFiles = () => import('./files/lineUpFile.ts');
 
-/** What was worked on last is opened, and the sheet for it fetched, before anything is drawn. The start page does without the sheet. */
+/** What was worked on last is opened, and the sheet for it fetched, before anything is drawn; else the start page, which does without the sheet. */
 export async function begin(): Promise<void> {
-  const fetching = Workspace.fetched();
+  // What cannot be fetched now is asked for again when it is shown, and said then.
+  const [sheet, start] = [Workspace, Start].map((each) => each.fetched().catch(() => undefined));
   await startAutosave();
-  if (useEditor.getState().lineUp) await fetching;
+  await (useEditor.getState().lineUp ? sheet : start);
 }
 
-/** While the sheet is still being fetched. */
+/** While a page is still being fetched. */
 function Opening() {
   return (
     <main className="start">
       <h1>Copperline</h1>
-      <p role="status">Opening the sheet…</p>
+      <p role="status">Opening…</p>
     </main>
   );
 }
@@ -55,8 +55,12 @@ export function App() {
   }, []);
   useEffect(guardLeaving, []);
   useEffect(() => {
-    window.addEventListener('keydown', onKey);
-    return () => window.removeEventListener('keydown', onKey);
+    const gone = new AbortController();
+    void import('./commands/keyboard.ts').then(
+      ({ onKey }) => window.addEventListener('keydown', onKey, { signal: gone.signal }),
+      notFetched,
+    );
+    return () => gone.abort();
   }, []);
 
   const onDrop = (event: DragEvent) => {

@@ -1,73 +1,28 @@
 import { useEffect, useMemo, useState } from 'react';
 import {
   type LineUp,
-  load,
   MAKER,
   newLineUp,
   parseQuantity,
-  type Review,
   review,
-  runSketch,
-  SKETCH,
   startFromFive,
   tidyPositions,
   type Units,
   VERDICTS,
   withUnit,
 } from '../../engine/index.ts';
-import { run } from '../commands/commands.ts';
 import { keeper } from '../files/autosave.ts';
 import type { Kept } from '../files/keeper.ts';
-import { Paint } from '../sheet/Paint.tsx';
 import { arrange } from '../store/deskStore.ts';
-import { openLineUp, openText, select, showStart, useEditor } from '../store/editorStore.ts';
+import { openLineUp, select, showStart, useEditor } from '../store/editorStore.ts';
 import { Badge } from './Badge.tsx';
-import { late } from './late.tsx';
+import { late, notFetched } from './late.tsx';
 
 /** The first page: five numbers in a sentence, judged while they are typed; examples; a file. */
 
-const FILES = import.meta.glob<string>('../../examples/*.json', { query: '?raw', import: 'default' });
-
+const loadFiles = () => import('../files/lineUpFile.ts');
+const Examples = late(() => import('./Examples.tsx'), <div className="examples" />);
 const RunPreview = late(() => import('./RunPreview.tsx'), <div className="chart" />);
-
-interface Example {
-  readonly text: string;
-  readonly lineUp: LineUp;
-  readonly name: string;
-  readonly title: string;
-  readonly summary: string;
-  readonly review: Review;
-}
-
-/** Read and judged one by one after the page is there. */
-async function* examples(): AsyncGenerator<Example> {
-  for (const [path, read] of Object.entries(FILES)) {
-    const name = path.split('/').at(-1) ?? path;
-    const text = await read();
-    const loaded = load(text, name);
-    if (!loaded.ok) continue;
-    const { project } = loaded.lineUp;
-    const summary = typeof project['summary'] === 'string' ? project['summary'] : '';
-    yield { text, lineUp: loaded.lineUp, name, title: project.title, summary, review: review(loaded.lineUp) };
-  }
-}
-
-function useExamples(): readonly Example[] {
-  const [list, setList] = useState<readonly Example[]>([]);
-  useEffect(() => {
-    let here = true;
-    void (async () => {
-      for await (const each of examples()) {
-        if (!here) return;
-        setList((before) => [...before, each]);
-      }
-    })();
-    return () => {
-      here = false;
-    };
-  }, []);
-  return list;
-}
 
 /** As people of this place write the day and the time. */
 const timeText = (at: number): string => new Date(at).toLocaleString(undefined, { dateStyle: 'short', timeStyle: 'short' });
@@ -104,9 +59,8 @@ function readBlank(name: Blank, text: string, units: Units): { ok: true; value: 
 /** Its button stands below the answer: Enter in a blank presses it. */
 const SENTENCE = 'five-numbers';
 
-export function Start() {
+export default function Start() {
   const open = useEditor((state) => state.lineUp);
-  const shown = useExamples();
   const [kept, setKept] = useState<readonly Kept[]>([]);
   useEffect(() => void keeper.others().then(setKept, () => undefined), []);
   const [typed, setTyped] = useState({ power: '60 hp', voltage: '480 V', length: '210 ft', place: 'damp', basis: 'us' });
@@ -146,7 +100,7 @@ export function Start() {
         </svg>
         <h1>Copperline</h1>
         <span className="grow" />
-        <button type="button" className="quiet" onClick={() => run('open')}>
+        <button type="button" className="quiet" onClick={() => void loadFiles().then(({ openFile }) => openFile(), notFetched)}>
           Open a file…
         </button>
         <span className="muted">or drop one anywhere here</span>
@@ -224,7 +178,7 @@ export function Start() {
               <button
                 key={document}
                 type="button"
-                onClick={() => void import('../files/lineUpFile.ts').then(({ saveText }) => saveText(text, 'not-readable.json'))}
+                onClick={() => void loadFiles().then(({ saveText }) => saveText(text, 'not-readable.json'), notFetched)}
               >
                 Save to a file what cannot be read <span className="muted">{timeText(at)}</span>
               </button>
@@ -233,23 +187,7 @@ export function Start() {
         </p>
       )}
       <h2>Or open one and break it</h2>
-      <div className="examples">
-        {shown.map((each) => (
-          <button key={each.name} type="button" onClick={() => openText(each.text, each.name)}>
-            <svg className="chart" viewBox={`0 0 ${SKETCH.width_mm} ${SKETCH.height_mm}`} aria-hidden="true">
-              <Paint items={runSketch(each.lineUp, each.review)} />
-            </svg>
-            <b>{each.title}</b>
-            <span className={`verdict-of v-${each.review.verdict}`}>
-              <Badge verdict={each.review.verdict === 'note' ? 'pass' : each.review.verdict} />{' '}
-              {each.review.verdict === 'pass' || each.review.verdict === 'note'
-                ? 'in order'
-                : `${each.review.counts[each.review.verdict]} ${each.review.verdict}`}
-            </span>
-            <span className="muted">{each.summary}</span>
-          </button>
-        ))}
-      </div>
+      <Examples />
       <button type="button" onClick={() => openLineUp(newLineUp(typed.basis === 'iec' ? 'iec' : 'us'))}>
         Blank sheet
       </button>

@@ -1,6 +1,8 @@
 import { type ComponentType, type ReactNode, useLayoutEffect, useReducer } from 'react';
 import { refuse } from '../store/editorStore.ts';
 
+export const notFetched = (): void => refuse('A part of Copperline could not be fetched. Load the page anew; your work is kept.');
+
 /**
  * A panel whose code is fetched when it is first shown, and which stands there at once from then on. React's own way of doing so shows
  * what it fetched 300 ms late, however soon it came.
@@ -16,7 +18,7 @@ export function late<Props extends object>(load: () => Promise<{ readonly defaul
   function Late(props: Props) {
     const [, again] = useReducer((count: number) => count + 1, 0);
     useLayoutEffect(() => {
-      if (!Panel) fetched().then(again, () => refuse('A part of Copperline could not be fetched. Load the page anew; your work is kept.'));
+      if (!Panel) fetched().then(again, notFetched);
     }, []);
     return Panel ? <Panel {...props} /> : meanwhile;
   }

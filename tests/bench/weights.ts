@@ -9,12 +9,13 @@ export async function rows(): Promise<readonly Row[]> {
   const chunks = chunksOf(files);
   const entry = chunks.find((each) => each.isEntry)?.fileName ?? '';
   const page = chunks.find((each) => each.name === 'page')?.fileName ?? '';
+  const first = chunks.find((each) => each.name === 'Start')?.fileName ?? '';
   const sheet = chunks.find((each) => each.name === 'Workspace')?.fileName ?? '';
   const kB = (content: string | Uint8Array): number => gzipSync(content).length / 1000;
   const sum = (list: readonly number[]): number => list.reduce((all, each) => all + each, 0);
   const weigh = (names: ReadonlySet<string>): number =>
     sum([...names].map((name) => kB(chunks.find((each) => each.fileName === name)?.code ?? '')));
-  const [start, both] = [reached(chunks, [entry, page]), reached(chunks, [entry, page, sheet])];
+  const [start, both] = [reached(chunks, [entry, page, first]), reached(chunks, [entry, page, sheet])];
   const called = (name: string): readonly string[] => chunks.filter((each) => each.name === name).map((each) => each.fileName);
   const writer = reached(chunks, [...called('packageWorker'), ...called('pdf')]);
   const styles = sum(files.flatMap((each) => (each.type === 'asset' && each.fileName.endsWith('.css') ? [kB(each.source)] : [])));
