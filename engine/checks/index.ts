@@ -11,6 +11,7 @@ import { insulationInception } from './inceptionCheck.ts';
 import { insulationMoisture, insulationVoltage, insulationWall } from './insulationChecks.ts';
 import { motorIsolation } from './isolationCheck.ts';
 import { carrierWindow, chargingCurrentCheck, manualLimits, outputTransformer } from './outputChecks.ts';
+import { partCurrent } from './partCurrentCheck.ts';
 import { separation, sharedRaceway, spareConductors } from './routingChecks.ts';
 import { auxiliaryCores, shieldContinuity, shieldLanding, shieldPresent } from './shieldChecks.ts';
 import { harmonics, residualCurrent, supplyStiffness, voltageUnbalance } from './sourceChecks.ts';
@@ -35,6 +36,7 @@ export const CHECKS: readonly Check[] = [
   residualCurrent,
   inputShield,
   inputTerminals,
+  partCurrent,
   leadAmpacity,
   leadDrop,
   smallestConductor,

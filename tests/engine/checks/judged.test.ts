@@ -28,6 +28,9 @@ const CASES: readonly Case[] = [
   ['voltage-match', 'a 575 V motor behind a 480 V drive', [['M-1', 'ratedVoltage_V', 575]], 'fail'],
   ['voltage-match', 'a 230 V motor behind a 480 V drive', [['M-1', 'ratedVoltage_V', 230]], 'caution'],
   ['voltage-match', 'a transformer for 4160 V on 12 470 V', [['T-1', 'primaryVoltage_V', 4160]], 'fail'],
+  ['part-current', 'a transformer of 15 kVA ahead of 27 A', [['T-1', 'ratedPower_VA', 15_000]], 'fail'],
+  ['part-current', 'a transformer of 30 kVA', [['T-1', 'ratedPower_VA', 30_000]], 'pass'],
+  ['part-current', 'a transformer of no known size', [['T-1', 'ratedPower_VA', undefined]], 'open'],
   ['voltage-match', 'rated voltage not known', [['VFD-1', 'ratedVoltage_V', undefined]], 'open'],
   // Insulation: two makers' guides, 15 mil everywhere; NEC 310.10(C)
   [
