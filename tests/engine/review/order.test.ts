@@ -9,7 +9,7 @@ const of = (check: string, tag: string, verdict: Verdict, more: Partial<Finding>
   finding(
     { slug: check, title: check, authority: 'guide', source: '', rule: '', why: '' } satisfies CheckFacts,
     { kind: 'element', id: tag, tag },
-    [],
+    more.runs ?? [],
     { verdict, phrase: '', text: '', ...more },
   );
 const ids = (findings: readonly Finding[]) => findings.map((each) => each.id);
