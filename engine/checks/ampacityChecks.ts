@@ -19,13 +19,11 @@ import {
   notApplicable,
   openFinding,
   tagsOf,
-  voltageGiven,
-  voltageMissing,
 } from './check.ts';
 import { KINDS } from './fillChecks.ts';
 import { type Assumption, type CaseName, type Finding, type Input, type Missing, SIZE_UP } from './finding.ts';
 import { methodMisfit } from './methodFits.ts';
-import { drawnHere, motorSeen } from './seenThrough.ts';
+import { drawnHere, throughSaid, turnsGiven, turnsMissing } from './seenThrough.ts';
 
 /** Whether the conductors carry what the code asks of them. */
 
@@ -65,8 +63,6 @@ function judgeAmpacity(check: CheckFacts, scope: CableScope, need: Need): readon
   const together = basis === 'us' ? 'installation.loadedConductors' : 'installation.groupedCircuits';
   const missing: Missing[] = [
     ...need.missing,
-    // At which voltage it stands says whether the current comes through a transformer.
-    ...(scope.nominal_V === null ? voltageMissing(scope.voltageFrom) : []),
     ...missingOf(
       cable,
       'conductor.size',
@@ -138,7 +134,6 @@ function judgeAmpacity(check: CheckFacts, scope: CableScope, need: Need): readon
           : ['installation.method', 'installation.raceway', 'construction', 'installation.groupedCircuits', 'installation.soil_KmPerW']),
       ),
       ...[scope.fromElement, scope.toElement].flatMap((element) => given(element, 'terminalTemperature_C')),
-      ...voltageGiven(scope.voltageFrom),
       ...need.inputs,
       lookedUp('table current', `${fixed(used.table_A, 1)} A`, `${used.source}, ${used.column}`),
     ],
@@ -207,13 +202,12 @@ export const feederAmpacity: Check = {
   scope: 'cable',
   judge(scope) {
     if (scope.side !== 'input') return [];
-    const { drives, motors, basis, cable, bypassed, nominal_V } = scope;
-    const missing = drives.flatMap((drive) => missingOf(drive, 'inputCurrent_A', 'ratedVoltage_V'));
-    const { currents, sum_A: sum, through } = drawnHere(drives, nominal_V, scope.voltageFrom);
+    const { drives, motors, basis, cable, bypassed } = scope;
+    const { currents, sum_A: sum, through, missing, inputs } = drawnHere(drives, scope.drivesSeen, scope.between);
     if (currents.length === 0) return [notApplicable(this, cableSubject(cable), tagsOf(motors), 'It feeds no drive.')];
     const driven_A = basis === 'us' ? sum + 0.25 * Math.max(...currents) : sum;
     // With a way around the drive the motors may run straight from the feeder: the larger of the two (NEC 430.122(C)).
-    const direct = bypassed.length === 0 ? null : motorNeed(scope, bypassed);
+    const direct = bypassed.length === 0 ? null : motorNeed(scope, bypassed, scope.bypassedSeen);
     const around = direct !== null && direct.need_A > driven_A;
     const how = around
       ? `way around the drive: ${direct.how}`
@@ -224,18 +218,13 @@ export const feederAmpacity: Check = {
         : `Ib ${fixed(sum, 1)} A rated input${through}`;
     // A drive much larger than its motors drags the feeder up with it.
     const unsaid = motors.filter((motor) => motor.ratedCurrent_A === undefined);
-    const [first] = drives;
-    const rated = drives.reduce((total, drive) => total + (drive.inputCurrent_A ?? 0), 0);
-    const worn = motors.reduce(
-      (total, { ratedCurrent_A = 0, ratedVoltage_V = 1 }) => total + ratedCurrent_A * motorSeen(ratedVoltage_V, first?.ratedVoltage_V ?? 1),
-      0,
-    );
-    const oversized = motors.length > 0 && exceeds(rated, 1.3 * worn);
+    const worn = drawnHere(motors, scope.motorsSeen, []).sum_A;
+    const oversized = motors.length > 0 && exceeds(sum, 1.3 * worn);
     return judgeAmpacity(this, scope, {
       need_A: around ? direct.need_A : driven_A,
       how,
       missing: [...missing, ...(direct?.missing ?? [])],
-      inputs: [...drives.flatMap((drive) => given(drive, 'inputCurrent_A', 'ratedVoltage_V')), ...(direct?.inputs ?? [])],
+      inputs: [...inputs, ...(direct?.inputs ?? [])],
       ...(around ? { case: 'bypass' as const } : {}),
       ...(oversized
         ? {
@@ -243,7 +232,7 @@ export const feederAmpacity: Check = {
             remark:
               unsaid.length > 0
                 ? ` The current of ${tagsOf(unsaid).join(', ')} is not known: whether the copper follows an oversized drive cannot be said.`
-                : ` The rated input is ${fixed((100 * rated) / worn, 0)} % of the motors’ current: the copper follows an oversized drive.`,
+                : ` The rated input is ${fixed((100 * sum) / worn, 0)} % of the motors’ current: the copper follows an oversized drive.`,
           }
         : {}),
     });
@@ -251,20 +240,20 @@ export const feederAmpacity: Check = {
 };
 
 /** What the motors ask of their conductors: table currents, or nameplates above them (US), nameplates (IEC). */
-function motorNeed({ basis, nominal_V }: CableScope, motors: CableScope['motors']): Need {
-  const missing: Missing[] = [];
-  const inputs: Input[] = [];
-  const currents = motors.map((motor) => {
+function motorNeed({ basis, between }: CableScope, motors: CableScope['motors'], seen: readonly number[]): Need {
+  const missing: Missing[] = [...turnsMissing(between)];
+  const inputs: Input[] = [...turnsGiven(between)];
+  const currents = motors.map((motor, i) => {
     if (motor.ratedCurrent_A === undefined) missing.push(lacks(motor, 'ratedCurrent_A'));
-    missing.push(...missingOf(motor, ...(basis === 'us' ? ['ratedPower_W'] : []), 'ratedVoltage_V'));
+    missing.push(...missingOf(motor, ...(basis === 'us' ? ['ratedPower_W', 'ratedVoltage_V'] : [])));
     const table =
       basis === 'us' && motor.ratedPower_W !== undefined && motor.ratedVoltage_V !== undefined
         ? tableCurrent_A(motor.ratedPower_W, motor.ratedVoltage_V)
         : null;
-    inputs.push(...given(motor, ...(basis === 'us' ? ['ratedPower_W'] : []), 'ratedVoltage_V', 'ratedCurrent_A'));
+    inputs.push(...given(motor, ...(basis === 'us' ? ['ratedPower_W', 'ratedVoltage_V'] : []), 'ratedCurrent_A'));
     if (table) inputs.push(lookedUp(`table current of ${motor.tag}`, `${table.current_A} A`, 'NEC Table 430.250'));
-    const times = motorSeen(motor.ratedVoltage_V ?? 1, nominal_V ?? 1);
-    const through = times === 1 ? '' : `, seen at ${fixed(nominal_V ?? 0, 0)} V through a transformer`;
+    const times = seen[i] ?? 1;
+    const through = throughSaid([times], between);
     // What draws more than the table says is built for low speed or high torque, and goes by its plate (430.6(A)(1)).
     const plate_A = motor.ratedCurrent_A ?? 0;
     const own = table === null || exceeds(plate_A, table.current_A);
@@ -295,7 +284,7 @@ export const leadAmpacity: Check = {
     if (scope.side !== 'output') return [];
     const { motors, basis, cable } = scope;
     if (motors.length === 0) return [notApplicable(this, cableSubject(cable), [], 'It feeds no motor.')];
-    const need = motorNeed(scope, motors);
+    const need = motorNeed(scope, motors, scope.motorsSeen);
     const { drive } = scope;
     // A drive marked to protect its output conductors sets a floor of its own (NEC 430.122(B)). One that names a floor is taken to be marked.
     const floor = drive?.manual?.outputAmpacityLeast_A;

@@ -47,9 +47,13 @@ export interface CableScope extends Common {
   readonly ahead: readonly (Element | Cable)[];
   /** What draws a current in the zone that is not known. */
   readonly undrawn: readonly Element[];
-  /** Drives and motors fed through it. */
+  /** Drives and motors fed through it, and what is drawn here for each ampere that they draw: not one where a transformer stands between. */
   readonly drives: readonly ElementOf<'drive'>[];
   readonly motors: readonly ElementOf<'motor'>[];
+  readonly drivesSeen: readonly number[];
+  readonly motorsSeen: readonly number[];
+  /** The transformers between here and all of these, those of a way around too. */
+  readonly between: readonly ElementOf<'transformer'>[];
   /** The drive that feeds it (output side). */
   readonly drive: ElementOf<'drive'> | null;
   /** Nominal voltage: on the output side that of the drive's supply, or of a transformer between. */
@@ -66,6 +70,7 @@ export interface CableScope extends Common {
   readonly unsorted: ElementOf<'disconnect'> | null;
   /** Motors that a closed bypass would feed through it. */
   readonly bypassed: readonly ElementOf<'motor'>[];
+  readonly bypassedSeen: readonly number[];
   /** Other cables in the same raceway, and what feeds each: 'input' for the supply, the id of a drive, or 'unfed'. */
   readonly together: readonly Cable[];
   readonly togetherFed: readonly string[];
@@ -79,6 +84,10 @@ export interface ElementScope extends Common {
   readonly atSource: boolean;
   readonly drives: readonly ElementOf<'drive'>[];
   readonly motors: readonly ElementOf<'motor'>[];
+  /** What is drawn here for each ampere that they draw, and the transformers between. */
+  readonly drivesSeen: readonly number[];
+  readonly motorsSeen: readonly number[];
+  readonly between: readonly ElementOf<'transformer'>[];
   /** The drive that feeds it (output side). */
   readonly drive: ElementOf<'drive'> | null;
   /** Itself, where it is an overcurrent device, else the one ahead. */
@@ -92,6 +101,7 @@ export interface ElementScope extends Common {
   readonly ahead: readonly (Element | Cable)[];
   /** What a bypass contactor would feed: motors, the cables of its own leg, and the parts on the way. */
   readonly bypassed: readonly ElementOf<'motor'>[];
+  readonly bypassedSeen: readonly number[];
   readonly bypassLeg: readonly Cable[];
   readonly bypassParts: readonly Element[];
 }
@@ -103,6 +113,9 @@ export interface DriveScope extends Common {
   readonly earthingPart: Element;
   readonly filters: readonly ElementOf<'filter'>[];
   readonly motors: readonly ElementOf<'motor'>[];
+  /** What it delivers for each ampere that they draw, and the transformers behind it. */
+  readonly motorsSeen: readonly number[];
+  readonly between: readonly ElementOf<'transformer'>[];
   /** The nearest transformer ahead. */
   readonly transformer: ElementOf<'transformer'> | null;
   readonly supply: ElementOf<'supply'> | null;

@@ -1,5 +1,5 @@
 import { tableCurrent_A } from '../catalog/motors.ts';
-import type { Element, ElementOf } from '../lineup/elements.ts';
+import type { ElementOf } from '../lineup/elements.ts';
 import { fixed } from '../lineup/roundTo.ts';
 import {
   type Check,
@@ -15,11 +15,10 @@ import {
   openFinding,
   tagsOf,
   voltageGiven,
-  voltageMissing,
 } from './check.ts';
 import { impedanceGaps, impedanceGiven } from './faultChecks.ts';
 import type { Finding, Missing } from './finding.ts';
-import { drawnHere, driveSeen, motorSeen } from './seenThrough.ts';
+import { type Drawn, drawnHere, turnsGiven, turnsMissing } from './seenThrough.ts';
 import { carrierOf } from './shieldPath.ts';
 
 /** Switches and contactors between drive and motor, several motors on one drive, and the way around a drive. */
@@ -34,7 +33,7 @@ export const outputDisconnect: Check = {
   source: 'NEC 430.110 (115 %); drive makers’ manuals (early-break contact)',
   why: 'Opened under load, the switch cuts a running drive off from its motor: the arc and the surge harm both unless the drive is stopped first.',
   scope: 'element',
-  judge({ element, side, motors, basis, drive, seriesBoxes, nominal_V, voltageFrom }): readonly Finding[] {
+  judge({ element, side, motors, basis, drive, seriesBoxes, motorsSeen, between }): readonly Finding[] {
     if (element.kind !== 'disconnect' || side !== 'output') return [];
     const subject = elementSubject(element);
     const runs = tagsOf(motors);
@@ -46,19 +45,18 @@ export const outputDisconnect: Check = {
 
     // Rating: 115 % of the table current (US), the rated current (IEC).
     const rated = element.ratedCurrent_A;
-    const missing: Missing[] = [...missingOf(element, 'ratedCurrent_A'), ...(nominal_V === null ? voltageMissing(voltageFrom) : [])];
+    const missing: Missing[] = [...missingOf(element, 'ratedCurrent_A'), ...turnsMissing(between)];
     let plated = false;
-    const currents = motors.map((motor) => {
+    const currents = motors.map((motor, i) => {
       const table =
         basis === 'us' && motor.ratedPower_W !== undefined && motor.ratedVoltage_V !== undefined
           ? tableCurrent_A(motor.ratedPower_W, motor.ratedVoltage_V)
           : null;
-      missing.push(...missingOf(motor, ...(basis === 'us' ? ['ratedPower_W'] : []), 'ratedVoltage_V'));
-      missing.push(...missingOf(motor, 'ratedCurrent_A'));
+      missing.push(...missingOf(motor, ...(basis === 'us' ? ['ratedPower_W', 'ratedVoltage_V'] : []), 'ratedCurrent_A'));
       // A plate above the table is that of a motor for low speed or high torque (430.6(A)(1)).
       const plate_A = motor.ratedCurrent_A ?? 0;
       if (table && exceeds(plate_A, table.current_A)) plated = true;
-      return Math.max(table?.current_A ?? 0, plate_A) * motorSeen(motor.ratedVoltage_V ?? 1, nominal_V ?? 1);
+      return Math.max(table?.current_A ?? 0, plate_A) * (motorsSeen[i] ?? 1);
     });
     const need = (basis === 'us' ? 1.15 : 1) * currents.reduce((sum, current) => sum + current, 0);
     if (missing.length > 0 || rated === undefined) found.push(openFinding(this, subject, runs, missing, { id: id('rating') }));
@@ -84,7 +82,7 @@ export const outputDisconnect: Check = {
           text: `${element.tag} is rated ${fixed(rated, 0)} A; ${fixed(need, 1)} A are needed${basis === 'us' ? ` (115 % of the ${plated ? 'nameplate, which is above the table' : 'table'} current)` : ''}.`,
           inputs: [
             ...given(element, 'ratedCurrent_A'),
-            ...voltageGiven(voltageFrom),
+            ...turnsGiven(between),
             ...motors.flatMap((motor) => given(motor, 'ratedPower_W', 'ratedVoltage_V', 'ratedCurrent_A')),
           ],
           remedies: short ? ['The next size of switch, rated for the motor’s power too.'] : [],
@@ -236,7 +234,10 @@ export const bypass: Check = {
     const strange =
       nominal_V === null || bypassParts.some(({ kind }) => kind === 'transformer')
         ? []
-        : bypassed.filter(({ ratedVoltage_V }) => ratedVoltage_V !== undefined && driveSeen(ratedVoltage_V, nominal_V) !== 1);
+        : bypassed.filter(
+            ({ ratedVoltage_V }) =>
+              ratedVoltage_V !== undefined && (exceeds(ratedVoltage_V, 1.1 * nominal_V) || exceeds(0.9 * nominal_V, ratedVoltage_V)),
+          );
     if (strange.length > 0)
       found.push(
         finding(this, subject, runs, {
@@ -307,12 +308,12 @@ export const severalMotors: Check = {
   source: 'NEC 430.32, 430.124; drive makers’ manuals; common practice (10 % margin)',
   why: 'A drive gives no more than its rated current for long. One electronic overload in the drive sees the sum and cannot see one stalled motor of four. A motor switched on alone takes its starting current from the drive.',
   scope: 'drive',
-  judge({ drive, motors, feed, transformer, supply }): readonly Finding[] {
+  judge({ drive, motors, motorsSeen, between }): readonly Finding[] {
     const subject = elementSubject(drive);
     const runs = tagsOf(motors);
     if (motors.length === 0) return [notApplicable(this, subject, runs, 'It feeds no motor.')];
     const id = (part: string): string => `${this.slug}/element/${drive.id}/${part}`;
-    const current = { ...motorsCurrent(this, drive, motors, feed.nominal_V, transformer ?? supply ?? drive), id: id('current') };
+    const current = { ...motorsCurrent(this, drive, drawnHere(motors, motorsSeen, between), motors), id: id('current') };
     if (motors.length === 1) return [current];
     return [
       current,
@@ -327,13 +328,13 @@ type Drive = ElementOf<'drive'>;
 type Motors = readonly ElementOf<'motor'>[];
 
 /** As the drive sees it: that of a motor behind a transformer by its turns. */
-function motorsCurrent(check: Check, drive: Drive, motors: Motors, nominal_V: number | null, voltageFrom: Element): Finding {
+function motorsCurrent(check: Check, drive: Drive, drawn: Drawn, motors: Motors): Finding {
   const subject = elementSubject(drive);
   const runs = tagsOf(motors);
-  const { missing: unsaid, inputs, sum_A: sum, through } = drawnHere(motors, nominal_V, voltageFrom);
+  const { missing: unsaid, inputs, sum_A: sum, through } = drawn;
   const missing = [...missingOf(drive, 'outputCurrent_A'), ...unsaid];
   const rated = drive.outputCurrent_A;
-  if (missing.length > 0 || rated === undefined || nominal_V === null) return openFinding(check, subject, runs, missing);
+  if (missing.length > 0 || rated === undefined) return openFinding(check, subject, runs, missing);
   const several = motors.length > 1;
   const over = exceeds(sum, rated);
   const tight = several && exceeds(1.1 * sum, rated);

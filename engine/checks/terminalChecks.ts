@@ -30,15 +30,15 @@ export const inputTerminals: Check = {
   source: 'NEC 430.128, 430.110 (115 %); IEC 60364-4-43 (In ≥ Ib)',
   why: 'The switch ahead of a drive carries the drive’s rated input current with its harmonics, without pause.',
   scope: 'element',
-  judge({ element, side, drives, motors, basis, nominal_V, voltageFrom }): readonly Finding[] {
+  judge({ element, side, drives, motors, basis, drivesSeen, between }): readonly Finding[] {
     if (element.kind !== 'disconnect' || side !== 'input') return [];
     const subject = elementSubject(element);
     const runs = tagsOf(motors);
     if (drives.length === 0) return [notApplicable(this, subject, runs, 'It feeds no drive.')];
-    const { missing: unsaid, inputs, sum_A: sum, through } = drawnHere(drives, nominal_V, voltageFrom);
+    const { missing: unsaid, inputs, sum_A: sum, through } = drawnHere(drives, drivesSeen, between);
     const missing = [...missingOf(element, 'ratedCurrent_A'), ...unsaid];
     const rated = element.ratedCurrent_A;
-    if (missing.length > 0 || rated === undefined || nominal_V === null) return [openFinding(this, subject, runs, missing)];
+    if (missing.length > 0 || rated === undefined) return [openFinding(this, subject, runs, missing)];
     const factor = basis === 'us' ? 1.15 : 1;
     const need = factor * sum;
     const short = exceeds(need, rated);

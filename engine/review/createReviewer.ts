@@ -113,7 +113,7 @@ function reviewWith(
       deps.push(step.element, cable, step.parent, way.motors, way.leg, way.parts);
       if (cable) for (const each of neighbours(cable)) deps.push(each.cable, each.zone?.kind, each.zone?.source.id);
       // A motor behind several steps is the same motor: where each hangs follows from the order above.
-      if (step.element.kind === 'drive') deps.push(below[i]?.motors);
+      if (step.element.kind === 'drive') deps.push(below[i]?.motors, below[i]?.motorsSeen, below[i]?.between);
     }
     for (let here = zone; here.feed; here = here.feed.zone)
       deps.push(around.stepOf(here.feed.zone, here.feed.step), aheadOf(here.feed.zone, here.feed.step));

@@ -14,7 +14,7 @@ import type { Element, ElementOf } from '../lineup/elements.ts';
 import type { Project } from '../lineup/project.ts';
 import type { EndName, Run, Step, Zone } from '../network/network.ts';
 import { type Group, groupOf } from './order.ts';
-import { ahead, type Below, earthingAt, filtersAhead, NOTHING_BELOW, upstream, voltageFrom } from './upstream.ts';
+import { ahead, type Below, earthingAt, filtersAhead, NOTHING_BELOW, passed, seenThrough, upstream, voltageFrom } from './upstream.ts';
 
 /** Everything that can be said of one zone: findings in order, and what was solved. */
 export interface ZoneReview {
@@ -109,6 +109,9 @@ export function judgeZone(zone: Zone, around: Around): ZoneReview {
         atSource: step.parent < 0,
         drives: here.drives,
         motors: here.motors,
+        drivesSeen: here.drivesSeen,
+        motorsSeen: here.motorsSeen,
+        between: here.between,
         drive,
         guard: guardOf(zone, step, true),
         nominal_V: nominalAt(step, flow),
@@ -116,6 +119,7 @@ export function judgeZone(zone: Zone, around: Around): ZoneReview {
         seriesBoxes: zone.kind === 'output' ? boxesBefore(zone, step) : [],
         ahead: zone.kind === 'input' ? partsAhead(zone, step) : [],
         bypassed: bypassed(element).motors,
+        bypassedSeen: bypassed(element).motors.map(() => seenBehind(bypassed(element))),
         bypassLeg: bypassed(element).leg,
         bypassParts: bypassed(element).parts,
       };
@@ -134,6 +138,8 @@ export function judgeZone(zone: Zone, around: Around): ZoneReview {
         earthingPart: grounded.part,
         filters: filtersAhead(zone, step),
         motors: here.motors,
+        motorsSeen: here.motorsSeen,
+        between: here.between,
         transformer,
         supply: ahead(zone, step, 'supply')[0] ?? null,
         reactors: reactorsNear(zone, step),
@@ -174,6 +180,7 @@ export function judgeZone(zone: Zone, around: Around): ZoneReview {
     const near = parent?.element ?? step.element;
     const nearCables = parent ? (landed.get(parent.node) ?? []) : [];
     const farCables = landed.get(step.node) ?? [];
+    const way = bypassedBelow(step);
     return {
       project,
       basis,
@@ -191,6 +198,8 @@ export function judgeZone(zone: Zone, around: Around): ZoneReview {
       undrawn,
       drives: here.drives,
       motors: here.motors,
+      drivesSeen: here.drivesSeen,
+      motorsSeen: here.motorsSeen,
       drive,
       nominal_V: nominalAt(step, flow),
       voltageFrom: voltageFrom(zone, step),
@@ -198,7 +207,9 @@ export function judgeZone(zone: Zone, around: Around): ZoneReview {
       filterAhead: zone.kind === 'input' && filtersAhead(zone, step).length > 0,
       guard: guardOf(zone, step, false),
       unsorted: ahead(zone, step, 'disconnect').find((each) => each.device === undefined && each !== step.element) ?? null,
-      bypassed: zone.kind === 'input' ? bypassedBelow(zone, step) : [],
+      bypassed: way.motors,
+      bypassedSeen: way.seen,
+      between: [...new Set([...here.between, ...way.between])],
       together: neighbours(cable).map((each) => each.cable),
       togetherFed: neighbours(cable).map((each) =>
         each.zone === null ? 'unfed' : each.zone.kind === 'input' ? 'input' : each.zone.source.id,
@@ -216,16 +227,28 @@ export function judgeZone(zone: Zone, around: Around): ZoneReview {
     return ways.length === 0 ? [] : [...new Set([...ways, ...loads])];
   }
 
-  /** Motors that bypass contactors at or below this step would feed. */
-  function bypassedBelow(within: Zone, from: Step): readonly ElementOf<'motor'>[] {
-    if (!hasBypass) return [];
-    const inside = new Set([from.index]);
-    const found = new Set<ElementOf<'motor'>>();
-    for (const step of within.steps) {
-      if (inside.has(step.parent)) inside.add(step.index);
-      if (inside.has(step.index)) for (const motor of bypassed(step.element).motors) found.add(motor);
-    }
-    return [...found];
+  /** Motors that bypass contactors at or below this step would feed, and how they are seen here. */
+  function bypassedBelow(from: Step) {
+    const motors = new Map<ElementOf<'motor'>, number>();
+    const between = new Set<ElementOf<'transformer'>>();
+    const inside = new Map([[from.index, 1]]);
+    if (zone.kind === 'input' && hasBypass)
+      for (const step of zone.steps) {
+        const ahead = inside.get(step.parent);
+        const transformer = passed(step);
+        if (ahead !== undefined) inside.set(step.index, ahead * (transformer ? seenThrough(transformer) : 1));
+        const seen = inside.get(step.index);
+        const way = bypassed(step.element);
+        if (seen === undefined || way.motors.length === 0) continue;
+        for (const motor of way.motors) motors.set(motor, seen * seenBehind(way));
+        for (const at of upstream(zone, step)) {
+          if (at === from) break;
+          const each = passed(at);
+          if (each) between.add(each);
+        }
+        for (const each of transformersIn(way)) between.add(each);
+      }
+    return { motors: [...motors.keys()], seen: [...motors.values()], between };
   }
 
   const tree = memo.keep('tree', waveTree(zone.steps));
@@ -388,6 +411,11 @@ function landedByNode(zone: Zone): ReadonlyMap<string, readonly Cable[]> {
   }
   return landed;
 }
+
+const transformersIn = ({ parts }: WayAround): readonly ElementOf<'transformer'>[] =>
+  parts.flatMap((part) => (part.kind === 'transformer' ? [part] : []));
+/** Amperes at a way around for one at the motors that it leads to. */
+const seenBehind = (way: WayAround): number => transformersIn(way).reduce((seen, each) => seen * seenThrough(each), 1);
 
 /** The nearest overcurrent device ahead of a place, on its own part or not, that of a drive's zone being ahead of the drive. */
 function guardOf(zone: Zone, step: Step, ownCounts: boolean) {

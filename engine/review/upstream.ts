@@ -6,28 +6,63 @@ import type { Step, Zone } from '../network/network.ts';
 export interface Below {
   readonly drives: readonly ElementOf<'drive'>[];
   readonly motors: readonly ElementOf<'motor'>[];
+  /** What is drawn here for each ampere that these draw, in the same order: more than one ahead of a transformer that steps up. */
+  readonly drivesSeen: readonly number[];
+  readonly motorsSeen: readonly number[];
+  /** The transformers between here and them. Where their voltages are not known, what is seen through them is not. */
+  readonly between: readonly ElementOf<'transformer'>[];
 }
-export const NOTHING_BELOW: Below = { drives: [], motors: [] };
+export const NOTHING_BELOW: Below = { drives: [], motors: [], drivesSeen: [], motorsSeen: [], between: [] };
+
+/** Amperes at its line side for one at its load side: power passes. One where its voltages are not known. */
+export const seenThrough = ({ primaryVoltage_V, secondaryVoltage_V }: ElementOf<'transformer'>): number =>
+  primaryVoltage_V && secondaryVoltage_V ? secondaryVoltage_V / primaryVoltage_V : 1;
+
+/** The transformer that one passes on the way from a step to the one ahead of it. */
+export const passed = ({ element, via }: Step): ElementOf<'transformer'> | null =>
+  via?.kind === 'element' && element.kind === 'transformer' ? element : null;
+
+interface Growing {
+  readonly drives: ElementOf<'drive'>[];
+  readonly motors: ElementOf<'motor'>[];
+  readonly drivesSeen: number[];
+  readonly motorsSeen: number[];
+  readonly between: Set<ElementOf<'transformer'>>;
+}
 
 /** What each step of a zone feeds: its drives, and the motors behind them or in the zone itself. */
 export function loadsBelow(zone: Zone, outputs: ReadonlyMap<string, Zone>): readonly Below[] {
-  const result: { drives: ElementOf<'drive'>[]; motors: ElementOf<'motor'>[] }[] = zone.steps.map(() => ({ drives: [], motors: [] }));
+  const result = zone.steps.map((): Growing => ({ drives: [], motors: [], drivesSeen: [], motorsSeen: [], between: new Set() }));
   for (const step of zone.steps) {
     const { element } = step;
     const drive = element.kind === 'drive' && step.parent >= 0 ? element : null;
-    const motors =
-      element.kind === 'motor'
-        ? [element]
-        : drive
-          ? (outputs.get(drive.id)?.steps ?? []).map((each) => each.element).filter((each) => each.kind === 'motor')
-          : [];
-    for (const { index } of upstream(zone, step)) {
-      if (drive) result[index]?.drives.push(drive);
-      result[index]?.motors.push(...motors);
+    const output = drive && outputs.get(drive.id);
+    const behind = output ? (loadsBelow(output, NONE)[0] ?? NOTHING_BELOW) : NOTHING_BELOW;
+    const own = element.kind === 'motor' ? { motors: [element], motorsSeen: [1], between: [] } : behind;
+    if (!drive && own.motors.length === 0) continue;
+    let seen = 1;
+    const between: ElementOf<'transformer'>[] = [];
+    for (const at of upstream(zone, step)) {
+      const here = result[at.index];
+      if (!here) continue;
+      if (drive) {
+        here.drives.push(drive);
+        here.drivesSeen.push(seen);
+      }
+      here.motors.push(...own.motors);
+      for (const each of own.motorsSeen) here.motorsSeen.push(each * seen);
+      // Of what lies behind a drive only the drive itself is asked.
+      for (const each of at === step ? own.between : between) here.between.add(each);
+      const transformer = passed(at);
+      if (transformer) {
+        seen *= seenThrough(transformer);
+        between.push(transformer);
+      }
     }
   }
-  return result;
+  return result.map((each) => ({ ...each, between: [...each.between] }));
 }
+const NONE: ReadonlyMap<string, Zone> = new Map();
 
 /** The steps from here to the source of the zone, this one first. */
 export function upstream(zone: Zone, step: Step): readonly Step[] {

@@ -162,10 +162,8 @@ function iecAmpacity(cable: Cable, size: string, metal: string, ambient_C: numbe
 /** NEC Table 430.250 for a motor of one of its ratings (3 % for rounded kilowatts), else the nameplate; undefined where that hangs on what is not known. */
 function motorCurrent(motor: ElementOf<'motor'>, basis: 'us' | 'iec'): number | undefined {
   const { ratedPower_W, ratedVoltage_V, ratedCurrent_A } = motor;
-  // Without its voltage nobody knows whether it stands behind a transformer.
-  if (ratedVoltage_V === undefined || ratedCurrent_A === undefined) return undefined;
   if (basis === 'iec') return ratedCurrent_A;
-  if (ratedPower_W === undefined) return undefined;
+  if (ratedPower_W === undefined || ratedVoltage_V === undefined || ratedCurrent_A === undefined) return undefined;
   const hp = ratedPower_W / 745.6998715822702;
   const near = MOTOR_CURRENT_US.filter((row) => Math.abs((row[0] ?? 0) / hp - 1) <= 0.03);
   const row = near.sort((a, b) => Math.abs(hp - (a[0] ?? 0)) - Math.abs(hp - (b[0] ?? 0)))[0];
@@ -347,7 +345,7 @@ export function reckon(lineUp: LineUp): ReadonlyMap<string, Said> {
       ((raceway !== 'tray' && ['C', 'D2', 'E', 'F'].includes(method)) ||
         (raceway === 'tray' && method.startsWith('D')) ||
         (cable.construction !== 'singles' && (method === 'B1' || method === 'F')));
-    if (amperes.length < currents.length || supply_V === undefined || low == null || high == null) said.set(key, { verdict: 'open' });
+    if (amperes.length < currents.length || low == null || high == null) said.set(key, { verdict: 'open' });
     else if (odd && high >= needed) said.set(key, { verdict: 'open' });
     else if (low >= needed) said.set(key, { verdict: good(), value: low, limit: needed });
     else if (high >= needed) said.set(key, { verdict: 'open' });
@@ -358,19 +356,12 @@ export function reckon(lineUp: LineUp): ReadonlyMap<string, Said> {
     if (cable.kind === 'link') return;
     const fed = tree.behind(cable, 'drive');
     // An oversized drive drags its feeder up with it: over 1.3 times what its motors take is worth a note.
-    // A motor far above its drive's voltage is taken to stand behind a transformer, which draws as much more as the voltage is lower.
-    const at_V = fed[0]?.ratedVoltage_V ?? Number.POSITIVE_INFINITY;
-    const worn = fed
-      .flatMap((drive) => tree.fed(drive.id, 'motor'))
-      .reduce((sum, { ratedCurrent_A = 0, ratedVoltage_V = 0 }) => {
-        const raised = ratedVoltage_V / at_V;
-        return sum + (raised > 1.1 ? raised : 1) * ratedCurrent_A;
-      }, 0);
+    const worn = fed.flatMap((drive) => tree.fed(drive.id, 'motor')).reduce((sum, motor) => sum + (motor.ratedCurrent_A ?? 0), 0);
     const oversized = fed.reduce((sum, drive) => sum + (drive.inputCurrent_A ?? 0), 0) > 1.3 * worn;
     carries(
       'feeder-ampacity',
       cable,
-      fed.map((drive) => (drive.ratedVoltage_V === undefined ? undefined : drive.inputCurrent_A)),
+      fed.map((drive) => drive.inputCurrent_A),
       0,
       () => (oversized ? 'note' : 'pass'),
     );

@@ -3,7 +3,7 @@ import type { ElementScope } from '../../../engine/checks/check.ts';
 import { partCurrent } from '../../../engine/checks/partCurrentCheck.ts';
 import type { Element } from '../../../engine/lineup/elements.ts';
 import { expectClose } from '../../reference/expectClose.ts';
-import { DRIVE, elementScope, MOTOR, SUPPLY } from './scopes.ts';
+import { between, DRIVE, elementScope, MOTOR } from './scopes.ts';
 import { fields, labels, only } from './told.ts';
 
 /** Parts at their nameplates: a drive of 72 A rated input and a motor of 75 A, on 480 V. Figures worked by hand. */
@@ -36,7 +36,7 @@ describe('what stands in the way of a current', () => {
       ['The next size of it.'],
     ]);
     expect(found.text).toBe('X is rated 20.0 A; through it 75.0 A are drawn for M.');
-    expect(labels(found)).toEqual(['Rated current of X', 'Voltage of S, line to line', 'Nameplate current of M', 'Rated voltage of M']);
+    expect(labels(found)).toEqual(['Rated current of X', 'Nameplate current of M']);
     expectClose(of(part('reactor', 90), OUT).margin_pct ?? 0, 20, { relative: 1e-9 }, '15 A of 75');
   });
   it('a transformer of 45 kVA carries 54.1 A at 480 V, one of 75 kVA 90.2 A; on its line side at 4160 V 72 A are 8.3 A', () => {
@@ -54,11 +54,11 @@ describe('what stands in the way of a current', () => {
       'pass',
       ['T: ratedPower_VA'],
     ]);
-    const high = of(transformer(75, 4160), { nominal_V: 4160 });
+    const high = of(transformer(75, 4160), between(4160, 480));
     expectClose(high.limit ?? 0, (72 * 480) / 4160, { relative: 1e-12 }, 'the same power on both sides');
-    expect([high.verdict, of(transformer(59, 4160), { nominal_V: 4160 }).verdict]).toEqual(['pass', 'fail']);
+    expect([high.verdict, of(transformer(59, 4160), between(4160, 480)).verdict]).toEqual(['pass', 'fail']);
     // Behind a drive up to 2300 V: 60 A there are 287.5 A here, 239 kVA.
-    const tall = { ...OUT, motors: [{ ...MOTOR, ratedVoltage_V: 2300, ratedCurrent_A: 60 }] };
+    const tall = { ...OUT, motors: [{ ...MOTOR, ratedVoltage_V: 2300, ratedCurrent_A: 60 }], ...between(480, 2300) };
     expect([of(transformer(240, 480), tall).verdict, of(transformer(238, 480), tall).verdict]).toEqual(['pass', 'fail']);
   });
   it('where several hang on a bus it is a caution: they may not all run at once; through one reactor they do', () => {
@@ -84,9 +84,10 @@ describe('what stands in the way of a current', () => {
     expect([asked(terminator, OUT), asked(gate), asked(DRIVE)]).toEqual([[], [], []]);
     expect(asked(part('bus', 1), { drives: [], motors: [] })).toEqual([]);
   });
-  it('is open without a current, or a voltage that says whether a transformer stands between', () => {
-    const { ratedVoltage_V: _, ...unsaid } = DRIVE;
-    expect(fields(of(part('bus', 100), { drives: [unsaid] }))).toEqual(['D: ratedVoltage_V']);
-    expect(fields(of(part('bus', 100), { nominal_V: null, voltageFrom: { ...SUPPLY, voltage_V: undefined } }))).toEqual(['S: voltage_V']);
+  it('is open without a current, or the voltages of a transformer between', () => {
+    const { inputCurrent_A: _, ...unsaid } = DRIVE;
+    expect(fields(of(part('bus', 100), { drives: [unsaid] }))).toEqual(['D: inputCurrent_A']);
+    const nameless = { between: [{ id: 't', kind: 'transformer', tag: 'T', primaryVoltage_V: 480 }] as const };
+    expect(fields(of(part('bus', 100), nameless))).toEqual(['T: secondaryVoltage_V']);
   });
 });

@@ -41,6 +41,13 @@ export const MOTOR: ElementOf<'motor'> = {
 
 export const SUPPLY: ElementOf<'supply'> = { id: 'e0', kind: 'supply', tag: 'S', voltage_V: 480, faultCurrent_A: 20_000 };
 
+/** A transformer between a place and what it feeds, and what is drawn at the place for an ampere behind it: power passes. */
+export const between = (primary_V: number, secondary_V: number) => ({
+  between: [{ id: 't', kind: 'transformer', tag: 'T', primaryVoltage_V: primary_V, secondaryVoltage_V: secondary_V }] as const,
+  drivesSeen: [secondary_V / primary_V],
+  motorsSeen: [secondary_V / primary_V],
+});
+
 const none: CaseResult = { voltage_V: null, current_A: null, drop_V: null };
 export const step = (more: Partial<StepResult> = {}): StepResult => ({
   voltage_V: 480,
@@ -88,6 +95,9 @@ export const cableScope = (more: Partial<CableScope> = {}): CableScope => ({
   undrawn: [],
   drives: [DRIVE],
   motors: [MOTOR],
+  drivesSeen: [1],
+  motorsSeen: [1],
+  between: [],
   drive: null,
   nominal_V: 480,
   voltageFrom: SUPPLY,
@@ -96,6 +106,7 @@ export const cableScope = (more: Partial<CableScope> = {}): CableScope => ({
   guard: null,
   unsorted: null,
   bypassed: [],
+  bypassedSeen: [],
   together: [],
   togetherFed: [],
   ...more,
@@ -111,6 +122,8 @@ export const driveScope = (more: Partial<DriveScope> = {}): DriveScope => ({
   earthingPart: SUPPLY,
   filters: [],
   motors: [MOTOR],
+  motorsSeen: [1],
+  between: [],
   transformer: null,
   supply: SUPPLY,
   reactors: [],
@@ -128,6 +141,9 @@ export const elementScope = (more: Partial<ElementScope> = {}): ElementScope => 
   atSource: false,
   drives: [DRIVE],
   motors: [MOTOR],
+  drivesSeen: [1],
+  motorsSeen: [1],
+  between: [],
   drive: null,
   guard: null,
   nominal_V: 480,
@@ -135,6 +151,7 @@ export const elementScope = (more: Partial<ElementScope> = {}): ElementScope => 
   seriesBoxes: [],
   ahead: [],
   bypassed: [],
+  bypassedSeen: [],
   bypassLeg: [],
   bypassParts: [],
   ...more,

@@ -10,12 +10,12 @@ import { bareCable, barePart as part } from '../bareParts.ts';
 const cable = (from: string, to: string): Cable => bareCable(`${from}-${to}`, from, to);
 const parts = [
   part('supply', 's', { earthing: 'it' }),
-  part('transformer', 't', { secondaryEarthing: 'solid-wye' }),
+  part('transformer', 't', { secondaryEarthing: 'solid-wye', primaryVoltage_V: 4160, secondaryVoltage_V: 480 }),
   part('bus', 'b'),
   part('filter', 'f'),
   part('drive', 'd1'),
   part('filter', 'g'),
-  part('transformer', 'u'),
+  part('transformer', 'u', { primaryVoltage_V: 480, secondaryVoltage_V: 2300 }),
   part('junction', 'j'),
   part('motor', 'm1'),
   part('motor', 'm2'),
@@ -122,12 +122,27 @@ describe('below a place', () => {
       [[], ['m2']],
     ]);
   });
+  it('draws more ahead of a transformer that steps up, less ahead of one that steps down: power passes', () => {
+    const seen = (node: string) => {
+      const { zone, step } = at(node);
+      const found = loadsBelow(zone, outputs)[step.index] ?? NOTHING_BELOW;
+      return [ids(found.drives), found.drivesSeen, ids(found.motors), found.motorsSeen, ids(found.between)];
+    };
+    const [down, up] = [480 / 4160, 2300 / 480];
+    expect(seen('d1:load')).toEqual([[], [], ['m1', 'm2'], [up, up], ['u']]);
+    expect(seen('u:load')).toEqual([[], [], ['m1', 'm2'], [1, 1], []]);
+    // At a drive stands what its own motors draw of it; further ahead the drives alone are asked.
+    expect(seen('d1:line')).toEqual([['d1'], [1], ['m1', 'm2'], [up, up], ['u']]);
+    expect(seen('f:line')).toEqual([['d1'], [1], ['m1', 'm2'], [up, up], []]);
+    expect(seen('t:line')).toEqual([['d2', 'd1'], [down, down], ['m3', 'm4', 'm1', 'm2'], [down, down, up * down, up * down], ['t']]);
+    expect(seen('t:load').slice(1, 2)).toEqual([[1, 1]]);
+  });
   it('hangs a drive that is cabled to the supply itself', () => {
     const site = buildNetwork({ elements: [parts[0], parts[4]].flatMap((each) => each ?? []), cables: [cable('s', 'd1:line')] });
     const [input] = site.zones;
     if (!input) throw new Error('no zone');
     expect(loadsBelow(input, new Map()).map(({ drives }) => ids(drives))).toEqual([['d1'], ['d1']]);
-    expect(NOTHING_BELOW).toEqual({ drives: [], motors: [] });
+    expect(NOTHING_BELOW).toEqual({ drives: [], motors: [], drivesSeen: [], motorsSeen: [], between: [] });
   });
   it('hangs nothing behind a drive whose output is not known', () => {
     const { zone, step } = at('b');
