@@ -17,8 +17,10 @@ const loadFiles = () => import('./files/lineUpFile.ts');
 export async function begin(): Promise<void> {
   // What cannot be fetched now is asked for again when it is shown, and said then.
   const [sheet, start] = [Workspace, Start].map((each) => each.fetched().catch(() => undefined));
+  // Keys are heard before there is anything to be seen.
+  const keys = import('./commands/keyboard.ts').then(({ onKey }) => window.addEventListener('keydown', onKey), notFetched);
   await startAutosave();
-  await (useEditor.getState().lineUp ? sheet : start);
+  await (useEditor.getState().lineUp ? Promise.all([sheet, keys]) : start);
 }
 
 /** While a page is still being fetched. */
@@ -54,15 +56,6 @@ export function App() {
     void loadFiles();
   }, []);
   useEffect(guardLeaving, []);
-  useEffect(() => {
-    const gone = new AbortController();
-    void import('./commands/keyboard.ts').then(
-      ({ onKey }) => window.addEventListener('keydown', onKey, { signal: gone.signal }),
-      notFetched,
-    );
-    return () => gone.abort();
-  }, []);
-
   const onDrop = (event: DragEvent) => {
     event.preventDefault();
     const file = event.dataTransfer.files[0];
