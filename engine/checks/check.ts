@@ -64,9 +64,9 @@ export interface CableScope extends Common {
   readonly source: Element;
   /** The zone holds an EMC filter ahead of it (input side). */
   readonly filterAhead: boolean;
-  /** The overcurrent device ahead. */
+  /** The overcurrent device ahead, on this side of the nearest transformer. */
   readonly guard: ElementOf<'disconnect'> | null;
-  /** The nearest disconnect ahead that may be one: breaker, fuse or switch is not said. */
+  /** The nearest disconnect there that may be one: breaker, fuse or switch is not said. */
   readonly unsorted: ElementOf<'disconnect'> | null;
   /** Motors that a closed bypass would feed through it. */
   readonly bypassed: readonly ElementOf<'motor'>[];
@@ -90,8 +90,6 @@ export interface ElementScope extends Common {
   readonly between: readonly ElementOf<'transformer'>[];
   /** The drive that feeds it (output side). */
   readonly drive: ElementOf<'drive'> | null;
-  /** Itself, where it is an overcurrent device, else the one ahead. */
-  readonly guard: ElementOf<'disconnect'> | null;
   readonly nominal_V: number | null;
   /** The part that makes that voltage: the nearest transformer ahead, or the supply. */
   readonly voltageFrom: Element;
@@ -121,7 +119,6 @@ export interface DriveScope extends Common {
   readonly supply: ElementOf<'supply'> | null;
   /** Those behind that transformer. */
   readonly reactors: readonly ElementOf<'reactor'>[];
-  readonly guard: ElementOf<'disconnect'> | null;
   /** Results of the steps from the drive's input back to the supply. */
   readonly ahead: readonly StepResult[];
 }

@@ -92,7 +92,7 @@ const GROUND = [
 
 const landings = (cable: Cable): readonly Missing[] => missingOf(cable, 'from.groundsLanded', 'to.groundsLanded');
 
-function usGround(check: CheckFacts, { cable, motors, guard, unsorted }: CableScope): Finding {
+function usGround(check: CheckFacts, { cable, motors, guard, unsorted, voltageFrom }: CableScope): Finding {
   const runs = tagsOf(motors);
   const subject = cableSubject(cable);
   const { raceway } = cable.installation;
@@ -132,7 +132,10 @@ function usGround(check: CheckFacts, { cable, motors, guard, unsorted }: CableSc
   if (!guard)
     return openFinding(check, subject, runs, missing, {
       phrase: 'device ahead?',
-      text: `Cannot be judged yet: no breaker or fuse is drawn ahead of ${cable.tag}, and its rating decides the size of the grounding conductor.`,
+      text:
+        voltageFrom.kind === 'transformer'
+          ? `Cannot be judged yet: no breaker or fuse is drawn between ${voltageFrom.tag} and ${cable.tag}. One ahead of a transformer is not taken to guard what is behind it (NEC 240.21(C)); ahead of the first device there the bonding jumper goes by the phase conductors (NEC 250.30(A)(2), 250.102(C), from memory).`
+          : `Cannot be judged yet: no breaker or fuse is drawn ahead of ${cable.tag}, and its rating decides the size of the grounding conductor.`,
       remedies: ['Draw the device ahead and give its rating.'],
     });
   const strange = unlisted(cable.grounds.size, cable.conductor.size);

@@ -14,7 +14,18 @@ import type { Element, ElementOf } from '../lineup/elements.ts';
 import type { Project } from '../lineup/project.ts';
 import type { EndName, Run, Step, Zone } from '../network/network.ts';
 import { type Group, groupOf } from './order.ts';
-import { ahead, type Below, earthingAt, filtersAhead, NOTHING_BELOW, passed, seenThrough, upstream, voltageFrom } from './upstream.ts';
+import {
+  ahead,
+  type Below,
+  disconnectsAhead,
+  earthingAt,
+  filtersAhead,
+  NOTHING_BELOW,
+  passed,
+  seenThrough,
+  upstream,
+  voltageFrom,
+} from './upstream.ts';
 
 /** Everything that can be said of one zone: findings in order, and what was solved. */
 export interface ZoneReview {
@@ -113,7 +124,6 @@ export function judgeZone(zone: Zone, around: Around): ZoneReview {
         motorsSeen: here.motorsSeen,
         between: here.between,
         drive,
-        guard: guardOf(zone, step, true),
         nominal_V: nominalAt(step, flow),
         voltageFrom: voltageFrom(zone, step),
         seriesBoxes: zone.kind === 'output' ? boxesBefore(zone, step) : [],
@@ -143,7 +153,6 @@ export function judgeZone(zone: Zone, around: Around): ZoneReview {
         transformer,
         supply: ahead(zone, step, 'supply')[0] ?? null,
         reactors: reactorsNear(zone, step),
-        guard: guardOf(zone, step, true),
         ahead: upstream(zone, step).map((each) => stepOf(zone, each.index)),
       };
       findings.push(...judge(around, 'drive', element.id, scope));
@@ -205,8 +214,8 @@ export function judgeZone(zone: Zone, around: Around): ZoneReview {
       voltageFrom: voltageFrom(zone, step),
       source: zone.source,
       filterAhead: zone.kind === 'input' && filtersAhead(zone, step).length > 0,
-      guard: guardOf(zone, step, false),
-      unsorted: ahead(zone, step, 'disconnect').find((each) => each.device === undefined && each !== step.element) ?? null,
+      guard: guardOf(zone, step),
+      unsorted: disconnectsAhead(zone, step).find((each) => each.device === undefined && each !== step.element) ?? null,
       bypassed: way.motors,
       bypassedSeen: way.seen,
       between: [...new Set([...here.between, ...way.between])],
@@ -417,10 +426,10 @@ const transformersIn = ({ parts }: WayAround): readonly ElementOf<'transformer'>
 /** Amperes at a way around for one at the motors that it leads to. */
 const seenBehind = (way: WayAround): number => transformersIn(way).reduce((seen, each) => seen * seenThrough(each), 1);
 
-/** The nearest overcurrent device ahead of a place, on its own part or not, that of a drive's zone being ahead of the drive. */
-function guardOf(zone: Zone, step: Step, ownCounts: boolean) {
-  const devices = ahead(zone, step, 'disconnect').filter((each) => each.device !== undefined && each.device !== 'switch');
-  return devices.find((each) => ownCounts || each !== step.element) ?? null;
+/** The nearest overcurrent device ahead of a place, one at the place itself not counted; that of a drive's zone is ahead of the drive. */
+function guardOf(zone: Zone, step: Step) {
+  const devices = disconnectsAhead(zone, step).filter((each) => each.device !== undefined && each.device !== 'switch');
+  return devices.find((each) => each !== step.element) ?? null;
 }
 
 /** Reactors from here to the nearest transformer ahead: beyond it they have another base. */

@@ -94,13 +94,28 @@ export function filtersAhead(zone: Zone, step: Step): readonly ElementOf<'filter
   return [...found];
 }
 
+/** The steps from here to the source of the whole line-up, by way of the drive of an output zone, this one first. */
+function* allUpstream(zone: Zone, step: Step): Generator<Step> {
+  for (let here: Zone | null = zone, at: Step | undefined = step; here && at; ) {
+    yield* upstream(here, at);
+    at = here.feed ? here.feed.zone.steps[here.feed.step] : undefined;
+    here = here.feed?.zone ?? null;
+  }
+}
+
 /** Parts of these kinds from here to the source of the whole line-up, nearest first. */
 export function ahead<K extends Element['kind']>(zone: Zone, step: Step, kind: K): readonly ElementOf<K>[] {
   const found = new Set<ElementOf<K>>();
-  for (let here: Zone | null = zone, at: Step | undefined = step; here && at; ) {
-    for (const each of upstream(here, at)) if (each.element.kind === kind) found.add(each.element as ElementOf<K>);
-    at = here.feed ? here.feed.zone.steps[here.feed.step] : undefined;
-    here = here.feed?.zone ?? null;
+  for (const { element } of allUpstream(zone, step)) if (element.kind === kind) found.add(element as ElementOf<K>);
+  return [...found];
+}
+
+/** Disconnects from here to the nearest transformer ahead, nearest first: one beyond it does not guard this circuit (NEC 240.21(C)). */
+export function disconnectsAhead(zone: Zone, step: Step): readonly ElementOf<'disconnect'>[] {
+  const found = new Set<ElementOf<'disconnect'>>();
+  for (const { element, via } of allUpstream(zone, step)) {
+    if (element.kind === 'transformer' && via?.kind === 'element') break;
+    if (element.kind === 'disconnect') found.add(element);
   }
   return [...found];
 }

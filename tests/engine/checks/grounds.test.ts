@@ -3,6 +3,7 @@ import { describe, expect, it } from 'vitest';
 import { setValue } from '../../../editor/store/edits.ts';
 import { type Finding, type LineUp, load, review } from '../../../engine/index.ts';
 import { expectClose } from '../../reference/expectClose.ts';
+import { feet, horsepower, inSteel, LineUpBuilder } from '../lineUpBuilder.ts';
 
 /** The protective conductor, by NEC Table 250.122 and IEC 60364-5-54 Table 54.2, typed here a second time. */
 
@@ -76,6 +77,54 @@ describe('NEC Table 250.122', () => {
     expect(judged('us', none, ['installation.raceway', undefined])?.missing.map((each) => each.field)).toEqual(['installation.raceway']);
     expect(judged('us', none, ['installation.raceway', 'tray'], ['construction', 'corrugated-armour'])?.verdict).toBe('note');
   });
+});
+
+describe('behind a transformer (NEC 240.21(C), 250.122(A))', () => {
+  // 40 A ahead of a 480 to 240 V transformer let 80 A flow behind it: 10 AWG is right for the one, 8 AWG for the other.
+  const ground = (size: string) => ({
+    length_m: feet(100),
+    grounds: { count: 1, size, metal: 'copper' as const },
+    from: { groundsLanded: 1 },
+    to: { groundsLanded: 1 },
+  });
+  const behind = (size: string, secondary_A?: number, onOutput = false): LineUp => {
+    const builder = new LineUpBuilder()
+      .part('supply', { tag: 'S', voltage_V: 480, frequency_Hz: 60, faultCurrent_A: 20_000 })
+      .part('disconnect', { tag: 'FU-1', device: 'fuse', tripCurrent_A: 40 });
+    const transformer = () =>
+      builder.part('transformer', {
+        tag: 'T-1',
+        primaryVoltage_V: 480,
+        secondaryVoltage_V: 240,
+        ratedPower_VA: 30_000,
+        impedance_pct: 4,
+      });
+    const device = () =>
+      secondary_A === undefined ? builder : builder.part('disconnect', { tag: 'FU-2', device: 'fuse', tripCurrent_A: secondary_A });
+    builder.cable({ ...inSteel('8 AWG', 100), ...ground('10 AWG'), tag: 'F-1' });
+    if (!onOutput) {
+      transformer();
+      device().cable({ ...inSteel('4 AWG', 100), ...ground(size), tag: 'F-2' });
+    }
+    builder.part('drive', { tag: 'D', ratedVoltage_V: onOutput ? 480 : 240, inputCurrent_A: 50 });
+    if (onOutput) transformer().cable({ ...inSteel('4 AWG', 100), ...ground(size), tag: 'F-2' });
+    else builder.cable({ ...inSteel('4 AWG', 100), ...ground(size), tag: 'W' });
+    return builder.part('motor', { tag: 'M', ratedVoltage_V: 230, ratedCurrent_A: 42, ratedPower_W: horsepower(15) }).build();
+  };
+  const earth = (lineUp: LineUp, tag: string) =>
+    review(lineUp).findings.find((each) => each.check === 'protective-earth' && each.subject.tag === tag);
+  it('the device ahead of it guards nothing: the ground is open there, and on the lead too, whatever its size', () => {
+    for (const size of ['10 AWG', '4 AWG']) {
+      const lineUp = behind(size);
+      expect(earth(lineUp, 'F-1')?.verdict).toBe('pass');
+      expect([earth(lineUp, 'F-2')?.verdict, earth(lineUp, 'W')?.verdict]).toEqual(['open', 'open']);
+      expect(earth(lineUp, 'F-2')?.text).toContain('no breaker or fuse is drawn between T-1 and F-2');
+    }
+  });
+  it('one of its own does: 8 AWG behind 80 A, and 10 AWG fails', () => {
+    expect([earth(behind('8 AWG', 80), 'F-2')?.verdict, earth(behind('10 AWG', 80), 'F-2')?.verdict]).toEqual(['pass', 'fail']);
+  });
+  it('on the output of a drive it is no other', () => expect(earth(behind('10 AWG', undefined, true), 'F-2')?.verdict).toBe('open'));
 });
 
 describe('landed at both ends', () => {

@@ -127,7 +127,6 @@ export const driveScope = (more: Partial<DriveScope> = {}): DriveScope => ({
   transformer: null,
   supply: SUPPLY,
   reactors: [],
-  guard: null,
   ahead: [],
   ...more,
 });
@@ -145,7 +144,6 @@ export const elementScope = (more: Partial<ElementScope> = {}): ElementScope => 
   motorsSeen: [1],
   between: [],
   drive: null,
-  guard: null,
   nominal_V: 480,
   voltageFrom: SUPPLY,
   seriesBoxes: [],

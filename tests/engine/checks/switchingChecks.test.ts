@@ -363,7 +363,6 @@ describe('several motors on one drive', () => {
       transformer: null,
       supply: SUPPLY,
       reactors: [],
-      guard: null,
       ahead: [],
       ...more,
     };

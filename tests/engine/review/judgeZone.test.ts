@@ -233,7 +233,7 @@ describe('a cable is told', () => {
       o4: ['', 'm1', 'd1'],
     });
   });
-  it('the device ahead of it, not the one at its far end, and the nearest that may be one', () => {
+  it('the device ahead of it, not the one at its far end nor one beyond a transformer, and the nearest that may be one', () => {
     expect(rows(({ guard, unsorted }) => [guard?.id ?? null, unsorted?.id ?? null], 'c1, c3, c4, c5, c11, o1, o3, o6')).toEqual({
       c1: [null, null],
       c3: [null, null],
@@ -241,7 +241,7 @@ describe('a cable is told', () => {
       c5: ['q1', 'q2'],
       c11: ['q1', 'q2'],
       o1: ['q1', 'q2'],
-      o3: ['q1', 'q2'],
+      o3: [null, null],
       o6: [null, null],
     });
   });
@@ -284,16 +284,14 @@ describe('a part is told', () => {
       'k again': ['k:load', 'output', false],
     });
   });
-  it('what it feeds, what feeds it and guards it, itself where it is such a device', () => {
-    expect(
-      rows(({ drives, motors, drive, guard }) => [sorted(drives), sorted(motors), drive?.id, guard?.id], 'q1, q2, b, d2, w, m4'),
-    ).toEqual({
-      q1: ['d1 d3', 'm1 m2', undefined, 'q1'],
-      q2: ['d1 d3', 'm1 m2', undefined, 'q1'],
-      b: ['d1 d2 d3', 'm1 m2 m3 m4', undefined, undefined],
-      d2: ['d2', 'm3', undefined, undefined],
-      w: ['', 'm1 m2', 'd1', 'q1'],
-      m4: ['', 'm4', undefined, undefined],
+  it('what it feeds and what feeds it', () => {
+    expect(rows(({ drives, motors, drive }) => [sorted(drives), sorted(motors), drive?.id], 'q1, q2, b, d2, w, m4')).toEqual({
+      q1: ['d1 d3', 'm1 m2', undefined],
+      q2: ['d1 d3', 'm1 m2', undefined],
+      b: ['d1 d2 d3', 'm1 m2 m3 m4', undefined],
+      d2: ['d2', 'm3', undefined],
+      w: ['', 'm1 m2', 'd1'],
+      m4: ['', 'm4', undefined],
     });
   });
   it('the voltage that is nominal for it', () => {
@@ -341,11 +339,11 @@ describe('a drive is told', () => {
       's',
     ]);
   });
-  it('filters, reactors and the device ahead, motors behind, and what was solved on the way', () => {
-    const of = ({ filters, reactors, motors, guard }: DriveScope) => [ids(filters), ids(reactors), sorted(motors), guard?.id];
+  it('filters and reactors ahead, motors behind, and what was solved on the way', () => {
+    const of = ({ filters, reactors, motors }: DriveScope) => [ids(filters), ids(reactors), sorted(motors)];
     expect([of(told('d1')), of(told('d2'))]).toEqual([
-      ['f', 'r', 'm1 m2', 'q1'],
-      ['', '', 'm3', undefined],
+      ['f', 'r', 'm1 m2'],
+      ['', '', 'm3'],
     ]);
     expect(places(told('d2').ahead)).toBe('d2:line b t:load t:line s');
   });
@@ -366,7 +364,7 @@ describe('a drive is told', () => {
     });
     expect(bare.of<CableScope>('cable', 'c').arrivesAt).toEqual([]);
     const scope = bare.of<DriveScope>('drive', 'd');
-    expect([scope.transformer, scope.supply?.id, scope.earthing, scope.guard]).toEqual([null, 's', 'tn', null]);
+    expect([scope.transformer, scope.supply?.id, scope.earthing]).toEqual([null, 's', 'tn']);
   });
 });
 
