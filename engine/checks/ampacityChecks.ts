@@ -1,4 +1,3 @@
-import { tableCurrent_A } from '../catalog/motors.ts';
 import type { Cable } from '../lineup/cable.ts';
 import { valueAt } from '../lineup/fields.ts';
 import { fixed } from '../lineup/roundTo.ts';
@@ -23,7 +22,7 @@ import {
 import { KINDS } from './fillChecks.ts';
 import { type Assumption, type CaseName, type Finding, type Input, type Missing, SIZE_UP } from './finding.ts';
 import { methodMisfit } from './methodFits.ts';
-import { drawnHere, throughSaid, turnsGiven, turnsMissing } from './seenThrough.ts';
+import { drawnHere, motorsDrawn, seenAmong } from './seenThrough.ts';
 
 /** Whether the conductors carry what the code asks of them. */
 
@@ -192,39 +191,49 @@ function judgeAmpacity(check: CheckFacts, scope: CableScope, need: Need): readon
   ];
 }
 
+const counted = (parts: readonly unknown[], what: string): string => `${parts.length} ${what}${parts.length === 1 ? '' : 's'}`;
+
 export const feederAmpacity: Check = {
   slug: 'feeder-ampacity',
-  rule: 'US: ampacity ≥ 1.25 × rated input current (several drives: 125 % of the largest + the rest; with a way around, the larger of that and 1.25 × the motors’ table current). IEC: Iz ≥ Ib.',
+  rule: 'US: ampacity ≥ 1.25 × rated input current (of several, motors without a drive by their table current: 125 % of the largest + the rest; with a way around, the larger of that and 1.25 × the motors’ table current). IEC: Iz ≥ Ib.',
   title: 'Feeder ampacity',
   authority: 'code',
-  source: 'NEC 430.122(A), 430.24; IEC 60364-5-52 (Iz ≥ Ib)',
+  source: 'NEC 430.122, 430.22, 430.24; IEC 60364-5-52 (Iz ≥ Ib)',
   why: `${WHY} The drive’s rated input current rules, not the motor’s: an oversized drive drags its feeder up with it.`,
   scope: 'cable',
   judge(scope) {
     if (scope.side !== 'input') return [];
-    const { drives, motors, basis, cable, bypassed } = scope;
+    const { drives, motors, direct, basis, cable, bypassed, motorsSeen } = scope;
     const { currents, sum_A: sum, through, missing, inputs } = drawnHere(drives, scope.drivesSeen, scope.between);
-    if (currents.length === 0) return [notApplicable(this, cableSubject(cable), tagsOf(motors), 'It feeds no drive.')];
-    const driven_A = basis === 'us' ? sum + 0.25 * Math.max(...currents) : sum;
+    if (drives.length + direct.length + bypassed.length === 0)
+      return [notApplicable(this, cableSubject(cable), tagsOf(motors), 'It feeds no drive and no motor.')];
+    const directSeen = seenAmong(direct, motors, motorsSeen);
+    const beside = motorNeed(scope, direct, directSeen);
+    const driven_A = neededFor(basis, [...currents, ...beside.amperes]);
     // With a way around the drive the motors may run straight from the feeder: the larger of the two (NEC 430.122(C)).
-    const direct = bypassed.length === 0 ? null : motorNeed(scope, bypassed, scope.bypassedSeen);
-    const around = direct !== null && direct.need_A > driven_A;
+    const loose = bypassed.length === 0 ? null : motorNeed(scope, [...bypassed, ...direct], [...scope.bypassedSeen, ...directSeen]);
+    const around = loose !== null && loose.need_A > driven_A;
     const how = around
-      ? `way around the drive: ${direct.how}`
-      : basis === 'us'
-        ? currents.length === 1
-          ? `1.25 × ${fixed(sum, 1)} A rated input${through}`
-          : `125 % of the largest of ${currents.length} drives + the rest${through}`
-        : `Ib ${fixed(sum, 1)} A rated input${through}`;
+      ? `way around the drive: ${loose.how}`
+      : drives.length === 0
+        ? beside.how
+        : direct.length > 0
+          ? `${basis === 'us' ? '125 % of the largest + the rest' : 'the sum'} of ${counted(drives, 'drive')} and ${counted(direct, 'motor')}${through}`
+          : basis === 'us'
+            ? currents.length === 1
+              ? `1.25 × ${fixed(sum, 1)} A rated input${through}`
+              : `125 % of the largest of ${currents.length} drives + the rest${through}`
+            : `Ib ${fixed(sum, 1)} A rated input${through}`;
     // A drive much larger than its motors drags the feeder up with it.
-    const unsaid = motors.filter((motor) => motor.ratedCurrent_A === undefined);
-    const worn = drawnHere(motors, scope.motorsSeen, []).sum_A;
-    const oversized = motors.length > 0 && exceeds(sum, 1.3 * worn);
+    const driven = motors.filter((motor) => !direct.includes(motor));
+    const unsaid = driven.filter((motor) => motor.ratedCurrent_A === undefined);
+    const worn = drawnHere(driven, seenAmong(driven, motors, motorsSeen), []).sum_A;
+    const oversized = driven.length > 0 && exceeds(sum, 1.3 * worn);
     return judgeAmpacity(this, scope, {
-      need_A: around ? direct.need_A : driven_A,
+      need_A: around ? loose.need_A : driven_A,
       how,
-      missing: [...missing, ...(direct?.missing ?? [])],
-      inputs: [...inputs, ...(direct?.inputs ?? [])],
+      missing: [...new Set([...missing, ...(loose ?? beside).missing])],
+      inputs: [...new Set([...inputs, ...(loose ?? beside).inputs])],
       ...(around ? { case: 'bypass' as const } : {}),
       ...(oversized
         ? {
@@ -239,37 +248,27 @@ export const feederAmpacity: Check = {
   },
 };
 
-/** What the motors ask of their conductors: table currents, or nameplates above them (US), nameplates (IEC). */
-function motorNeed({ basis, between }: CableScope, motors: CableScope['motors'], seen: readonly number[]): Need {
-  const missing: Missing[] = [...turnsMissing(between)];
-  const inputs: Input[] = [...turnsGiven(between)];
-  const currents = motors.map((motor, i) => {
-    if (motor.ratedCurrent_A === undefined) missing.push(lacks(motor, 'ratedCurrent_A'));
-    missing.push(...missingOf(motor, ...(basis === 'us' ? ['ratedPower_W', 'ratedVoltage_V'] : [])));
-    const table =
-      basis === 'us' && motor.ratedPower_W !== undefined && motor.ratedVoltage_V !== undefined
-        ? tableCurrent_A(motor.ratedPower_W, motor.ratedVoltage_V)
-        : null;
-    inputs.push(...given(motor, ...(basis === 'us' ? ['ratedPower_W', 'ratedVoltage_V'] : []), 'ratedCurrent_A'));
-    if (table) inputs.push(lookedUp(`table current of ${motor.tag}`, `${table.current_A} A`, 'NEC Table 430.250'));
-    const times = seen[i] ?? 1;
-    const through = throughSaid([times], between);
-    // What draws more than the table says is built for low speed or high torque, and goes by its plate (430.6(A)(1)).
-    const plate_A = motor.ratedCurrent_A ?? 0;
-    const own = table === null || exceeds(plate_A, table.current_A);
-    const above = table ? `, above the table’s ${fixed(table.current_A, 1)} A` : '';
-    const [amperes, how] = own ? [plate_A, `nameplate${above}`] : [table.current_A, table.label];
-    return { amperes: amperes * times, how: `${how}${through}` };
-  });
-  currents.sort((a, b) => b.amperes - a.amperes);
-  const sum = currents.reduce((total, { amperes }) => total + amperes, 0);
-  const largest = currents[0];
-  const need_A = basis === 'us' ? sum + 0.25 * (largest?.amperes ?? 0) : sum;
+/** What these ask of the conductors that feed them together: 125 % of the largest and the rest (US), the sum (IEC). */
+function neededFor(basis: CableScope['basis'], currents: readonly number[]): number {
+  const sum = currents.reduce((total, current) => total + current, 0);
+  return basis === 'us' ? sum + 0.25 * Math.max(0, ...currents) : sum;
+}
+
+/** What motors alone ask of their conductors. */
+function motorNeed(
+  { basis, between }: CableScope,
+  motors: CableScope['motors'],
+  seen: readonly number[],
+): Need & { readonly amperes: readonly number[] } {
+  const { currents, missing, inputs } = motorsDrawn(motors, seen, basis, between);
+  const amperes = currents.map((each) => each.amperes);
+  const sum = amperes.reduce((total, each) => total + each, 0);
+  const largest = currents.toSorted((a, b) => b.amperes - a.amperes)[0];
   const how =
     basis === 'us'
       ? `${currents.length === 1 ? `1.25 × ${fixed(sum, 1)} A` : `125 % of the largest + the rest of ${currents.length} motors`}, ${largest?.how ?? ''}`
       : `Ib ${fixed(sum, 1)} A ${largest?.how ?? ''}`;
-  return { need_A, how, missing, inputs };
+  return { need_A: neededFor(basis, amperes), how, missing, inputs, amperes };
 }
 
 export const leadAmpacity: Check = {

@@ -54,6 +54,8 @@ export interface CableScope extends Common {
   readonly motorsSeen: readonly number[];
   /** The transformers between here and all of these, those of a way around too. */
   readonly between: readonly ElementOf<'transformer'>[];
+  /** Those of them with no drive between (input side). */
+  readonly direct: readonly ElementOf<'motor'>[];
   /** The drive that feeds it (output side). */
   readonly drive: ElementOf<'drive'> | null;
   /** Nominal voltage: on the output side that of the drive's supply, or of a transformer between. */
@@ -88,6 +90,8 @@ export interface ElementScope extends Common {
   readonly drivesSeen: readonly number[];
   readonly motorsSeen: readonly number[];
   readonly between: readonly ElementOf<'transformer'>[];
+  /** Those of them with no drive between (input side). */
+  readonly direct: readonly ElementOf<'motor'>[];
   /** The drive that feeds it (output side). */
   readonly drive: ElementOf<'drive'> | null;
   readonly nominal_V: number | null;

@@ -1,5 +1,8 @@
+import { tableCurrent_A } from '../catalog/motors.ts';
 import type { ElementOf } from '../lineup/elements.ts';
-import { given, missingOf } from './check.ts';
+import type { Basis } from '../lineup/project.ts';
+import { fixed } from '../lineup/roundTo.ts';
+import { exceeds, given, lookedUp, missingOf } from './check.ts';
 import type { Input, Missing } from './finding.ts';
 
 /** What parts draw at a place, on the other side of a transformer too: power passes, so currents go as the voltages do the other way. */
@@ -41,4 +44,45 @@ export function drawnHere(
     missing: [...fed.flatMap((part) => missingOf(part, path(part))), ...turnsMissing(between)],
     inputs: [...fed.flatMap((part) => given(part, path(part))), ...turnsGiven(between)],
   };
+}
+
+/** How some of the motors of a place are seen there. */
+export const seenAmong = (some: Motors, motors: Motors, seen: readonly number[]): readonly number[] =>
+  some.map((motor) => seen[motors.indexOf(motor)] ?? 1);
+type Motors = readonly ElementOf<'motor'>[];
+
+/**
+ * What the code asks to be reckoned for each motor, as it is seen here, and how it came about: table currents, or nameplates above them (US),
+ * nameplates (IEC).
+ */
+export function motorsDrawn(
+  motors: Motors,
+  seen: readonly number[],
+  basis: Basis,
+  between: Transformers,
+): {
+  readonly currents: readonly { readonly amperes: number; readonly how: string }[];
+  readonly missing: readonly Missing[];
+  readonly inputs: readonly Input[];
+} {
+  const paths = basis === 'us' ? ['ratedPower_W', 'ratedVoltage_V'] : [];
+  const missing: Missing[] = [...(motors.length > 0 ? turnsMissing(between) : [])];
+  const inputs: Input[] = [...(motors.length > 0 ? turnsGiven(between) : [])];
+  const currents = motors.map((motor, i) => {
+    missing.push(...missingOf(motor, 'ratedCurrent_A', ...paths));
+    const table =
+      basis === 'us' && motor.ratedPower_W !== undefined && motor.ratedVoltage_V !== undefined
+        ? tableCurrent_A(motor.ratedPower_W, motor.ratedVoltage_V)
+        : null;
+    inputs.push(...given(motor, ...paths, 'ratedCurrent_A'));
+    if (table) inputs.push(lookedUp(`table current of ${motor.tag}`, `${table.current_A} A`, 'NEC Table 430.250'));
+    const times = seen[i] ?? 1;
+    // What draws more than the table says is built for low speed or high torque, and goes by its plate (430.6(A)(1)).
+    const plate_A = motor.ratedCurrent_A ?? 0;
+    const own = table === null || exceeds(plate_A, table.current_A);
+    const above = table ? `, above the table’s ${fixed(table.current_A, 1)} A` : '';
+    const [amperes, how] = own ? [plate_A, `nameplate${above}`] : [table.current_A, table.label];
+    return { amperes: amperes * times, how: `${how}${throughSaid([times], between)}` };
+  });
+  return { currents, missing, inputs };
 }

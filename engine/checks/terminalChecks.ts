@@ -17,31 +17,37 @@ import {
   tagsOf,
 } from './check.ts';
 import type { Finding, Missing } from './finding.ts';
-import { drawnHere } from './seenThrough.ts';
+import { drawnHere, motorsDrawn, seenAmong } from './seenThrough.ts';
 import { notASize, unlisted } from './unlistedSize.ts';
 
 /** Whether conductors can be landed: switch size, lug range, number of lugs. */
 
 export const inputTerminals: Check = {
   slug: 'input-terminals',
-  rule: 'US: rated current of the switch ≥ 1.15 × rated input. IEC: In ≥ Ib.',
+  rule: 'US: rated current of the switch ≥ 1.15 × (rated input + table current of motors without a drive). IEC: In ≥ Ib.',
   title: 'Input disconnect rating',
   authority: 'code',
   source: 'NEC 430.128, 430.110 (115 %); IEC 60364-4-43 (In ≥ Ib)',
   why: 'The switch ahead of a drive carries the drive’s rated input current with its harmonics, without pause.',
   scope: 'element',
-  judge({ element, side, drives, motors, basis, drivesSeen, between }): readonly Finding[] {
+  judge({ element, side, drives, motors, direct, basis, drivesSeen, motorsSeen, between }): readonly Finding[] {
     if (element.kind !== 'disconnect' || side !== 'input') return [];
     const subject = elementSubject(element);
     const runs = tagsOf(motors);
-    if (drives.length === 0) return [notApplicable(this, subject, runs, 'It feeds no drive.')];
-    const { missing: unsaid, inputs, sum_A: sum, through } = drawnHere(drives, drivesSeen, between);
-    const missing = [...missingOf(element, 'ratedCurrent_A'), ...unsaid];
+    if (drives.length + direct.length === 0) return [notApplicable(this, subject, runs, 'It feeds no drive and no motor.')];
+    const driven = drawnHere(drives, drivesSeen, between);
+    const beside = motorsDrawn(direct, seenAmong(direct, motors, motorsSeen), basis, between);
+    const sum = beside.currents.reduce((total, { amperes }) => total + amperes, driven.sum_A);
+    const missing = [...new Set([...missingOf(element, 'ratedCurrent_A'), ...driven.missing, ...beside.missing])];
     const rated = element.ratedCurrent_A;
     if (missing.length > 0 || rated === undefined) return [openFinding(this, subject, runs, missing)];
-    const factor = basis === 'us' ? 1.15 : 1;
-    const need = factor * sum;
+    const times = basis === 'us' ? '1.15 × ' : '';
+    const need = (basis === 'us' ? 1.15 : 1) * sum;
     const short = exceeds(need, rated);
+    const of = [
+      ...(drives.length > 0 ? [`rated input of ${tagsOf(drives).join(', ')}${driven.through}`] : []),
+      ...(direct.length > 0 ? [`full-load current of ${tagsOf(direct).join(', ')}`] : []),
+    ].join(' and ');
     return [
       finding(this, subject, runs, {
         verdict: short ? 'fail' : 'pass',
@@ -51,9 +57,9 @@ export const inputTerminals: Check = {
         unit: 'A',
         margin_pct: marginAbove(rated, need),
         phrase: `${fixed(rated, 0)} of ${fixed(need, 0)} A`,
-        text: `${element.tag} is rated ${fixed(rated, 0)} A; ${fixed(need, 1)} A are needed (${basis === 'us' ? '1.15 × ' : ''}${fixed(sum, 1)} A rated input of ${tagsOf(drives).join(', ')}${through}).`,
-        inputs: [...given(element, 'ratedCurrent_A'), ...inputs],
-        working: [`${basis === 'us' ? '1.15 × ' : ''}${fixed(sum, 2)} A = ${fixed(need, 2)} A`],
+        text: `${element.tag} is rated ${fixed(rated, 0)} A; ${fixed(need, 1)} A are needed (${times}${fixed(sum, 1)} A ${of}).`,
+        inputs: [...given(element, 'ratedCurrent_A'), ...driven.inputs, ...beside.inputs],
+        working: [`${times}${fixed(sum, 2)} A = ${fixed(need, 2)} A`],
         remedies: short ? ['The next size of switch.'] : [],
       }),
     ];

@@ -92,6 +92,8 @@ export function judgeZone(zone: Zone, around: Around): ZoneReview {
   const landed = landedByNode(zone);
   const arriving = arrivals(zone);
   const loads = zone.steps.map(({ element }) => element).filter(({ kind }) => kind === 'drive' || kind === 'motor');
+  const inZone = new Set<Element>(zone.kind === 'input' ? loads : []);
+  const directOf = ({ motors }: Below) => motors.filter((motor) => inZone.has(motor));
   const undrawn = loads.filter((each) => drawnGaps(each).length > 0);
   const hasBypass = zone.steps.some(({ element }) => bypassed(element).motors.length > 0);
 
@@ -123,6 +125,7 @@ export function judgeZone(zone: Zone, around: Around): ZoneReview {
         drivesSeen: here.drivesSeen,
         motorsSeen: here.motorsSeen,
         between: here.between,
+        direct: directOf(here),
         drive,
         nominal_V: nominalAt(step, flow),
         voltageFrom: voltageFrom(zone, step),
@@ -209,6 +212,7 @@ export function judgeZone(zone: Zone, around: Around): ZoneReview {
       motors: here.motors,
       drivesSeen: here.drivesSeen,
       motorsSeen: here.motorsSeen,
+      direct: directOf(here),
       drive,
       nominal_V: nominalAt(step, flow),
       voltageFrom: voltageFrom(zone, step),

@@ -117,12 +117,14 @@ export function randomLineUp(seed: number): LineUp {
     earthing: 'solid-wye',
   } as never);
   const drives = one(1, 1, 1, 2, 3);
-  if (drives > 1) builder.cable(cable('F', motor_A * drives) as never).part('bus', { tag: 'B', ...terminals() } as never);
+  // Now and then a motor beside the drives, straight from the supply.
+  const beside = chance(0.25);
+  if (drives > 1 || beside) builder.cable(cable('F', motor_A * drives) as never).part('bus', { tag: 'B', ...terminals() } as never);
   for (let i = 1; i <= drives; i++) {
     const own_A = motor_A * (i === 1 ? 1 : real(0.3, 1));
     // Waves on branching leads are slow to solve, and not what is compared here.
     const motors = drives === 1 && chance(0.08) ? one(2, 3) : 1;
-    if (drives > 1) builder.from('B');
+    if (drives > 1 || beside) builder.from('B');
     builder.cable(cable(`F${i}`, own_A) as never).part('drive', {
       tag: `D${i}`,
       ratedVoltage_V: maybe(one(volts, volts, volts * 0.9)),
@@ -152,6 +154,20 @@ export function randomLineUp(seed: number): LineUp {
         ...terminals(),
       } as never);
     }
+  }
+  if (beside) {
+    builder
+      .from('B')
+      .cable(cable('P', motor_A) as never)
+      .part('motor', {
+        tag: 'MP',
+        ratedPower_W: maybe(power_W),
+        ratedVoltage_V: maybe(motor_V),
+        ratedFrequency_Hz: hertz,
+        ratedCurrent_A: maybe(motor_A),
+        powerFactor: maybe(real(0.6, 0.95)),
+        ...terminals(),
+      } as never);
   }
   return builder.build();
 }

@@ -305,6 +305,17 @@ export function reckon(lineUp: LineUp): ReadonlyMap<string, Said> {
     powerFactor: drive.inputPowerFactor ?? Number.NaN,
     power: 'same' as const,
   }));
+  // A motor straight from the supply, too, takes the same power whatever arrives.
+  const besides = tree.fed(supply.id, 'motor');
+  inputs.push(
+    ...besides.map((motor) => ({
+      id: motor.id,
+      rated_A: motor.ratedCurrent_A ?? Number.NaN,
+      rated_V: motor.ratedVoltage_V ?? Number.NaN,
+      powerFactor: motor.powerFactor ?? Number.NaN,
+      power: 'same' as const,
+    })),
+  );
   const known = (load: Load) => [load.rated_A, load.rated_V, load.powerFactor].every(Number.isFinite);
   // Without a power factor each of these may be the true one.
   const guesses = inputs.some((load) => Number.isNaN(load.powerFactor)) ? [0.5, 0.8, 0.95, 1] : [1];
@@ -355,13 +366,18 @@ export function reckon(lineUp: LineUp): ReadonlyMap<string, Said> {
   function feeder(cable: Cable): void {
     if (cable.kind === 'link') return;
     const fed = tree.behind(cable, 'drive');
+    const direct = tree.behind(cable, 'motor');
     // An oversized drive drags its feeder up with it: over 1.3 times what its motors take is worth a note.
     const worn = fed.flatMap((drive) => tree.fed(drive.id, 'motor')).reduce((sum, motor) => sum + (motor.ratedCurrent_A ?? 0), 0);
-    const oversized = fed.reduce((sum, drive) => sum + (drive.inputCurrent_A ?? 0), 0) > 1.3 * worn;
+    const oversized = fed.length > 0 && fed.reduce((sum, drive) => sum + (drive.inputCurrent_A ?? 0), 0) > 1.3 * worn;
     carries(
       'feeder-ampacity',
       cable,
-      fed.map((drive) => drive.inputCurrent_A),
+      [
+        ...fed.map((drive) => drive.inputCurrent_A),
+        // NEC 430.24, 430.122(D): beside the rated input of drives what the code reckons for each motor.
+        ...direct.map((motor) => motorCurrent(motor, basis)),
+      ],
       0,
       () => (oversized ? 'note' : 'pass'),
     );
@@ -374,7 +390,10 @@ export function reckon(lineUp: LineUp): ReadonlyMap<string, Said> {
     const drop_V = drops.includes(undefined) ? undefined : Math.max(...drops.map((each) => each ?? 0));
     const limit = lineUp.project.limits.feederDrop_pct ?? (basis === 'us' ? 3 : 5);
     if (drop_V === undefined || supply_V === undefined) {
-      const lacking = impedance(cable, mains_Hz) === undefined || fed.some((drive) => drive.inputCurrent_A === undefined);
+      const lacking =
+        impedance(cable, mains_Hz) === undefined ||
+        fed.some((drive) => drive.inputCurrent_A === undefined) ||
+        direct.some((motor) => motor.ratedCurrent_A === undefined);
       if (lacking) said.set(key, { verdict: 'open' });
       return;
     }

@@ -45,7 +45,7 @@ describe('a feeder by NEC 430.122', () => {
     expect([good.verdict, good.value, good.limit, bad.verdict]).toEqual(['pass', 115, 115, 'fail']);
     expectClose(bad.margin_pct ?? 0, (100 * (115 - 115.125)) / 115.125, { relative: 1e-9 }, 'short by hand');
     expect([good.unit, good.quantity, good.case, good.authority, good.phrase]).toEqual(['A', 'ampacity', 'rated', 'code', '115 of 115 A']);
-    expect(good.source).toMatch(/430\.122\(A\).*310\.16/);
+    expect(good.source).toMatch(/430\.122.*310\.16/);
     expect(good.text).toBe('W carries 115.0 A; 115.0 A are needed (1.25 × 92.0 A rated input).');
     expect(good.working).toEqual([
       '1.25 × 92.0 A rated input',
@@ -81,6 +81,34 @@ describe('a feeder by NEC 430.122', () => {
     const open = feeder({ drives: drawing(72), bypassed: [unsaid] });
     expect([open.verdict, fields(open)]).toEqual(['open', ['M: ratedPower_W']]);
   });
+  it('counts motors without a drive by their table current (430.24): 1.25 × 52 + 34 = 99 A for a drive and 25 hp, 1.25 × 77 + 20 for 60 hp', () => {
+    const small = { ...motor, tag: 'P', ratedPower_W: horsepower(25), ratedCurrent_A: 32 };
+    const [one, two] = [
+      feeder({ drives: drawing(52), motors: [motor, small], direct: [small] }),
+      feeder({ drives: drawing(20), motors: [small, motor], direct: [motor] }),
+    ];
+    expect([one.verdict, one.limit, two.verdict, two.limit]).toEqual(['pass', 99, 'fail', 116.25]);
+    expect(one.text).toContain('(125 % of the largest + the rest of 1 drive and 1 motor)');
+    expect(labels(one)).toContain('table current of P');
+    const { ratedCurrent_A: _, ...unsaid } = small;
+    const open = feeder({ drives: drawing(52), motors: [motor, unsaid], direct: [unsaid] });
+    expect([open.verdict, fields(open)]).toEqual(['open', ['P: ratedCurrent_A']]);
+    // It is no motor of the drive: 52 A of rated input for 34 A would be oversized, and for 34 + 32 A not.
+    const lone = { ...motor, ratedCurrent_A: 34 };
+    expect(feeder({ drives: drawing(52), motors: [lone, small], direct: [small] }).verdict).toBe('note');
+  });
+  it('to motors alone carries what 430.22 and 430.24 ask: 1.25 × 77 A, and 1.25 × 77 + 34 A', () => {
+    const small = { ...motor, tag: 'P', ratedPower_W: horsepower(25), ratedCurrent_A: 32 };
+    const alone = feeder({ drives: [], direct: [motor] });
+    expect([alone.verdict, alone.limit]).toEqual(['pass', 96.25]);
+    expect(alone.text).toContain('1.25 × 77.0 A, ');
+    expect(feeder({ drives: [], motors: [motor, small], direct: [motor, small] }).limit).toBe(130.25);
+    // The leg of a way around, ahead of its contactor, feeds nothing else.
+    const leg = feeder({ drives: [], motors: [], bypassed: [motor] });
+    expect([leg.verdict, leg.limit, leg.case]).toEqual(['pass', 96.25, 'bypass']);
+    // Those beside it run either way: 1.25 × 77 + 34 A.
+    expect(feeder({ drives: drawing(72), bypassed: [motor], motors: [motor, small], direct: [small] }).limit).toBe(130.25);
+  });
   it('is a note where the drives draw more than 1.3 times what the motors do: 97.5 A on 75 A', () => {
     expect([feeder({ drives: drawing(90) }).verdict]).toEqual(['pass']);
     const wide = { ...LAID, conductor: { ...LAID.conductor, size: '1/0 AWG' } };
@@ -96,7 +124,7 @@ describe('a feeder by NEC 430.122', () => {
   });
   it('is not asked behind a drive, inside one enclosure, or where it feeds none', () => {
     expect(feederAmpacity.scope === 'cable' && feederAmpacity.judge(scopeOf({ side: 'output' }))).toEqual([]);
-    expect(feeder({ drives: [] }).text).toBe('It feeds no drive.');
+    expect(feeder({ drives: [] }).text).toBe('It feeds no drive and no motor.');
     for (const cable of [
       { ...LAID, kind: 'link' as const },
       { ...LAID, length_m: 0 },
@@ -212,6 +240,13 @@ describe('by IEC 60364-5-52 the current itself', () => {
     expect([iec(89, pvc).verdict, iec(89.1, pvc).verdict]).toEqual(['pass', 'fail']);
     expect(iec(50).text).toContain('Ib 50.0 A rated input');
     expect(feeder({ basis: 'iec', cable: metric, drives: drawing(40, 30) }).limit).toBe(70);
+  });
+  it('on a feeder the sum of drives and motors beside them: 72 + 45 = 117 A', () => {
+    const beside = { ...motor, tag: 'P', ratedCurrent_A: 45 };
+    const found = feeder({ basis: 'iec', cable: metric, motors: [motor, beside], direct: [beside] });
+    expect([found.verdict, found.value, found.limit]).toEqual(['pass', 117, 117]);
+    const more = { ...beside, ratedCurrent_A: 45.1 };
+    expect(feeder({ basis: 'iec', cable: metric, motors: [motor, more], direct: [more] }).verdict).toBe('fail');
   });
   it('of the motors the nameplate: no table, no 125 %', () => {
     const found = lead({ basis: 'iec', cable: metric });

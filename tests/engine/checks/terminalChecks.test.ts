@@ -4,6 +4,7 @@ import { inputTerminals, outputCapacitor, parallelSets, terminalRange } from '..
 import type { Cable } from '../../../engine/lineup/cable.ts';
 import type { Element, ElementOf } from '../../../engine/lineup/elements.ts';
 import { expectClose } from '../../reference/expectClose.ts';
+import { horsepower } from '../lineUpBuilder.ts';
 import { between, CABLE, cableScope, DRIVE, elementScope, MOTOR } from './scopes.ts';
 import { fields, labels, only } from './told.ts';
 
@@ -48,6 +49,24 @@ describe('the switch ahead of a drive', () => {
   it('of several drives carries them together', () => {
     const found = of(165.6, { drives: [DRIVE, { ...DRIVE, tag: 'E' }] });
     expect([found.verdict, labels(found).length, found.text.includes('144.0 A rated input of D, E')]).toEqual(['pass', 3, true]);
+  });
+  // Table 430.250, 460 V: 60 hp 77 A, 25 hp 34 A.
+  const PUMP = { ...MOTOR, tag: 'P', ratedPower_W: horsepower(25), ratedCurrent_A: 32 };
+  it('carries motors without a drive as well, by their table current (430.110(C)): 1.15 × (72 + 34) = 121.9 A', () => {
+    const beside = { motors: [MOTOR, PUMP], direct: [PUMP] };
+    expect([of(121.9, beside).verdict, of(121.8, beside).verdict]).toEqual(['pass', 'fail']);
+    expect(of(121.9, beside).text).toContain('1.15 × 106.0 A rated input of D and full-load current of P');
+    expect(labels(of(121.9, beside))).toContain('table current of P');
+    const iec = { ...beside, basis: 'iec' } as const;
+    expect([of(104, iec).verdict, of(103.9, iec).verdict]).toEqual(['pass', 'fail']);
+    const { ratedPower_W: _, ...unsaid } = PUMP;
+    const open = of(200, { motors: [MOTOR, unsaid], direct: [unsaid] });
+    expect([open.verdict, fields(open)]).toEqual(['open', ['P: ratedPower_W']]);
+  });
+  it('of motors alone 115 % of the table current (430.110(A)): 39.1 A for 25 hp', () => {
+    const alone = { drives: [], motors: [PUMP], direct: [PUMP] };
+    expect([of(39.1, alone).verdict, of(39, alone).verdict]).toEqual(['pass', 'fail']);
+    expect(of(39, alone).text).toBe('Q is rated 39 A; 39.1 A are needed (1.15 × 34.0 A full-load current of P).');
   });
   it('ahead of a transformer from 208 to 480 V carries 72 A as 72 × 480 / 208 = 166.2 A, behind one from 4160 V as 8.3 A', () => {
     const found = of(191, between(208, 480));

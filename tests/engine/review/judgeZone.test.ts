@@ -248,6 +248,9 @@ describe('a cable is told', () => {
   it('whether a filter stands ahead on its own side of the drive', () => {
     expect(rows(({ filterAhead }) => filterAhead, 'c4, c6, c11, c8, o1')).toEqual({ c4: false, c6: true, c11: true, c8: false, o1: false });
   });
+  it('motors that it feeds without a drive between', () => {
+    expect(rows(({ direct }) => ids(direct), 'c1, c10, c3, c8, o1, o4')).toEqual({ c1: 'm4', c10: 'm4', c3: '', c8: '', o1: '', o4: '' });
+  });
   it('motors that a way around a drive would feed through it', () => {
     expect(rows(({ bypassed }) => ids(bypassed), 'c1, c2, c9, c3, c8, c10, o6, o7')).toEqual({
       c1: 'm3',
