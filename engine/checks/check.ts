@@ -101,9 +101,10 @@ export interface ElementScope extends Common {
   readonly seriesBoxes: readonly Element[];
   /** Parts and cables from here back to the source of its zone, itself included. */
   readonly ahead: readonly (Element | Cable)[];
-  /** What a bypass contactor would feed: motors, the cables of its own leg, and the parts on the way. */
+  /** Motors that a closed bypass would feed through it. */
   readonly bypassed: readonly ElementOf<'motor'>[];
   readonly bypassedSeen: readonly number[];
+  /** Of a bypass contactor the cables of its own leg, and the parts on the way to those motors. */
   readonly bypassLeg: readonly Cable[];
   readonly bypassParts: readonly Element[];
 }

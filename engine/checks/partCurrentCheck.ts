@@ -38,19 +38,19 @@ export const partCurrent: Check = {
   source: 'the nameplates',
   why: 'What carries more than it is made for overheats, and a coil that saturates limits nothing any more.',
   scope: 'element',
-  judge({ element, side, drives, motors, drivesSeen, motorsSeen, between, bypassed, bypassedSeen, bypassParts }): readonly Finding[] {
+  judge({ element, side, drives, motors, drivesSeen, motorsSeen, between, bypassed, bypassedSeen }): readonly Finding[] {
     // A way around stands with one side in each zone: it is asked at its line side.
     if (!carries(element) || (side === 'output' && element.kind === 'contactor' && element.role === 'bypass')) return [];
     const subject = elementSubject(element);
     const around = side === 'input' && drives.length === 0 && bypassed.length > 0;
-    const [fed, seen, transformers] = around
-      ? [bypassed, bypassedSeen, bypassParts.flatMap((part) => (part.kind === 'transformer' ? [part] : []))]
+    const [fed, seen] = around
+      ? [bypassed, bypassedSeen]
       : side === 'input' && drives.length > 0
-        ? [drives, drivesSeen, between]
-        : [motors, motorsSeen, between];
+        ? [drives, drivesSeen]
+        : [motors, motorsSeen];
     const runs = tagsOf(around ? bypassed : motors);
     if (fed.length === 0) return [];
-    const { currents, missing: unsaid, inputs, sum_A: sum } = drawnHere(fed, seen, transformers);
+    const { currents, missing: unsaid, inputs, sum_A: sum } = drawnHere(fed, seen, between);
     const missing = [...missingOf(element, ...ratingPaths(element)), ...unsaid];
     const rated = rating_A(element);
     if (missing.length > 0) return [openFinding(this, subject, runs, missing)];

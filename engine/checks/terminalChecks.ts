@@ -24,28 +24,34 @@ import { notASize, unlisted } from './unlistedSize.ts';
 
 export const inputTerminals: Check = {
   slug: 'input-terminals',
-  rule: 'US: rated current of the switch ≥ 1.15 × (rated input + table current of motors without a drive). IEC: In ≥ Ib.',
+  rule: 'US: rated current of the switch ≥ 1.15 × (rated input + table current of motors without a drive); with a way around that of its motors where it is larger. IEC: In ≥ Ib.',
   title: 'Input disconnect rating',
   authority: 'code',
   source: 'NEC 430.128, 430.110 (115 %); IEC 60364-4-43 (In ≥ Ib)',
   why: 'The switch ahead of a drive carries the drive’s rated input current with its harmonics, without pause.',
   scope: 'element',
-  judge({ element, side, drives, motors, direct, basis, drivesSeen, motorsSeen, between }): readonly Finding[] {
+  judge({ element, side, drives, motors, direct, bypassed, basis, drivesSeen, motorsSeen, bypassedSeen, between }): readonly Finding[] {
     if (element.kind !== 'disconnect' || side !== 'input') return [];
     const subject = elementSubject(element);
     const runs = tagsOf(motors);
-    if (drives.length + direct.length === 0) return [notApplicable(this, subject, runs, 'It feeds no drive and no motor.')];
+    if (drives.length + direct.length + bypassed.length === 0)
+      return [notApplicable(this, subject, runs, 'It feeds no drive and no motor.')];
     const driven = drawnHere(drives, drivesSeen, between);
     const beside = motorsDrawn(direct, seenAmong(direct, motors, motorsSeen), basis, between);
-    const sum = beside.currents.reduce((total, { amperes }) => total + amperes, driven.sum_A);
-    const missing = [...new Set([...missingOf(element, 'ratedCurrent_A'), ...driven.missing, ...beside.missing])];
+    // With a way around the drive its motors run across the line: the larger of the two.
+    const loose = motorsDrawn(bypassed, bypassedSeen, basis, between);
+    const summed = (drawn: typeof beside) => drawn.currents.reduce((total, { amperes }) => total + amperes, 0);
+    const around = summed(loose) > driven.sum_A;
+    const sum = summed(beside) + (around ? summed(loose) : driven.sum_A);
+    const missing = [...new Set([...missingOf(element, 'ratedCurrent_A'), ...driven.missing, ...beside.missing, ...loose.missing])];
     const rated = element.ratedCurrent_A;
     if (missing.length > 0 || rated === undefined) return [openFinding(this, subject, runs, missing)];
     const times = basis === 'us' ? '1.15 × ' : '';
     const need = (basis === 'us' ? 1.15 : 1) * sum;
     const short = exceeds(need, rated);
     const of = [
-      ...(drives.length > 0 ? [`rated input of ${tagsOf(drives).join(', ')}${driven.through}`] : []),
+      ...(around ? [`full-load current of ${tagsOf(bypassed).join(', ')} around the drive`] : []),
+      ...(!around && drives.length > 0 ? [`rated input of ${tagsOf(drives).join(', ')}${driven.through}`] : []),
       ...(direct.length > 0 ? [`full-load current of ${tagsOf(direct).join(', ')}`] : []),
     ].join(' and ');
     return [
@@ -58,7 +64,8 @@ export const inputTerminals: Check = {
         margin_pct: marginAbove(rated, need),
         phrase: `${fixed(rated, 0)} of ${fixed(need, 0)} A`,
         text: `${element.tag} is rated ${fixed(rated, 0)} A; ${fixed(need, 1)} A are needed (${times}${fixed(sum, 1)} A ${of}).`,
-        inputs: [...given(element, 'ratedCurrent_A'), ...driven.inputs, ...beside.inputs],
+        ...(around ? { case: 'bypass' as const } : {}),
+        inputs: [...given(element, 'ratedCurrent_A'), ...driven.inputs, ...beside.inputs, ...loose.inputs],
         working: [`${times}${fixed(sum, 2)} A = ${fixed(need, 2)} A`],
         remedies: short ? ['The next size of switch.'] : [],
       }),

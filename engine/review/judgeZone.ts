@@ -95,7 +95,7 @@ export function judgeZone(zone: Zone, around: Around): ZoneReview {
   const inZone = new Set<Element>(zone.kind === 'input' ? loads : []);
   const directOf = ({ motors }: Below) => motors.filter((motor) => inZone.has(motor));
   const undrawn = loads.filter((each) => drawnGaps(each).length > 0);
-  const hasBypass = zone.steps.some(({ element }) => bypassed(element).motors.length > 0);
+  const hasBypass = zone.kind === 'input' && zone.steps.some(({ element }) => bypassed(element).motors.length > 0);
 
   for (const step of zone.steps) {
     const flow = stepOf(zone, step.index);
@@ -113,6 +113,7 @@ export function judgeZone(zone: Zone, around: Around): ZoneReview {
       });
     }
     if (first && checks.has('element')) {
+      const way = bypassedBelow(step);
       const scope: ElementScope = {
         project,
         basis,
@@ -124,15 +125,15 @@ export function judgeZone(zone: Zone, around: Around): ZoneReview {
         motors: here.motors,
         drivesSeen: here.drivesSeen,
         motorsSeen: here.motorsSeen,
-        between: here.between,
+        between: [...new Set([...here.between, ...way.between])],
         direct: directOf(here),
         drive,
         nominal_V: nominalAt(step, flow),
         voltageFrom: voltageFrom(zone, step),
         seriesBoxes: zone.kind === 'output' ? boxesBefore(zone, step) : [],
         ahead: zone.kind === 'input' ? partsAhead(zone, step) : [],
-        bypassed: bypassed(element).motors,
-        bypassedSeen: bypassed(element).motors.map(() => seenBehind(bypassed(element))),
+        bypassed: way.motors,
+        bypassedSeen: way.seen,
         bypassLeg: bypassed(element).leg,
         bypassParts: bypassed(element).parts,
       };
@@ -245,7 +246,7 @@ export function judgeZone(zone: Zone, around: Around): ZoneReview {
     const motors = new Map<ElementOf<'motor'>, number>();
     const between = new Set<ElementOf<'transformer'>>();
     const inside = new Map([[from.index, 1]]);
-    if (zone.kind === 'input' && hasBypass)
+    if (hasBypass)
       for (const step of zone.steps) {
         const ahead = inside.get(step.parent);
         const transformer = passed(step);

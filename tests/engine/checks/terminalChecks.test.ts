@@ -68,6 +68,20 @@ describe('the switch ahead of a drive', () => {
     expect([of(39.1, alone).verdict, of(39, alone).verdict]).toEqual(['pass', 'fail']);
     expect(of(39, alone).text).toBe('Q is rated 39 A; 39.1 A are needed (1.15 × 34.0 A full-load current of P).');
   });
+  it('ahead of a way around carries the motor across the line (430.110(A)): 1.15 × 77 = 88.55 A for 60 hp behind a drive of 72 A', () => {
+    const large = { ...MOTOR, ratedPower_W: horsepower(60) };
+    const around = { motors: [large], bypassed: [large] };
+    const found = of(88.55, around);
+    expect([found.verdict, found.case, of(88.5, around).verdict]).toEqual(['pass', 'bypass', 'fail']);
+    expect(found.text).toContain('1.15 × 77.0 A full-load current of M around the drive');
+    // 78 A of rated input is more than 77 A; a motor beside runs either way: 1.15 × (77 + 34).
+    expectClose(of(200, { ...around, drives: [{ ...DRIVE, inputCurrent_A: 78 }] }).limit ?? 0, 89.7, { relative: 1e-12 }, '1.15 × 78');
+    expectClose(of(200, { ...around, motors: [large, PUMP], direct: [PUMP] }).limit ?? 0, 127.65, { relative: 1e-12 }, '1.15 × 111');
+    // A switch in the leg itself feeds nothing else.
+    expect(of(88.5, { drives: [], motors: [], bypassed: [large] }).verdict).toBe('fail');
+    const { ratedPower_W: _, ...unsaid } = large;
+    expect(fields(of(200, { ...around, bypassed: [unsaid] }))).toEqual(['M: ratedPower_W']);
+  });
   it('ahead of a transformer from 208 to 480 V carries 72 A as 72 × 480 / 208 = 166.2 A, behind one from 4160 V as 8.3 A', () => {
     const found = of(191, between(208, 480));
     expectClose(found.limit ?? 0, (1.15 * 72 * 480) / 208, { relative: 1e-12 }, 'the same power on both sides');

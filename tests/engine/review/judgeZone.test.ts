@@ -287,6 +287,9 @@ describe('a part is told', () => {
       'k again': ['k:load', 'output', false],
     });
   });
+  it('motors that a way around a drive at it or behind it would feed', () => {
+    expect(rows(({ bypassed }) => ids(bypassed), 'b, k, q1, d2')).toEqual({ b: 'm3', k: 'm3', q1: '', d2: '' });
+  });
   it('what it feeds and what feeds it', () => {
     expect(rows(({ drives, motors, drive }) => [sorted(drives), sorted(motors), drive?.id], 'q1, q2, b, d2, w, m4')).toEqual({
       q1: ['d1 d3', 'm1 m2', undefined],
@@ -323,7 +326,7 @@ describe('a part is told', () => {
   it('what a way around leads to', () => {
     expect(rows(({ bypassed, bypassLeg, bypassParts }) => [ids(bypassed), ids(bypassLeg), ids(bypassParts)], 'k, b')).toEqual({
       k: ['m3', 'o7', 'm3'],
-      b: ['', '', ''],
+      b: ['m3', '', ''],
     });
   });
 });
