@@ -45,6 +45,8 @@ export interface CableScope extends Common {
   readonly arrivalParts: readonly (Element | Cable)[];
   /** Parts and cables from here back to the supply, itself included (input side). */
   readonly ahead: readonly (Element | Cable)[];
+  /** Per cent of nominal that each cable with a length loses from the supply to this one, nearest first (input side). */
+  readonly lostAhead_pct: readonly (number | null)[];
   /** What draws a current in the zone that is not known. */
   readonly undrawn: readonly Element[];
   /** Drives and motors fed through it, and what is drawn here for each ampere that they draw: not one where a transformer stands between. */
@@ -146,6 +148,8 @@ export interface RunScope extends Common {
   readonly inputKnown: boolean;
   /** Parts and cables from the drive’s input back to the supply. */
   readonly ahead: readonly (Element | Cable)[];
+  /** Per cent of nominal that each cable with a length loses there, nearest first. */
+  readonly lostAhead_pct: readonly (number | null)[];
   /** All motors on the drive, this one included. */
   readonly driven: readonly ElementOf<'motor'>[];
   readonly shield: ShieldPath;

@@ -1,7 +1,7 @@
 import type { Cable } from '../lineup/cable.ts';
 import type { Element } from '../lineup/elements.ts';
 import { isCable } from '../lineup/isCable.ts';
-import type { Project } from '../lineup/project.ts';
+import type { Basis, Project } from '../lineup/project.ts';
 import { fixed } from '../lineup/roundTo.ts';
 import { worstLength_m } from './cableModel.ts';
 import {
@@ -26,7 +26,7 @@ import {
   voltageMissing,
 } from './check.ts';
 import { impedanceGaps, impedanceGiven } from './faultChecks.ts';
-import { type Authority, type Finding, type Missing, SIZE_UP } from './finding.ts';
+import { type Finding, type Missing, SIZE_UP } from './finding.ts';
 
 /** Voltage lost on feeders and on motor leads. */
 
@@ -79,12 +79,26 @@ const whyUnknown = (lacking: readonly Missing[]): string =>
 const endless = (ahead: readonly (Element | Cable)[]): readonly Missing[] =>
   ahead.flatMap((part) => (part.kind === 'supply' ? missingOf(part, 'faultCurrent_A') : []));
 
+/** What all from the supply to the load may lose: NEC 215.2(A)(2) informational note 2, IEC 60364-5-52 Annex G. A larger limit of the project's own stands above it. */
+const wholeLimit_pct = ({ limits }: Project): number => Math.max(5, limits.feederDrop_pct ?? 0, limits.leadDrop_pct ?? 0);
+const feederLimit_pct = ({ limits }: Project, basis: Basis): number => limits.feederDrop_pct ?? (basis === 'us' ? 3 : 5);
+
+/** What is lost from the supply on, at least. It is told once: not where a cable ahead is over by itself already, or all of them are together. */
+function fromSupply(own_pct: number, ahead_pct: readonly (number | null)[], project: Project, basis: Basis) {
+  const known = ahead_pct.map((each) => each ?? 0);
+  const ahead = known.reduce((sum, each) => sum + each, 0);
+  const limit = wholeLimit_pct(project);
+  const told = exceeds(ahead, limit) || known.some((each) => exceeds(each, feederLimit_pct(project, basis)));
+  const value = ahead + own_pct;
+  return { value, limit, told, over: !told && exceeds(value, limit) };
+}
+
 export const feederDrop: Check = {
   slug: 'feeder-drop',
-  rule: 'Drop at rated input current to 3 % (US) or 5 % (IEC), or the project’s limit; at low line the drive must keep the least voltage its manual names.',
+  rule: 'Drop at rated input current to 3 % (US) or 5 % (IEC), or the project’s limit, and 5 % from the supply on; at low line the drive must keep the least voltage its manual names.',
   title: 'Feeder voltage drop',
   authority: 'guide',
-  source: 'NEC 215.2(A)(2) informational note 2 (3 % on a feeder); IEC 60364-5-52 Annex G (5 % from a public supply)',
+  source: 'NEC 215.2(A)(2) informational note 2 (3 % on a feeder, 5 % in all); IEC 60364-5-52 Annex G (5 % from a public supply)',
   why: 'What the feeder loses, the drive cannot give to the motor: at base speed its output follows its input. The limit is advice, not law.',
   scope: 'cable',
   judge({
@@ -102,6 +116,7 @@ export const feederDrop: Check = {
     arrivals,
     arrivalParts,
     ahead,
+    lostAhead_pct,
     undrawn,
   }): readonly Finding[] {
     if (side !== 'input') return [];
@@ -142,8 +157,11 @@ export const feederDrop: Check = {
     if (drives.length + motors.length === 0) return [notApplicable(this, subject, runs, 'It feeds no motor.')];
     const value = (100 * flow.drop_V) / nominal_V;
     const own = project.limits.feederDrop_pct;
-    const limit = own ?? (basis === 'us' ? 3 : 5);
+    const limit = feederLimit_pct(project, basis);
     const over = exceeds(value, limit);
+    const whole = fromSupply(value, lostAhead_pct, project, basis);
+    const inAll = !over && whole.over;
+    const mayGrow = exceeds(2 * value, limit) || (!whole.told && exceeds(2 * whole.value, whole.limit));
     // Behind the last cable stands a drive, which must still run on what the lowest line voltage leaves it.
     const arrived = arrivesAt.map((drive, i) => {
       const low_V = arrivals[i]?.cases['low line'].voltage_V ?? null;
@@ -200,7 +218,7 @@ export const feederDrop: Check = {
     // half of its voltage no drive runs.
     const least = flow.voltage_V === null;
     const inputs = [...new Set([...inputsOf({ cable, drives, source, voltageFrom }), ...impedanceGiven(ahead)])];
-    if (!over && (least || (sags.length > 0 && exceeds(2 * value, limit)))) {
+    if (!over && !inAll && (least || (sags.length > 0 && mayGrow))) {
       const lacking = least ? voltageGaps(ahead, undrawn) : sags;
       return [
         openFinding(this, subject, runs, lacking, {
@@ -214,20 +232,25 @@ export const feederDrop: Check = {
         }),
       ];
     }
-    const authority: Authority = own === undefined ? 'guide' : 'project';
+    const ruled = own !== undefined && !inAll;
+    const [shown, most] = inAll ? [whole.value, whole.limit] : [value, limit];
+    const series =
+      lostAhead_pct.length > 0
+        ? ` From the supply on ${least ? 'at least ' : ''}${fixed(whole.value, 2)} % are lost, of ${fixed(whole.limit, 1)} %.`
+        : '';
     const guessed = drives.filter((drive) => drive.inputPowerFactor === undefined);
     return [
       finding(this, subject, runs, {
-        verdict: over ? (own === undefined ? 'caution' : 'fail') : 'pass',
-        authority,
-        source: own === undefined ? this.source : 'limit set for this project',
-        quantity: 'drop at rated input current',
-        value,
-        limit,
+        verdict: over && ruled ? 'fail' : over || inAll ? 'caution' : 'pass',
+        authority: ruled ? 'project' : 'guide',
+        source: ruled ? 'limit set for this project' : this.source,
+        quantity: inAll ? 'drop from the supply on' : 'drop at rated input current',
+        value: shown,
+        limit: most,
         unit: '%',
-        margin_pct: marginBelow(value, limit),
-        phrase: `drop ${fixed(value, 2)} %`,
-        text: `${cable.tag} loses ${least ? 'at least ' : ''}${fixed(flow.drop_V, 2)} V, ${fixed(value, 2)} % of ${fixed(nominal_V, 0)} V, at ${fixed(flow.current_A ?? 0, 1)} A; ${own === undefined ? 'the guide allows' : 'this project allows'} ${fixed(limit, 1)} %.${arrived.map(({ says }) => says).join('')}${range(cable, value, limit, project)}`,
+        margin_pct: marginBelow(shown, most),
+        phrase: `drop ${fixed(shown, 2)} %${inAll ? ' in all' : ''}`,
+        text: `${cable.tag} loses ${least ? 'at least ' : ''}${fixed(flow.drop_V, 2)} V, ${fixed(value, 2)} % of ${fixed(nominal_V, 0)} V, at ${fixed(flow.current_A ?? 0, 1)} A; ${own === undefined ? 'the guide allows' : 'this project allows'} ${fixed(limit, 1)} %.${series}${arrived.map(({ says }) => says).join('')}${range(cable, value, limit, project)}`,
         remedies: REMEDIES,
         case: 'rated',
         inputs,
@@ -254,14 +277,29 @@ export const feederDrop: Check = {
 
 export const leadDrop: Check = {
   slug: 'lead-drop',
-  rule: 'Drop from drive to motor over 3 % a caution, over 2 % a note, or the project’s limit; less than 90 % of nameplate at the terminals fails.',
+  rule: 'Drop from drive to motor over 3 % a caution, over 2 % a note, or the project’s limit; over 5 % from the supply on a caution; less than 90 % of nameplate at the terminals fails.',
   title: 'Voltage at the motor',
   authority: 'guide',
   source:
-    'NEC 210.19 informational note (3 % on a branch circuit); one drive maker’s published manual (2 %); NEMA MG 1 12.44 (90 % at the terminals, from memory)',
+    'NEC 210.19 informational note (3 % on a branch circuit, 5 % with its feeder); one drive maker’s published manual (2 %); NEMA MG 1 12.44 (90 % at the terminals, from memory)',
   why: 'At low speed the drive can add volts; at base speed it has none to add. What is lost on the leads, and what the feeder lost before, is missing at the motor’s terminals, and torque falls with it.',
   scope: 'run',
-  judge({ motor, drive, cables, boxes, start, terminal, project, basis, inputKnown, ahead, driven, assumptions }): readonly Finding[] {
+  judge({
+    motor,
+    drive,
+    cables,
+    boxes,
+    start,
+    terminal,
+    nominal_V,
+    project,
+    basis,
+    inputKnown,
+    ahead,
+    lostAhead_pct,
+    driven,
+    assumptions,
+  }): readonly Finding[] {
     const subject = elementSubject(motor);
     const runs = [motor.tag];
     const missing: Missing[] = [
@@ -315,7 +353,15 @@ export const leadDrop: Check = {
     const unsettled = !inputKnown || endless(ahead).length > 0;
     const starved = inputKnown && exceeds(least, atMotor);
     const base = verdictOver(value, limit, own === undefined ? 2 : limit);
-    const verdict = starved || (own !== undefined && base === 'caution') ? 'fail' : base;
+    // The whole way is told of the voltage of the supply, as its feeders are.
+    const known = inputKnown && nominal_V !== null && lostAhead_pct.length > 0;
+    const whole = fromSupply(known ? (100 * drop_V) / terminal.gain / nominal_V : 0, lostAhead_pct, project, basis);
+    const inAll = known && !starved && base !== 'caution' && whole.over;
+    const verdict = starved || (own !== undefined && base === 'caution') ? 'fail' : inAll ? 'caution' : base;
+    const series = known
+      ? ` From the supply on ${fixed(whole.value, 2)} % of ${fixed(nominal_V, 0)} V are lost, of ${fixed(whole.limit, 1)} %.`
+      : '';
+    const [shown, most] = starved ? [atMotor, least] : inAll ? [whole.value, whole.limit] : [value, limit];
     const here = inputKnown
       ? ` With what the feeder leaves, the motor can be given ${unsettled ? 'at most ' : ''}${fixed(atMotor, 1)} % of its ${fixed(rated, 0)} V at base speed.`
       : ' What the feeder leaves is not known.';
@@ -328,14 +374,14 @@ export const leadDrop: Check = {
       .replace(/^(.+)$/, ' Other cases: $1.');
     const found = finding(this, subject, runs, {
       verdict,
-      authority: starved ? 'standard' : own === undefined ? 'guide' : 'project',
-      quantity: starved ? 'voltage at the terminals' : 'drop from drive to motor',
-      value: starved ? atMotor : value,
-      limit: starved ? least : limit,
+      authority: starved ? 'standard' : own === undefined || inAll ? 'guide' : 'project',
+      quantity: starved ? 'voltage at the terminals' : inAll ? 'drop from the supply on' : 'drop from drive to motor',
+      value: shown,
+      limit: most,
       unit: '%',
-      margin_pct: starved ? marginAbove(atMotor, least) : marginBelow(value, limit),
-      phrase: starved ? `${fixed(atMotor, 1)} % at the motor` : `drop ${fixed(value, 2)} %`,
-      text: `From ${drive.tag} to ${motor.tag} ${fixed(drop_V, 2)} V are lost, ${fixed(value, 2)} % of nameplate, against ${fixed(limit, 1)} %.${here}${others}${cables.map((cable) => range(cable, value, limit, project)).join('')}`,
+      margin_pct: (starved ? marginAbove : marginBelow)(shown, most),
+      phrase: starved ? `${fixed(atMotor, 1)} % at the motor` : `drop ${fixed(shown, 2)} %${inAll ? ' in all' : ''}`,
+      text: `From ${drive.tag} to ${motor.tag} ${fixed(drop_V, 2)} V are lost, ${fixed(value, 2)} % of nameplate, against ${fixed(limit, 1)} %.${series}${here}${others}${cables.map((cable) => range(cable, value, limit, project)).join('')}`,
       remedies: [...REMEDIES, 'One series reactor less.'],
       case: 'rated',
       inputs: [

@@ -163,6 +163,15 @@ export function judgeZone(zone: Zone, around: Around): ZoneReview {
     }
   }
 
+  /** Per cent of nominal that each cable with a length loses on the way to this step of an input zone, nearest first. */
+  function lostTo(within: Zone, to: Step): readonly (number | null)[] {
+    return upstream(within, to).flatMap(({ via, index }) => {
+      if (via?.kind !== 'cable' || !hasLength(via.cable)) return [];
+      const { drop_V, nominal_V } = stepOf(within, index);
+      return [drop_V === null || !nominal_V ? null : (100 * drop_V) / nominal_V];
+    });
+  }
+
   /** Behind a drive that of the drive's own supply, until a transformer makes another. */
   function nominalAt(step: Step, flow: StepResult): number | null {
     return zone.kind === 'output' && !sourceIsScaled(zone, step) ? atDrive : flow.nominal_V;
@@ -208,6 +217,7 @@ export function judgeZone(zone: Zone, around: Around): ZoneReview {
       arrivals: (arriving.get(cable) ?? []).map(({ index }) => stepOf(zone, index)),
       arrivalParts: arrivalParts(cable),
       ahead: zone.kind === 'input' ? partsAhead(zone, step) : [],
+      lostAhead_pct: zone.kind === 'input' && parent ? lostTo(zone, parent) : [],
       undrawn,
       drives: here.drives,
       motors: here.motors,
@@ -335,6 +345,7 @@ export function judgeZone(zone: Zone, around: Around): ZoneReview {
         voltageFrom: voltageFrom(start.zone, start.step),
         inputKnown: feed.voltage_V !== null,
         ahead: fedAt ? partsAhead(start.zone.feed.zone, fedAt) : [],
+        lostAhead_pct: fedAt ? lostTo(start.zone.feed.zone, fedAt) : [],
         driven: motorsOf(start.zone),
         shield,
         tree,
@@ -394,13 +405,16 @@ export function switchedOff(finding: Finding, checks: Project['checks']): Findin
   };
 }
 
+/** One whose length is not known may have one. */
+const hasLength = ({ kind, length_m }: Cable): boolean => kind === 'cable' && length_m !== 0;
+
 /** For each drive of an input zone the last cable with a length ahead of it. */
 function arrivals(zone: Zone): ReadonlyMap<Cable, readonly { readonly drive: ElementOf<'drive'>; readonly index: number }[]> {
   const found = new Map<Cable, { drive: ElementOf<'drive'>; index: number }[]>();
   for (const step of zone.steps) {
     if (step.element.kind !== 'drive') continue;
     for (const at of upstream(zone, step)) {
-      if (at.via?.kind !== 'cable' || at.via.cable.kind === 'link' || at.via.cable.length_m === 0) continue;
+      if (at.via?.kind !== 'cable' || !hasLength(at.via.cable)) continue;
       const list = found.get(at.via.cable) ?? [];
       found.set(at.via.cable, [...list, { drive: step.element, index: step.index }]);
       break;

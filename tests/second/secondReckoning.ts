@@ -398,11 +398,34 @@ export function reckon(lineUp: LineUp): ReadonlyMap<string, Said> {
       return;
     }
     const value = (100 * drop_V) / supply_V;
+    // IEC 60364-5-52 Annex G, NEC 215.2(A)(2): 5 % from the supply on, told at the cable where it is first passed.
+    const ahead = aheadOf(cable.from.element, flows);
+    const [whole, wholeLimit] = [value + sumOf(ahead), allowed()];
+    const told = sumOf(ahead) > wholeLimit || ahead.some((each) => each > limit);
+    if (!atWorst && value <= limit && !told && whole > wholeLimit) {
+      said.set(key, { verdict: 'caution', value: whole, limit: wholeLimit });
+      said.set(`amperes ${cable.tag}`, { verdict: null, value: flow?.amperes.get(cable.id) ?? null });
+      return;
+    }
     const over = lineUp.project.limits.feederDrop_pct === undefined ? 'caution' : 'fail';
     // Where the supply may sag, a drive draws more: at half of its voltage, where none runs any more, twice as much.
-    const mayGrow = !atWorst && sourceUnknown && 2 * value > limit;
+    const mayGrow = !atWorst && sourceUnknown && (2 * value > limit || (!told && 2 * whole > wholeLimit));
     said.set(key, { verdict: value > limit ? over : mayGrow ? 'open' : 'pass', value, limit, atWorst });
     if (!atWorst) said.set(`amperes ${cable.tag}`, { verdict: null, value: flow?.amperes.get(cable.id) ?? null });
+  }
+
+  /** A limit of the project's own that is larger stands above the 5 %. */
+  function allowed(): number {
+    return Math.max(5, lineUp.project.limits.feederDrop_pct ?? 0, lineUp.project.limits.leadDrop_pct ?? 0);
+  }
+
+  /** Per cent lost in each cable with a length from the supply to this part; with an unknown angle the most of those tried. */
+  function aheadOf(id: string | undefined, tried: typeof flows): number[] {
+    const cable = lineUp.cables.find((each) => each.to.element === id);
+    if (!cable) return [];
+    const drop = Math.max(...tried.map((each) => each?.drops.get(cable.id) ?? 0));
+    const own = cable.kind === 'link' ? [] : [(100 * drop) / (supply_V ?? Number.NaN)];
+    return [...own, ...aheadOf(cable.from.element, tried)];
   }
 
   function outputs(drive: ElementOf<'drive'>): void {
@@ -460,6 +483,17 @@ export function reckon(lineUp: LineUp): ReadonlyMap<string, Said> {
       const limit = own ?? 3;
       const verdict = drop > limit ? (own === undefined ? 'caution' : 'fail') : own === undefined && drop > 2 ? 'note' : 'pass';
       const settled = verdict === 'fail' || !sourceUnknown;
+      // NEC 210.19 informational note, IEC 60364-5-52 Annex G: 5 % of the supply's voltage up to the motor, unless a part of it was told already.
+      const feeders = aheadOf(drive.id, flows);
+      const most = allowed();
+      const before = lineUp.project.limits.feederDrop_pct ?? (basis === 'us' ? 3 : 5);
+      const whole = sumOf(feeders) + (100 * (out_V - at)) / (supply_V ?? Number.NaN);
+      const told = drop > limit || sumOf(feeders) > most || feeders.some((each) => each > before);
+      if (share >= 90 && !told && whole > most) {
+        said.set(key, { verdict: sourceUnknown ? 'open' : 'caution', value: whole, limit: most });
+        said.set(`terminal ${motor.tag}`, { verdict: null, value: share });
+        continue;
+      }
       said.set(
         key,
         share < 90 ? { verdict: 'fail', value: share, limit: 90 } : { verdict: settled ? verdict : 'open', value: drop, limit },
@@ -543,6 +577,7 @@ export function reckon(lineUp: LineUp): ReadonlyMap<string, Said> {
   }
 }
 
+const sumOf = (list: readonly number[]): number => list.reduce((sum, each) => sum + each, 0);
 const longest = (cable: Cable): number | undefined => cable.lengthMost_m ?? cable.length_m;
 
 /** A cable and all behind it, up to the next drive. */

@@ -406,6 +406,13 @@ describe('a run is told', () => {
     expect([places([start, terminal]), nominal_V, voltageFrom.id]).toEqual(['d1:load m1', 240, 't']);
     expect(ids(told('m3').ahead)).toBe('d2 c8 b c2 t c1 s');
   });
+  it('what each cable with a length loses ahead of its drive, in per cent, the nearest first; so is a cable', () => {
+    // 4.8 V of 240, 2.4 V of 240, 4.8 V of 480; c7 and c11 have no length.
+    const lost = asked({ flows: (place) => ({ drop_V: { b: 4.8, 'f:line': 2.4, 't:line': 4.8 }[place] ?? null }) });
+    expect(lost.of<RunScope>('run', 'm1').lostAhead_pct).toEqual([1, null, null, 2, 1]);
+    expect(lost.of<CableScope>('cable', 'c4').lostAhead_pct).toEqual([null, 2, 1]);
+    expect([lost.of<CableScope>('cable', 'c1').lostAhead_pct, lost.of<CableScope>('cable', 'o1').lostAhead_pct]).toEqual([[], []]);
+  });
   it('whether the voltage at its drive is known', () => {
     expect(told('m1').inputKnown).toBe(false);
     const known = asked({ flows: (place) => (place === 'd1:line' ? { voltage_V: 239 } : {}) });
