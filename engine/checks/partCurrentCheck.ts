@@ -13,7 +13,7 @@ import {
   tagsOf,
 } from './check.ts';
 import type { Finding } from './finding.ts';
-import { drawnHere } from './seenThrough.ts';
+import { drawnHere, seenAmong } from './seenThrough.ts';
 
 /** Whether what stands in the way carries what is drawn through it. Switches are asked by checks of their own. */
 
@@ -38,7 +38,7 @@ export const partCurrent: Check = {
   source: 'the nameplates',
   why: 'What carries more than it is made for overheats, and a coil that saturates limits nothing any more.',
   scope: 'element',
-  judge({ element, side, drives, motors, drivesSeen, motorsSeen, between, bypassed, bypassedSeen }): readonly Finding[] {
+  judge({ element, side, drives, motors, direct, drivesSeen, motorsSeen, between, bypassed, bypassedSeen }): readonly Finding[] {
     // A way around stands with one side in each zone: it is asked at its line side.
     if (!carries(element) || (side === 'output' && element.kind === 'contactor' && element.role === 'bypass')) return [];
     const subject = elementSubject(element);
@@ -46,7 +46,10 @@ export const partCurrent: Check = {
     const [fed, seen] = around
       ? [bypassed, bypassedSeen]
       : side === 'input' && drives.length > 0
-        ? [drives, drivesSeen]
+        ? [
+            [...drives, ...direct],
+            [...drivesSeen, ...seenAmong(direct, motors, motorsSeen)],
+          ]
         : [motors, motorsSeen];
     const runs = tagsOf(around ? bypassed : motors);
     if (fed.length === 0) return [];

@@ -65,7 +65,7 @@ export const inputTerminals: Check = {
         phrase: `${fixed(rated, 0)} of ${fixed(need, 0)} A`,
         text: `${element.tag} is rated ${fixed(rated, 0)} A; ${fixed(need, 1)} A are needed (${times}${fixed(sum, 1)} A ${of}).`,
         ...(around ? { case: 'bypass' as const } : {}),
-        inputs: [...given(element, 'ratedCurrent_A'), ...driven.inputs, ...beside.inputs, ...loose.inputs],
+        inputs: [...new Set([...given(element, 'ratedCurrent_A'), ...driven.inputs, ...beside.inputs, ...loose.inputs])],
         working: [`${times}${fixed(sum, 2)} A = ${fixed(need, 2)} A`],
         remedies: short ? ['The next size of switch.'] : [],
       }),
