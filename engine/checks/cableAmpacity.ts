@@ -7,10 +7,16 @@ import type { Amperes, Celsius } from '../physics/units.ts';
 
 /** What a cable of the document may carry. */
 
+/** The temperature the insulation may run at in a dry place: what is entered, and never more than its letters allow (NEC Table 310.4(1)). */
+function dryLimit_C({ type, temperature_C }: Cable['insulation']): number | null {
+  const letters_C = insulationFacts(type)?.temperatureDry_C;
+  return temperature_C === undefined ? (letters_C ?? null) : Math.min(temperature_C, letters_C ?? temperature_C);
+}
+
 /** The temperature the insulation may run at here: the wet figure in a wet or unknown place. */
 export function insulationTemperature_C(cable: Cable): number | null {
   const facts = insulationFacts(cable.insulation.type);
-  const dry = cable.insulation.temperature_C ?? facts?.temperatureDry_C ?? null;
+  const dry = dryLimit_C(cable.insulation);
   if (dry === null) return null;
   const wet =
     facts && cable.installation.moisture !== 'dry' && cable.installation.moisture !== 'damp'
@@ -27,7 +33,7 @@ export function cableAmpacity(cable: Cable, basis: Basis, terminal_C: number | n
   if (size === undefined || metal === undefined || temperature_C === null || ambient_C === undefined) return null;
   if (basis === 'us' ? loadedConductors === undefined : groupedCircuits === undefined || method === undefined) return null;
   const polymer = insulationFacts(cable.insulation.type)?.polymer;
-  return ampacity({
+  const carried = ampacity({
     basis,
     size,
     metal,
@@ -41,6 +47,9 @@ export function cableAmpacity(cable: Cable, basis: Basis, terminal_C: number | n
     soil_KmPerW: soil_KmPerW ?? null,
     group: polymer === undefined || polymer === 'pvc' ? 'pvc' : 'xlpe',
   });
+  const { type, temperature_C: entered_C = 0 } = cable.insulation;
+  if (!carried || entered_C <= (dryLimit_C(cable.insulation) ?? entered_C)) return carried;
+  return { ...carried, column: `${carried.column}, the most of ${type}: ${entered_C} °C is entered, and the two contradict each other` };
 }
 
 /** Temperature of the conductor under this load, T = Ta + (Tm − Ta)(I/Iz)², or null where the ampacity is not known. */

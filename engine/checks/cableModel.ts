@@ -34,7 +34,7 @@ export function wayLength_m(cables: readonly Cable[]): number | null {
   return sum;
 }
 
-/** Temperature at which resistance is taken unless the project asks for that of the load: the table's 75 °C (US), the insulation's limit (IEC). */
+/** Temperature at which resistance is taken unless the project asks for that of the load: the table's 75 °C (US), the insulation's limit (IEC), as entered: warmer drops more. */
 export const ratedTemperature_C = (cable: Cable, basis: Basis): number =>
   basis === 'us' ? 75 : (cable.insulation.temperature_C ?? insulationFacts(cable.insulation.type)?.temperatureDry_C ?? 90);
 

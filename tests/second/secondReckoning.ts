@@ -65,7 +65,8 @@ const CONDUCTOR_C: Readonly<Record<string, { dry: number; wet: number }>> = {
 };
 const conductorC = (cable: Cable): number | undefined => {
   const type = cable.insulation.type;
-  if (type === undefined) return undefined;
+  // Without letters what is entered holds, where the place is said.
+  if (type === undefined) return cable.installation.moisture && cable.insulation.temperature_C;
   const place = cable.installation.moisture ?? 'wet';
   const table = CONDUCTOR_C[type]?.[place === 'wet' ? 'wet' : 'dry'] ?? 0;
   return Math.min(table, cable.insulation.temperature_C ?? 999);
@@ -101,7 +102,7 @@ function metricPerM(cable: Cable, size: string, metal: 'copper' | 'aluminium', f
   // Without a type the hottest that there is; the wall is then the thinnest of all, 0.7 mm.
   const type = cable.insulation.type ?? 'XLPE';
   const known = cable.insulation.type !== undefined;
-  const hot = Math.min(CONDUCTOR_C[type]?.dry ?? 90, cable.insulation.temperature_C ?? 999);
+  const hot = cable.insulation.temperature_C ?? CONDUCTOR_C[type]?.dry ?? 90;
   if (!row) return null;
   const column = metal === 'aluminium' ? 3 : cable.conductor.build === 'solid' ? 0 : cable.conductor.build === 'flexible' ? 2 : 1;
   const [r20, d, wall] = [row[column], row[4], known ? WALL_IEC[size]?.[['PVC', 'XLPE', 'EPR', 'HEPR'].indexOf(type)] : 0.7];
@@ -147,7 +148,7 @@ function iecAmpacity(cable: Cable, size: string, metal: string, ambient_C: numbe
   const { method, groupedCircuits, soil_KmPerW = 2.5 } = cable.installation;
   if (method === undefined || groupedCircuits === undefined) return undefined;
   if (hot < 70) return null;
-  const material = cable.insulation.type === 'PVC' || hot < 90 ? 'PVC' : 'XLPE';
+  const material = (cable.insulation.type ?? 'PVC') === 'PVC' || hot < 90 ? 'PVC' : 'XLPE';
   const printed = (by: string) => AMPACITY_IEC[`${metal} ${material} ${by}`]?.[SIZES_IEC.indexOf(Number.parseFloat(size))] ?? null;
   // Aluminium, cross-linked: the printed B1 lies above C for some sizes; a conductor in a pipe is never cooler than one on the wall.
   const [own, wall] = [printed(method), printed('C')];

@@ -58,6 +58,18 @@ describe('a feeder by NEC 430.122', () => {
     expect(good.remedies).toHaveLength(3);
     expect(good.runs).toEqual(['M']);
   });
+  it('takes no more of an insulation than its letters allow, whatever is entered: TW is 60 °C (Table 310.4(1)), 95 A of 2 AWG', () => {
+    const tw = (temperature_C?: number): Cable => ({ ...LAID, insulation: { type: 'TW', temperature_C } });
+    const [plain, claimed] = [tw(), tw(90)].map((cable) => feeder({ cable, drives: drawing(92) }));
+    expect([plain?.verdict, plain?.value, claimed?.verdict, claimed?.value]).toEqual(['fail', 95, 'fail', 95]);
+    expect(claimed?.working).toContain(
+      'table 95.0 A (2 AWG, 60 °C column, the most of TW: 90 °C is entered, and the two contradict each other)',
+    );
+    // XHHW is 90 °C dry and 75 °C wet; less than its letters holds as it is entered.
+    expect(insulationTemperature_C({ ...laid({ moisture: 'wet' }), insulation: { type: 'XHHW', temperature_C: 90 } })).toBe(75);
+    expect(insulationTemperature_C({ ...LAID, insulation: { type: 'XHHW-2', temperature_C: 75 } })).toBe(75);
+    expect(insulationTemperature_C({ ...LAID, insulation: { temperature_C: 105 } })).toBe(105);
+  });
   it('of several drives 125 % of the largest and the rest: 20 + 52 × 1.25 + 30 = 115 A, in any order', () => {
     for (const order of [
       [20, 52, 30],
