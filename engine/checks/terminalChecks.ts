@@ -78,7 +78,7 @@ const hasTerminals = (element: Element): element is Landing => element.kind !== 
 
 const named = (size: string | undefined) => (size === undefined ? null : conductorSize(size));
 
-/** Conductors of one phase on these terminals. */
+/** Conductors of one phase on these terminals: one at the least of a cable whose sets nobody said. */
 const perPhase = (cables: readonly Cable[]): number => cables.reduce((sum, cable) => sum + (cable.conductor.sets ?? 1), 0);
 
 const RANGE = ['terminalSmallest', 'terminalLargest', 'terminalsPerPhase'] as const;
@@ -110,9 +110,14 @@ export const terminalRange: Check = {
       strange.push(...unlisted(element.terminalSmallest, element.terminalLargest));
       const many = element.kind === 'bus' ? (cable.conductor.sets ?? 1) : perPhase(landed);
       const places = element.terminalsPerPhase;
+      const unsaid = (element.kind === 'bus' ? [cable] : landed).filter(
+        ({ kind, conductor }) => kind === 'cable' && conductor.sets === undefined,
+      );
       const has = `${places} place${places === 1 ? '' : 's'}`;
       // Each feeder of a bus has lugs of its own; elsewhere all cables of one side share them.
-      missing.push(...missingOf(element, 'terminalSmallest', 'terminalLargest', ...(many > 1 ? ['terminalsPerPhase'] : [])));
+      missing.push(...unsaid.flatMap((each) => missingOf(each, 'conductor.sets')));
+      const counts = many > 1 || unsaid.length > 0;
+      missing.push(...missingOf(element, 'terminalSmallest', 'terminalLargest', ...(counts ? ['terminalsPerPhase'] : [])));
       const fail = (phrase: string, text: string, remedies: readonly string[]): void => {
         faults.push(
           finding(this, endSubject(cable, end), runs, {
@@ -142,7 +147,7 @@ export const terminalRange: Check = {
       else fits.push(`${element.tag} (${range})`);
     }
     if (faults.length > 0) return faults;
-    if (missing.length > 0) return [openFinding(this, subject, runs, missing)];
+    if (missing.length > 0) return [openFinding(this, subject, runs, [...new Set(missing)])];
     if (strange.length > 0) return [openFinding(this, subject, runs, [], notASize(strange))];
     if (fits.length === 0) return [notApplicable(this, subject, runs, 'It lands on the utility’s terminals only.')];
     return [

@@ -189,8 +189,29 @@ describe('the range of terminals', () => {
       { fromElement: bus, toElement: { id: 's', kind: 'supply', tag: 'S' } },
     );
     expect(two.map((each) => each.verdict)).toEqual(['fail']);
-    const one = judge({ conductor: { size: '1/0 AWG', metal: 'copper' } }, { fromElement: bus });
-    expect(one.map((each) => each.verdict)).toEqual(['pass']);
+  });
+  it('is open while the sets are not said that decide, one a place (NEC 110.14(A)), and fails where one of each is too many already', () => {
+    const unsaid = { conductor: { size: '1/0 AWG', metal: 'copper' } } as const;
+    const one = only(judge(unsaid));
+    expect([one.verdict, ...fields(one)]).toEqual(['open', 'W: conductor.sets']);
+    const bus: Element = { id: 'b1', kind: 'bus', tag: 'B', ...RANGE, terminalsPerPhase: 1 };
+    const feeder = only(judge(unsaid, { fromElement: bus }));
+    expect([feeder.verdict, ...fields(feeder)]).toEqual(['open', 'W: conductor.sets']);
+    // Places not said either: both are asked for.
+    const both = only(judge(unsaid, { toElement: { ...MOTOR, ...RANGE } }));
+    expect([both.verdict, ...fields(both)]).toEqual(['open', 'W: conductor.sets', 'M: terminalsPerPhase']);
+    // Of another cable that lands there too.
+    const places: Element = { ...MOTOR, ...RANGE, terminalsPerPhase: 2 };
+    const beside: Cable = { ...CABLE, id: 'c2', tag: 'V', conductor: {} };
+    const shared = only(size('1/0 AWG', { toElement: places, landedTo: [CABLE, beside] }));
+    expect([shared.verdict, ...fields(shared)]).toEqual(['open', 'V: conductor.sets']);
+    expect(size('1/0 AWG', { landedTo: [CABLE, beside] }).map((each) => each.phrase)).toEqual(['2 conductors, 1 place']);
+    // As many as can be landed: a connection inside one enclosure has no conductors of its own to count.
+    const link: Cable = { ...CABLE, id: 'k', tag: 'K', kind: 'link', conductor: {} };
+    expect(only(size('1/0 AWG', { toElement: places, landedTo: [CABLE, link] })).verdict).toBe('pass');
+    // Only a supply, which has no terminals of its own.
+    const utility: Element = { id: 's', kind: 'supply', tag: 'S' };
+    expect(only(judge(unsaid, { fromElement: utility, toElement: utility })).verdict).toBe('not-applicable');
   });
   it('is not asked inside one enclosure, nor of the utility', () => {
     expect(only(judge({ kind: 'link' })).verdict).toBe('not-applicable');
@@ -199,7 +220,7 @@ describe('the range of terminals', () => {
     expect(only(size('2 AWG', { fromElement: utility })).text).toBe('W fits the terminals of M (8 AWG to 1/0 AWG).');
   });
   it('is open while size or range is not known, and says which', () => {
-    expect(fields(only(judge({ conductor: {} })))).toEqual(['W: conductor.size']);
+    expect(fields(only(judge({ conductor: {} })))).toEqual(['W: conductor.size', 'W: conductor.sets']);
     const found = only(size('2 AWG', { fromElement: DRIVE, toElement: { ...MOTOR, terminalSmallest: '8 AWG' } }));
     expect([found.verdict, ...fields(found)]).toEqual(['open', 'D: terminalSmallest', 'D: terminalLargest', 'M: terminalLargest']);
   });
