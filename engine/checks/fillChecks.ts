@@ -17,10 +17,12 @@ import {
   marginBelow,
   missingOf,
   notApplicable,
+  notKnown,
   openFinding,
   tagsOf,
 } from './check.ts';
 import type { Finding, Missing } from './finding.ts';
+import { sharers } from './routingChecks.ts';
 
 /** Whether the pipe holds the wires, and the gland the cable. */
 
@@ -132,7 +134,10 @@ function fill(check: Check, cable: Cable, together: readonly Cable[], basis: 'us
   const limit = fillLimit_pct(count);
   const value = (100 * area) / smallest.area;
   const over = exceeds(value, limit);
-  return finding(check, subject, runs, {
+  // What else may lie in it only fills it further, and lowers the limit of one: what is over by itself stays over.
+  const beside = over || together.length > 0 ? [] : missingOf(cable, 'installation.sharedWith');
+  const fills = `fills ${fixed(value, 1)} % of a ${read.trade} in ${smallest.kind} raceway; ${limit} % is the most for ${count > 2 ? 'more than two' : count === 2 ? 'two' : 'one'}.`;
+  const shown = {
     verdict: over ? (basis === 'us' ? 'fail' : 'caution') : 'pass',
     authority: basis === 'us' ? 'code' : 'practice',
     quantity: 'fill of the raceway',
@@ -141,9 +146,10 @@ function fill(check: Check, cable: Cable, together: readonly Cable[], basis: 'us
     unit: '%',
     margin_pct: marginBelow(value, limit),
     phrase: `fill ${fixed(value, 0)} %`,
-    text: `${cable.tag}${together.length > 0 ? ` with ${tagsOf(together).join(', ')}` : ''} fills ${fixed(value, 1)} % of a ${read.trade} in ${smallest.kind} raceway; ${limit} % is the most for ${count > 2 ? 'more than two' : count === 2 ? 'two' : 'one'}.`,
+    text: `${cable.tag}${together.length > 0 ? ` with ${tagsOf(together).join(', ')}` : ''} ${fills}`,
     inputs: [
       ...given(cable, 'installation.raceway', 'installation.racewaySize'),
+      ...sharers(cable, together),
       ...[cable, ...together].flatMap((each) => given(each, ...CONTENTS)),
       lookedUp(`area of ${read.trade} ${smallest.kind}`, `${fixed(smallest.area, 0)} mm²`, cite(FILL_TABLE_4)),
       lookedUp('most fill', `${limit} %`, cite(FILL_TABLE_1)),
@@ -157,6 +163,13 @@ function fill(check: Check, cable: Cable, together: readonly Cable[], basis: 'us
         ? [{ what: 'kind of raceway', value: `${smallest.kind}, the narrowest`, source: 'worst case: not given' }]
         : [],
     remedies: over ? ['The next size of raceway.', 'Fewer wires in it.'] : [],
+  } as const;
+  if (beside.length === 0) return finding(check, subject, runs, shown);
+  const { verdict: _, remedies: _none, ...open } = shown;
+  return openFinding(check, subject, runs, beside, {
+    ...open,
+    phrase: 'alone in its raceway?',
+    text: `${cable.tag} alone ${fills} ${notKnown(beside)}`,
   });
 }
 

@@ -101,7 +101,7 @@ export const separation: Check = {
 };
 
 /** Of the cables in one raceway, those that name another of them; the cable itself where it says that it lies alone. */
-const sharers = (cable: Cable, together: readonly Cable[]): readonly Input[] =>
+export const sharers = (cable: Cable, together: readonly Cable[]): readonly Input[] =>
   together.length === 0
     ? given(cable, 'installation.sharedWith')
     : [cable, ...together]

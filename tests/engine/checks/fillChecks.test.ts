@@ -21,8 +21,12 @@ const WIRES: Cable = {
   grounds: { count: 1, size: '10 AWG', metal: 'copper' },
   installation: { raceway: 'steel-conduit', racewaySize: '1 EMT' },
 };
-const judge = (cable: Partial<Cable> = {}, more: Partial<CableScope> = {}) =>
-  conduitFill.scope === 'cable' ? conduitFill.judge(cableScope({ cable: { ...WIRES, ...cable }, ...more })) : [];
+/** Alone in its pipe and said to be so, unless a test asks what happens where nobody says. */
+const judge = (cable: Partial<Cable> = {}, more: Partial<CableScope> = {}, alone = true) => {
+  const one: Cable = { ...WIRES, ...cable };
+  const said: Cable = alone ? { ...one, installation: { sharedWith: [], ...one.installation } } : one;
+  return conduitFill.scope === 'cable' ? conduitFill.judge(cableScope({ cable: said, ...more })) : [];
+};
 const only = (found: readonly Finding[]): Finding => {
   const [one, ...others] = found;
   if (!one || others.length > 0) throw new Error(`${found.length} findings`);
@@ -55,6 +59,7 @@ describe('the fill of a raceway', () => {
     expect(found.inputs.map((each) => each.what)).toEqual([
       'What W is laid in',
       'Raceway size of W',
+      'Cables in the raceway of W',
       'Construction of W',
       'Conductor size of W',
       'Insulation type of W',
@@ -138,6 +143,20 @@ describe('the fill of a raceway', () => {
       '1 1/4 RMC',
     ]);
     for (const raceway of ['tray', 'none', 'direct-buried']) expect(racewaySizes(raceway)).toEqual([]);
+  });
+  it('is open where nobody says what else lies in the pipe, unless this cable alone is too much for it', () => {
+    const unsaid = (pct: number) => of({ ...round(pct, 3.356), ...pipe('2 EMT') }, {}, false);
+    const open = unsaid(53);
+    expect([open.verdict, ...fields(open), open.limit]).toEqual(['open', 'W: installation.sharedWith', 53]);
+    expectClose(open.value ?? 0, 53, { relative: 1e-9 }, 'with nothing beside it');
+    expect(open.text).toBe('W alone fills 53.0 % of a 2 in EMT raceway; 53 % is the most for one. Not known: cables in the raceway of W.');
+    // A second cable lowers the limit and fills more: what is over stays over.
+    expect(unsaid(53.1).verdict).toBe('fail');
+    const told = { installation: { raceway: 'steel-conduit', racewaySize: '2 EMT', sharedWith: [] as string[] } } as const;
+    expect(of({ ...round(53, 3.356), ...told }, {}, false).verdict).toBe('pass');
+    // Another that names it says it too.
+    const other: Cable = { ...WIRES, id: 'c2', tag: 'X', ...round(15, 3.356) };
+    expect(of({ ...round(15, 3.356), ...pipe('2 EMT') }, { together: [other] }, false).verdict).toBe('pass');
   });
   it('of a pipe whose kind nobody said takes the narrowest, and says so', () => {
     // 2 1/2: EMT 5.858, IMC 5.135, RMC 4.866 in².
