@@ -16,7 +16,7 @@ import {
   openFinding,
   tagsOf,
 } from './check.ts';
-import type { Finding, Missing } from './finding.ts';
+import type { Finding, Input, Missing } from './finding.ts';
 import { drawnHere, motorsDrawn, seenAmong } from './seenThrough.ts';
 import { notASize, unlisted } from './unlistedSize.ts';
 
@@ -98,6 +98,7 @@ export const terminalRange: Check = {
     const size = named(cable.conductor.size);
     const missing: Missing[] = [...missingOf(cable, 'conductor.size')];
     const strange: string[] = [...unlisted(cable.conductor.size)];
+    const beside: Input[] = [];
     const faults: Finding[] = [];
     const fits: string[] = [];
     const lands = [fromElement, toElement].filter(hasTerminals);
@@ -108,13 +109,14 @@ export const terminalRange: Check = {
       if (!hasTerminals(element)) continue;
       const [least, most] = [named(element.terminalSmallest), named(element.terminalLargest)];
       strange.push(...unlisted(element.terminalSmallest, element.terminalLargest));
-      const many = element.kind === 'bus' ? (cable.conductor.sets ?? 1) : perPhase(landed);
-      const places = element.terminalsPerPhase;
-      const unsaid = (element.kind === 'bus' ? [cable] : landed).filter(
-        ({ kind, conductor }) => kind === 'cable' && conductor.sets === undefined,
-      );
-      const has = `${places} place${places === 1 ? '' : 's'}`;
       // Each feeder of a bus has lugs of its own; elsewhere all cables of one side share them.
+      const counted = element.kind === 'bus' ? [cable] : landed;
+      const many = perPhase(counted);
+      const unsaid = counted.filter(({ kind, conductor }) => kind === 'cable' && conductor.sets === undefined);
+      const places = element.terminalsPerPhase;
+      const has = `${places} place${places === 1 ? '' : 's'}`;
+      const others = counted.filter(({ id }) => id !== cable.id).flatMap((each) => given(each, 'conductor.sets'));
+      beside.push(...others);
       missing.push(...unsaid.flatMap((each) => missingOf(each, 'conductor.sets')));
       const counts = many > 1 || unsaid.length > 0;
       missing.push(...missingOf(element, 'terminalSmallest', 'terminalLargest', ...(counts ? ['terminalsPerPhase'] : [])));
@@ -125,7 +127,7 @@ export const terminalRange: Check = {
             phrase,
             text,
             remedies,
-            inputs: [...given(cable, 'conductor.size', 'conductor.sets'), ...given(element, ...RANGE)],
+            inputs: [...given(cable, 'conductor.size', 'conductor.sets'), ...others, ...given(element, ...RANGE)],
           }),
         );
       };
@@ -155,7 +157,7 @@ export const terminalRange: Check = {
         verdict: 'pass',
         phrase: 'fits its terminals',
         text: `${cable.tag} fits the terminals of ${fits.join(' and ')}.`,
-        inputs: [...given(cable, 'conductor.size', 'conductor.sets'), ...lands.flatMap((element) => given(element, ...RANGE))],
+        inputs: [...given(cable, 'conductor.size', 'conductor.sets'), ...beside, ...lands.flatMap((element) => given(element, ...RANGE))],
       }),
     ];
   },

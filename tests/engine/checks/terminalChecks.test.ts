@@ -205,6 +205,8 @@ describe('the range of terminals', () => {
     const beside: Cable = { ...CABLE, id: 'c2', tag: 'V', conductor: {} };
     const shared = only(size('1/0 AWG', { toElement: places, landedTo: [CABLE, beside] }));
     expect([shared.verdict, ...fields(shared)]).toEqual(['open', 'V: conductor.sets']);
+    const said = only(size('1/0 AWG', { toElement: places, landedTo: [CABLE, { ...beside, conductor: { sets: 1 } }] }));
+    expect([said.verdict, labels(said)[2]]).toEqual(['pass', 'Sets in parallel of V']);
     expect(size('1/0 AWG', { landedTo: [CABLE, beside] }).map((each) => each.phrase)).toEqual(['2 conductors, 1 place']);
     // As many as can be landed: a connection inside one enclosure has no conductors of its own to count.
     const link: Cable = { ...CABLE, id: 'k', tag: 'K', kind: 'link', conductor: {} };
