@@ -23,12 +23,11 @@ import {
   openFinding,
   tagsOf,
   unknownOf,
-  voltageGiven,
-  voltageMissing,
 } from './check.ts';
 import type { Finding, Missing, Verdict } from './finding.ts';
 import { waysBehind } from './outputWays.ts';
 import { busAssumed, busVoltage_V } from './runWave.ts';
+import { drawnHere } from './seenThrough.ts';
 import { carrierOf } from './shieldPath.ts';
 
 /** What hangs on all cable behind a drive together: charging current, the manual's lengths, filters and transformers. */
@@ -78,8 +77,32 @@ export const chargingCurrentCheck: Check = {
       ways.before(cable).find((part) => part.kind === 'reactor' || (part.kind === 'filter' && part.role !== 'terminator'));
     // What lies behind a coil is charged by way of it; what lies ahead of one takes the whole edge.
     const real = all.filter((cable) => !softener(cable));
+    const { outputCurrent_A } = drive;
+    const { missing: undrawn, inputs: drawn, sum_A: motor_A, through } = drawnHere(motors, nominal_V, voltageFrom);
+    // Nothing that is done to the cable helps where the motor alone takes more than the drive gives.
+    const alone = outputCurrent_A !== undefined && exceeds(motor_A, outputCurrent_A);
+    const larger = 'A larger drive.';
     const [softened] = all.flatMap((cable) => softener(cable) ?? []);
-    if (real.length === 0)
+    if (real.length === 0) {
+      const unsaid = [...missingOf(drive, 'outputCurrent_A'), ...undrawn];
+      if (unsaid.length > 0 || outputCurrent_A === undefined) return [openFinding(this, subject, runs, unsaid)];
+      if (alone)
+        return [
+          finding(this, subject, runs, {
+            verdict: 'caution',
+            case: 'rated',
+            quantity: 'motor current, of the drive’s rating',
+            value: (100 * motor_A) / outputCurrent_A,
+            limit: 100,
+            unit: '%',
+            margin_pct: marginBelow(motor_A, outputCurrent_A),
+            phrase: 'motor alone over the drive',
+            text: `${tagsOf(motors).join(', ')} alone draw ${fixed(motor_A, 1)} A${through} of the ${fixed(outputCurrent_A, 1)} A that ${drive.tag} gives: ${softened?.tag} leaves nothing for its cable.`,
+            inputs: [...given(drive, 'outputCurrent_A'), ...drawn],
+            working: [`${fixed(motor_A, 2)} A against ${fixed(outputCurrent_A, 2)} A`],
+            remedies: [larger],
+          }),
+        ];
       return [
         notApplicable(
           this,
@@ -88,14 +111,10 @@ export const chargingCurrentCheck: Check = {
           `${softened?.tag} stands between the drive and its cable and takes the edge: its maker’s figures hold.`,
         ),
       ];
+    }
     const total = connected_m(real);
-    const missing = [
-      ...lengthsMissing(real),
-      ...missingOf(drive, 'carrier_Hz', 'outputCurrent_A'),
-      ...motors.flatMap((motor) => missingOf(motor, 'ratedCurrent_A')),
-      ...(nominal_V === null ? voltageMissing(voltageFrom) : []),
-    ];
-    const { carrier_Hz, outputCurrent_A } = drive;
+    const missing = [...lengthsMissing(real), ...missingOf(drive, 'carrier_Hz', 'outputCurrent_A'), ...undrawn];
+    const { carrier_Hz } = drive;
     if (missing.length > 0 || total === null || carrier_Hz === undefined || outputCurrent_A === undefined || nominal_V === null)
       return [
         openFinding(
@@ -133,7 +152,6 @@ export const chargingCurrentCheck: Check = {
       roundTrip: ROUND_TRIP,
       sets,
     });
-    const motor_A = motors.reduce((sum, motor) => sum + (motor.ratedCurrent_A ?? 0), 0);
     const together = Math.hypot(motor_A, rms_A);
     const value = (100 * together) / outputCurrent_A;
     const over = exceeds(value, 100) || exceeds(peak_A, 2 * outputCurrent_A);
@@ -155,11 +173,10 @@ export const chargingCurrentCheck: Check = {
         unit: '%',
         margin_pct: marginBelow(value, 100),
         phrase: `charging ${fixed(peak_A, 0)} A peak`,
-        text: `${lengthSaid(total, project)} of cable behind ${drive.tag} take about ${fixed(peak_A, 0)} A at each edge (${fixed((1 - SPREAD) * peak_A, 0)} to ${fixed((1 + SPREAD) * peak_A, 0)}) and ${fixed(rms_A, 1)} A effective at ${fixed(carrier_Hz / 1000, 1)} kHz; with ${fixed(motor_A, 1)} A of motor that is ${fixed(value, 0)} % of its ${fixed(outputCurrent_A, 1)} A${exceeds(peak_A, 2 * outputCurrent_A) ? ', and the peak is over twice its rating' : ''}.${straddles ? ` It may be up to ${fixed(high, 0)} %: the band straddles the limit.` : ''}`,
+        text: `${lengthSaid(total, project)} of cable behind ${drive.tag} take about ${fixed(peak_A, 0)} A at each edge (${fixed((1 - SPREAD) * peak_A, 0)} to ${fixed((1 + SPREAD) * peak_A, 0)}) and ${fixed(rms_A, 1)} A effective at ${fixed(carrier_Hz / 1000, 1)} kHz; with ${fixed(motor_A, 1)} A of motor${through} that is ${fixed(value, 0)} % of its ${fixed(outputCurrent_A, 1)} A${exceeds(peak_A, 2 * outputCurrent_A) ? ', and the peak is over twice its rating' : ''}.${alone ? ' The motor alone is over it: nothing done to the cable cures that.' : ''}${straddles ? ` It may be up to ${fixed(high, 0)} %: the band straddles the limit.` : ''}`,
         inputs: [
-          ...voltageGiven(voltageFrom),
           ...given(drive, 'carrier_Hz', 'outputCurrent_A', 'riseTime_s', 'frontEnd', 'busRaise_pct'),
-          ...motors.flatMap((motor) => given(motor, 'ratedCurrent_A')),
+          ...drawn,
           ...real.flatMap((cable) => given(cable, 'length_m', 'lengthMost_m', 'conductor.sets', 'construction')),
         ],
         working: [
@@ -183,13 +200,15 @@ export const chargingCurrentCheck: Check = {
         remedies:
           verdict === 'pass'
             ? []
-            : [
-                'A lower carrier frequency (more noise from the motor).',
-                'A reactor at the drive (costs volts).',
-                'A larger drive.',
-                'A shorter way, or the drive at the motor.',
-                'Thicker wire makes it worse.',
-              ],
+            : alone
+              ? [larger]
+              : [
+                  'A lower carrier frequency (more noise from the motor).',
+                  'A reactor at the drive (costs volts).',
+                  larger,
+                  'A shorter way, or the drive at the motor.',
+                  'Thicker wire makes it worse.',
+                ],
       }),
     ];
   },

@@ -560,7 +560,8 @@ export function reckon(lineUp: LineUp): ReadonlyMap<string, Said> {
     if (impedance_ohm === undefined || velocity_mPerS === undefined || toShield_FPerM === undefined) return;
     if (carrier_Hz === undefined || outputCurrent_A === undefined || riseTime_s === undefined || supply_V === undefined) return;
     const key = `charging-current ${drive.tag}`;
-    if (Number.isNaN(motor_A)) {
+    // Without its voltage nobody knows whether the motor stands behind a transformer.
+    if (Number.isNaN(motor_A) || motors.some((motor) => motor.ratedVoltage_V === undefined)) {
       said.set(key, { verdict: 'open' });
       return;
     }

@@ -380,11 +380,12 @@ describe('charging current', () => {
     expectClose(high, 1.4 * peak, { absolute: 1 }, '+ 40 %');
     expect(found.text).toContain('effective at 4.0 kHz; with 60.0 A of motor');
     expect(labels(found)).toEqual([
-      'Voltage of S, line to line',
       'Carrier of D',
       'Rated output current of D',
       'Rise time of D, 10 to 90 %',
+      'Voltage of S, line to line',
       'Nameplate current of M',
+      'Rated voltage of M',
       'Length of X, one way',
       'Sets in parallel of X',
       'Construction of X',
@@ -398,7 +399,29 @@ describe('charging current', () => {
     const { riseTime_s: _, ...usual } = fast;
     expect(charged({ drive: usual }).assumptions.at(-1)?.what).toBe('rise time of D');
     expect(charged({ drive: usual }).assumptions.at(-1)?.value).toMatch(/^0\.\d µs$/);
-    expect([charged().remedies.length, charged({ drive: { ...fast, outputCurrent_A: 50 } }).remedies.length]).toEqual([0, 5]);
+    expect([charged().remedies.length, charged({ drive: { ...fast, outputCurrent_A: 50 } }).remedies.length]).toEqual([0, 1]);
+  });
+  it('offers nothing but a larger drive where the motor alone draws more than the drive gives: 60 A of 50 A are 120 %', () => {
+    const drive = { ...fast, outputCurrent_A: 50 };
+    const bare = charged({ drive });
+    expect([bare.verdict, bare.remedies, bare.text.includes('The motor alone is over it')]).toEqual(['caution', ['A larger drive.'], true]);
+    // Behind a reactor too: it takes the charging, and leaves 60 A of 50 A.
+    const reactor: Element = { id: 'r1', kind: 'reactor', tag: 'L' };
+    const behind = (given: Partial<ElementOf<'drive'>>, motor: Partial<ElementOf<'motor'>> = { ratedCurrent_A: 60 }) =>
+      charged({ drive: { ...fast, ...given }, parts: [reactor, MOTOR], motors: [{ ...MOTOR, ...motor }], ...behindPart(reactor, LINE) });
+    const softened = behind({ outputCurrent_A: 50 });
+    expect([softened.verdict, softened.value, softened.limit, softened.remedies]).toEqual(['caution', 120, 100, ['A larger drive.']]);
+    expect(behind({ outputCurrent_A: 60 }).verdict).toBe('not-applicable');
+    const { ratedCurrent_A: _, ...unsaid } = MOTOR;
+    const open = charged({ drive: fast, parts: [reactor, MOTOR], motors: [unsaid], ...behindPart(reactor, LINE) });
+    expect([open.verdict, ...fields(open)]).toEqual(['open', 'M: ratedCurrent_A']);
+    // Through a transformer from 480 to 4160 V 6 A are 52 A.
+    expectClose(
+      behind({ outputCurrent_A: 50 }, { ratedCurrent_A: 6, ratedVoltage_V: 4160 }).value ?? 0,
+      104,
+      { relative: 1e-9 },
+      'same power',
+    );
   });
   it('each verdict by what decides it', () => {
     const effective_A = Number(/ \+ ([\d.]+)²/.exec(charged().working[3] ?? '')?.[1]);

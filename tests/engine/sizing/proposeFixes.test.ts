@@ -2,6 +2,7 @@ import { describe, expect, it } from 'vitest';
 import { applyFix, type Fix, type FixPreview, type LineUp, previewFix, proposeFixes, review } from '../../../engine/index.ts';
 import { resizing } from '../../../engine/sizing/choices.ts';
 import { feet, horsepower, LineUpBuilder } from '../lineUpBuilder.ts';
+import { broken, oneLead } from './oneLead.ts';
 import { readExample } from './readExample.ts';
 
 /** A long lead in a pipe that just holds it: every check that a size, a filter or a carrier moves has something to say of it. */
@@ -107,6 +108,13 @@ describe('what a change moves besides', () => {
     // Still over the 1000 V of MG 1 Part 30, by less.
     expect(checks(seen, 'moreRoom')).toContain('motor-peak-voltage');
     expect(checks(seen, ...HURTS)).toContain('lead-drop');
+  });
+
+  it('a coil is no cure where the motor alone draws more than the drive gives, 50 A of 45 A: only a larger drive is proposed', async () => {
+    const drawn = broken(oneLead(), { 'VFD-1': { carrier_Hz: 16_000, outputCurrent_A: 45 }, 'W-1A': { length_m: 140 } });
+    const finding = review(drawn).findings.find(({ check }) => check === 'charging-current');
+    const proposals = await proposeFixes(drawn, finding?.id ?? '');
+    expect([finding?.verdict, proposals.map(({ kinds }) => kinds)]).toEqual(['caution', [['larger drive']]]);
   });
 
   it('a dV/dt filter whose figures are open: asks for the peak, helps charging, hurts the drop', async () => {
