@@ -20,8 +20,8 @@ export function surroundOf(cable: Cable, unsaid: 'steel' | 'nonmetallic'): 'stee
 export const worstLength_m = (cable: Cable): number | null =>
   cable.kind === 'link' ? 0 : cable.length_m === undefined ? null : Math.max(cable.length_m, cable.lengthMost_m ?? 0);
 
-/** The short end of a range. */
-const leastLength_m = ({ length_m = 0, lengthMost_m = length_m }: Cable): number => Math.min(length_m, lengthMost_m);
+/** The short end of a range, in whichever order it is written. */
+export const leastLength_m = ({ length_m = 0, lengthMost_m = length_m }: Cable): number => Math.min(length_m, lengthMost_m);
 
 /** Length of the way over these cables, the long end of a range; null when one's is missing. */
 export function wayLength_m(cables: readonly Cable[]): number | null {

@@ -23,6 +23,7 @@ import {
 } from './check.ts';
 import type { Finding, Missing } from './finding.ts';
 import { sharers } from './routingChecks.ts';
+import { turnedRange } from './turnedRange.ts';
 
 /** Whether the pipe holds the wires, and the gland the cable. */
 
@@ -179,6 +180,8 @@ function glands(check: Check, cable: Cable, runs: readonly string[]): readonly F
     const { glandLeast_mm: least, glandMost_mm: most } = cable[end];
     if (least === undefined && most === undefined) return [];
     const subject = endSubject(cable, end);
+    if (least !== undefined && most !== undefined && exceeds(least, most))
+      return [openFinding(check, subject, runs, [], turnedRange(cable, `${end}.glandLeast_mm`, `${end}.glandMost_mm`))];
     const missing = [...missingOf(cable, 'outerDiameter_mm', `${end}.glandLeast_mm`, `${end}.glandMost_mm`)];
     if (missing.length > 0 || od === undefined || least === undefined || most === undefined)
       return [openFinding(check, subject, runs, missing)];

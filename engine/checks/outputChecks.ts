@@ -29,6 +29,7 @@ import { waysBehind } from './outputWays.ts';
 import { busAssumed, busVoltage_V } from './runWave.ts';
 import { drawnHere } from './seenThrough.ts';
 import { carrierOf } from './shieldPath.ts';
+import { turnedRange } from './turnedRange.ts';
 
 /** What hangs on all cable behind a drive together: charging current, the manual's lengths, filters and transformers. */
 
@@ -409,6 +410,8 @@ export const carrierWindow: Check = {
     return filters.map((filter) => {
       const subject = elementSubject(filter);
       const { carrierLeast_Hz: least, carrierMost_Hz: most } = filter;
+      if (least !== undefined && most !== undefined && exceeds(least, most))
+        return openFinding(this, subject, runs, [], turnedRange(filter, 'carrierLeast_Hz', 'carrierMost_Hz'));
       const carrier = drive.carrier_Hz;
       const missing = [...missingOf(filter, 'carrierLeast_Hz', 'carrierMost_Hz'), ...missingOf(drive, 'carrier_Hz')];
       const out =

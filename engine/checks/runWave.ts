@@ -18,7 +18,7 @@ import { motorSurgeImpedance_ohm, SURGE_IMPEDANCE_BAND } from '../physics/wave/l
 import { reactorPeakPerUnit } from '../physics/wave/reactorPeak.ts';
 import { byValue } from './byValue.ts';
 import { type CableLine, cableLine } from './cableLine.ts';
-import { worstLength_m } from './cableModel.ts';
+import { leastLength_m, worstLength_m } from './cableModel.ts';
 import { lacks } from './check.ts';
 import type { Assumption, Confidence, Missing } from './finding.ts';
 import { hopsTo, type WaveTree } from './waveTree.ts';
@@ -107,14 +107,14 @@ function solve(tree: WaveTree, motor: ElementOf<'motor'>, at: WaveCase): Waves |
   /** At a share of every range of lengths. */
   const solveRange = (share: number): Wave | NoWave =>
     solveAt(tree, motor, at, (cable) => {
-      const [least_m, most_m] = [cable.length_m ?? 0, worstLength_m(cable) ?? 0];
+      const [least_m, most_m] = [leastLength_m(cable), worstLength_m(cable) ?? 0];
       return most_m - (1 - share) * (most_m - least_m);
     });
   const long = solveRange(1);
   if (!isWave(long) || !tree.hops.some(({ cable }) => cable.lengthMost_m !== undefined)) return isWave(long) ? [long] : long;
   const short = solveRange(0);
   // A range that begins at nothing has no wave there.
-  if (!isWave(short)) return tree.hops.some(({ cable }) => cable.length_m === 0) ? [long] : short;
+  if (!isWave(short)) return tree.hops.some(({ cable }) => cable.kind === 'cable' && leastLength_m(cable) === 0) ? [long] : short;
   const share = (long.critical_m - short.length_m) / (long.length_m - short.length_m);
   const between = share > 0 && share < 1 ? solveRange(share) : null;
   return [long, short, ...(between && isWave(between) ? [between] : [])];

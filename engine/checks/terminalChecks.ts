@@ -18,6 +18,7 @@ import {
 } from './check.ts';
 import type { Finding, Input, Missing } from './finding.ts';
 import { drawnHere, motorsDrawn, seenAmong } from './seenThrough.ts';
+import { turnedRange } from './turnedRange.ts';
 import { notASize, unlisted } from './unlistedSize.ts';
 
 /** Whether conductors can be landed: switch size, lug range, number of lugs. */
@@ -101,6 +102,7 @@ export const terminalRange: Check = {
     const beside: Input[] = [];
     const faults: Finding[] = [];
     const fits: string[] = [];
+    let turned: ReturnType<typeof turnedRange> | undefined;
     const lands = [fromElement, toElement].filter(hasTerminals);
     for (const [end, element, landed] of [
       ['from', fromElement, landedFrom],
@@ -133,7 +135,8 @@ export const terminalRange: Check = {
       };
       const shown = cable.conductor.size?.replace('mm2', 'mm²') ?? '';
       const range = `${element.terminalSmallest?.replace('mm2', 'mm²') ?? '?'} to ${element.terminalLargest?.replace('mm2', 'mm²') ?? '?'}`;
-      if (size && most && exceeds(size.area_mm2, most.area_mm2))
+      if (least && most && exceeds(least.area_mm2, most.area_mm2)) turned ??= turnedRange(element, 'terminalSmallest', 'terminalLargest');
+      else if (size && most && exceeds(size.area_mm2, most.area_mm2))
         fail('too big for the terminal', `${cable.tag} is ${shown}; the terminals of ${element.tag} take ${range}.`, [
           'A terminal kit or pin adapter listed for it.',
           'More, smaller sets (1/0 AWG or larger each), or short tails of a size that fits.',
@@ -149,6 +152,7 @@ export const terminalRange: Check = {
       else fits.push(`${element.tag} (${range})`);
     }
     if (faults.length > 0) return faults;
+    if (turned) return [openFinding(this, subject, runs, [], turned)];
     if (missing.length > 0) return [openFinding(this, subject, runs, [...new Set(missing)])];
     if (strange.length > 0) return [openFinding(this, subject, runs, [], notASize(strange))];
     if (fits.length === 0) return [notApplicable(this, subject, runs, 'It lands on the utility’s terminals only.')];

@@ -12,6 +12,7 @@ import {
   voltageMissing,
 } from './check.ts';
 import type { Finding, Verdict } from './finding.ts';
+import { turnedRange } from './turnedRange.ts';
 
 /** Whether parts are made for the voltage at which they stand: the combinations that cannot be. */
 
@@ -27,9 +28,12 @@ export const voltageMatch: Check = {
   why: 'A part on the wrong voltage fails at once or never does its work: a drive cannot make more voltage than it is given.',
   scope: 'element',
   judge({ element, side, flow, motors, nominal_V, voltageFrom, atSource }): readonly Finding[] {
-    if (atSource) return [];
     const subject = elementSubject(element);
     const runs = tagsOf(motors);
+    // Every low and every high line is made of these two.
+    if (element.kind === 'supply' && exceeds(element.voltageLeast_pct ?? 0, element.voltageMost_pct ?? Number.POSITIVE_INFINITY))
+      return [openFinding(this, subject, runs, [], turnedRange(element, 'voltageLeast_pct', 'voltageMost_pct'))];
+    if (atSource) return [];
     const path =
       element.kind === 'transformer' ? 'primaryVoltage_V' : element.kind === 'drive' || element.kind === 'motor' ? 'ratedVoltage_V' : null;
     if (path === null || (element.kind === 'drive' && side === 'output')) return [];

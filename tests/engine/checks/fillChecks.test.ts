@@ -232,6 +232,13 @@ describe('a gland', () => {
     expect(fits?.text).toBe('W is 22.0 mm thick; its gland takes 20.0 to 25.0 mm.');
     expect(judge({ outerDiameter_mm: 22, to: { glandLeast_mm: 20, glandMost_mm: 25 } })[0]?.subject.end).toBe('to');
   });
+  it('is open where its least is above its most: the two contradict each other', () => {
+    for (const diameter of [19, 22, 26]) {
+      const [found] = gland(diameter, 25, 20);
+      expect([found?.verdict, found?.phrase]).toEqual(['open', 'least above most']);
+      expect(found?.text).toContain('The two contradict each other.');
+    }
+  });
   it('is open while its range or the cable is not known, and not asked where there is none', () => {
     const open = (...given: Parameters<typeof gland>) => {
       const [found] = gland(...given);

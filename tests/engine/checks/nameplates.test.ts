@@ -4,7 +4,7 @@ import { setValue } from '../../../editor/store/edits.ts';
 import type { ElementScope } from '../../../engine/checks/check.ts';
 import { voltageMatch } from '../../../engine/checks/voltageMatch.ts';
 import { type Element, load, review } from '../../../engine/index.ts';
-import { DRIVE, elementScope, MOTOR, step } from './scopes.ts';
+import { DRIVE, elementScope, MOTOR, SUPPLY, step } from './scopes.ts';
 
 /** Nameplates at the edges of ± 10 % (IEC 60038, NEMA MG 1 12.44, from memory), on a line-up of 480 V in order. */
 
@@ -82,6 +82,17 @@ describe('which voltage counts', () => {
       [480],
       [480],
     ]);
+  });
+  it('of a line whose least is above its most is not known: the two contradict each other', () => {
+    const line = (voltageLeast_pct?: number, voltageMost_pct?: number): Element =>
+      ({ ...SUPPLY, voltageLeast_pct, voltageMost_pct }) as Element;
+    const found = asked({ element: line(110, 90), atSource: true })[0];
+    expect([found?.verdict, found?.phrase, found?.runs]).toEqual(['open', 'least above most', ['M']]);
+    expect(found?.text).toBe(
+      'Cannot be judged: lowest line voltage of S, 110\u00a0%; highest line voltage of S, 90\u00a0%. The two contradict each other.',
+    );
+    for (const said of [line(90, 110), line(95, 95), line(110), line(undefined, 90), line()])
+      expect(asked({ element: said, atSource: true })).toEqual([]);
   });
   it('is asked of no source, of no drive behind a drive, and of nothing without a nameplate of volts', () => {
     expect(asked({ atSource: true })).toEqual([]);

@@ -244,6 +244,15 @@ describe('a filter’s window', () => {
   });
   const at = (carrier_Hz: number | undefined, part: Element) =>
     only(asked(carrierWindow, { drive: { ...DRIVE, ...(carrier_Hz === undefined ? {} : { carrier_Hz }) }, parts: [part, MOTOR] }));
+  it('whose least is above its most contradicts itself: no carrier passes or fails by it', () => {
+    for (const carrier of [1000, 4000, 9000, undefined]) {
+      const found = at(carrier, filter(8000, 2000, 'sine'));
+      expect([found.verdict, found.phrase]).toEqual(['open', 'least above most']);
+      expect(found.text).toBe(
+        'Cannot be judged: least carrier of Z, 8\u00a0kHz; greatest carrier of Z, 2\u00a0kHz. The two contradict each other.',
+      );
+    }
+  });
   it('holds at both of its edges', () => {
     expect([1999, 2000, 8000, 8001].map((carrier) => at(carrier, filter(2000, 8000, 'sine')).verdict)).toEqual([
       'fail',

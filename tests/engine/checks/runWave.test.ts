@@ -215,6 +215,8 @@ describe('a length that is a range', () => {
       wave(single(line('w', length_m, { ...wired, ...(lengthMost_m ? { lengthMost_m } : {}) })));
     expect(worn(50).central_V).toBeGreaterThan(worn(500).central_V);
     expect([worn(50, 500).central_V, worn(50, 500).length_m]).toEqual([worn(50).central_V, 50]);
+    // In whichever order its ends are written.
+    expect([worn(500, 50).central_V, worn(500, 50).length_m]).toEqual([worn(50).central_V, 50]);
     // Of two pieces one may be a range.
     const pair = (more: Partial<Cable>) =>
       wave(

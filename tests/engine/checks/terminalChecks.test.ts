@@ -215,6 +215,20 @@ describe('the range of terminals', () => {
     const utility: Element = { id: 's', kind: 'supply', tag: 'S' };
     expect(only(judge(unsaid, { fromElement: utility, toElement: utility })).verdict).toBe('not-applicable');
   });
+  it('is open where the least that the terminals take is above the most: the two contradict each other', () => {
+    const turned: Element = { ...MOTOR, terminalSmallest: '1/0 AWG', terminalLargest: '8 AWG', terminalsPerPhase: 1 };
+    for (const each of ['2 AWG', '8 AWG', '1/0 AWG']) {
+      const found = only(size(each, { toElement: turned }));
+      expect([found.verdict, found.phrase, found.subject.kind]).toEqual(['open', 'least above most', 'cable']);
+      expect(found.text).toBe(
+        'Cannot be judged: smallest conductor that the terminals of M take, 1/0\u00a0AWG; largest conductor that the terminals of M take, 8\u00a0AWG. The two contradict each other.',
+      );
+    }
+    // What cannot be landed at the other end still fails.
+    expect(size('2/0 AWG', { toElement: turned }).map(({ phrase, subject }) => [phrase, subject.end])).toEqual([
+      ['too big for the terminal', 'from'],
+    ]);
+  });
   it('is not asked inside one enclosure, nor of the utility', () => {
     expect(only(judge({ kind: 'link' })).verdict).toBe('not-applicable');
     const utility: Element = { id: 's', kind: 'supply', tag: 'S' };
