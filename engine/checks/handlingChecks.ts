@@ -2,6 +2,7 @@ import { insulationFacts } from '../catalog/insulation.ts';
 import { fixed } from '../lineup/roundTo.ts';
 import { type Check, cableSubject, exceeds, finding, given, lacks, missingOf, notApplicable, openFinding, tagsOf } from './check.ts';
 import type { Finding } from './finding.ts';
+import { turnedRange } from './turnedRange.ts';
 
 /** Cold, movement, sun and age. */
 
@@ -66,6 +67,8 @@ export const insulationTemperature: Check = {
     ];
     // Before the cold, which is a caution: what is not known might fail it.
     if (missing.length > 0 || least === undefined || ambientLeast_C === undefined) return [openFinding(this, subject, runs, missing)];
+    if (exceeds(ambientLeast_C, cable.installation.ambient_C ?? ambientLeast_C))
+      return [openFinding(this, subject, runs, [], turnedRange(cable, 'installation.ambientLeast_C', 'installation.ambient_C'))];
     if (exceeds(least, ambientLeast_C)) {
       return [
         finding(this, subject, runs, {

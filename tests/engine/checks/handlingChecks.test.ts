@@ -24,6 +24,11 @@ describe('cold, sun and movement', () => {
     expect([at(-40, 'EPR'), at(-40.1, 'EPR'), at(-40, 'HEPR'), at(-40.1, 'HEPR')]).toEqual(['pass', 'caution', 'pass', 'caution']);
     expect([exceeds(-10, -10), exceeds(-9.9, -10), exceeds(-10.1, -10), exceeds(0, 0)]).toEqual([false, true, false, false]);
   });
+  it('whose coldest is above the ambient it carries its current at is not known: the two contradict each other', () => {
+    const found = of({ ...STILL, ambientLeast_C: 20, ambient_C: -20 });
+    expect([found.verdict, found.phrase]).toEqual(['open', 'least above most']);
+    expect([of({ ...STILL, ambient_C: 0 }).verdict, of({ ...STILL, ambient_C: 30 }).verdict]).toEqual(['pass', 'pass']);
+  });
   it('shows from what, and what to do of one that is too cold', () => {
     const [warm, cold] = [of(STILL), of({ ...STILL, ambientLeast_C: -20 }, { temperatureLeast_C: -15 })];
     expect([warm, cold].map((each) => [each.verdict, each.phrase, each.value, each.limit, each.unit, each.quantity, each.working])).toEqual(
