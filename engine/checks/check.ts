@@ -165,6 +165,9 @@ export interface OutputScope extends Common {
   /** Parts behind it, motors too, nearest first. */
   readonly parts: readonly Element[];
   readonly motors: readonly ElementOf<'motor'>[];
+  /** What it delivers for each ampere that they draw, and the transformers between. */
+  readonly motorsSeen: readonly number[];
+  readonly between: readonly ElementOf<'transformer'>[];
   /** Cables that start at its own terminals. */
   readonly first: readonly Cable[];
   readonly tree: WaveTree;

@@ -68,7 +68,7 @@ export const chargingCurrentCheck: Check = {
     'first launch of an edge into the modes of the cable, from a field solution of typical cross-sections; ± 40 %; the maker’s own table wins',
   why: 'Every edge must fill the cable before anything reaches the motor. Small drives have no amperes to spare for it, and shielded or thicker cable takes more.',
   scope: 'output',
-  judge({ drive, cables, first, motors, nominal_V, voltageFrom, parts, basis, project }): readonly Finding[] {
+  judge({ drive, cables, first, motors, motorsSeen, between, nominal_V, parts, basis, project }): readonly Finding[] {
     const subject = elementSubject(drive);
     const runs = tagsOf(motors);
     const all = cables.filter((cable) => cable.kind === 'cable');
@@ -79,7 +79,7 @@ export const chargingCurrentCheck: Check = {
     // What lies behind a coil is charged by way of it; what lies ahead of one takes the whole edge.
     const real = all.filter((cable) => !softener(cable));
     const { outputCurrent_A } = drive;
-    const { missing: undrawn, inputs: drawn, sum_A: motor_A, through } = drawnHere(motors, nominal_V, voltageFrom);
+    const { missing: undrawn, inputs: drawn, sum_A: motor_A, through } = drawnHere(motors, motorsSeen, between);
     // Nothing that is done to the cable helps where the motor alone takes more than the drive gives.
     const alone = outputCurrent_A !== undefined && exceeds(motor_A, outputCurrent_A);
     const larger = 'A larger drive.';

@@ -285,6 +285,8 @@ export function judgeZone(zone: Zone, around: Around): ZoneReview {
       cables: zone.steps.flatMap((step) => (step.via?.kind === 'cable' ? [step.via.cable] : [])),
       parts: [...new Set(zone.steps.map((step) => step.element))].filter((element) => element !== drive),
       motors: motorsOf(zone),
+      motorsSeen: (below[0] ?? NOTHING_BELOW).motorsSeen,
+      between: (below[0] ?? NOTHING_BELOW).between,
       first: zone.steps.flatMap((step) => (step.parent === 0 && step.via?.kind === 'cable' ? [step.via.cable] : [])),
       tree,
       nominal_V: atDrive,

@@ -29,7 +29,7 @@ export function randomLineUp(seed: number): LineUp {
     return one(edge, edge * (1 + 1e-12), edge * (1 - 1e-12), edge * 1.02, edge * 0.98);
   };
   // Of a generator of its own: what is drawn from the first stays what it was.
-  const beside = randomFrom(~seed);
+  const apart = randomFrom(~seed);
   const missing = chance(0.3) ? 0.06 : 0;
   const basis = one('us' as const, 'iec' as const);
   const volts = basis === 'us' ? one(208, 240, 480, 600) : one(230, 400, 500, 690);
@@ -85,7 +85,7 @@ export function randomLineUp(seed: number): LineUp {
         ),
         concentricity_pct: 90,
         // Often more than the letters allow.
-        temperature_C: beside() < 0.15 ? ([60, 75, 90, 105] as const)[Math.floor(4 * beside())] : undefined,
+        temperature_C: apart() < 0.15 ? ([60, 75, 90, 105] as const)[Math.floor(4 * apart())] : undefined,
       },
       construction: one('singles' as const, 'multicore' as const, 'foil-and-braid' as const),
       grounds: { count: 1, size, metal: 'copper' as const },

@@ -44,6 +44,8 @@ const all = (tree: WaveTree, more: Partial<OutputScope> = {}) =>
         cables: [WIRE],
         parts: [MOTOR],
         motors: [MOTOR],
+        motorsSeen: [1],
+        between: [],
         first: [WIRE],
         tree,
         nominal_V: 480,

@@ -26,6 +26,8 @@ const asked = (check: Check, more: Partial<Omit<OutputScope, 'tree'>>): readonly
     cables: [SHIELDED],
     parts: [MOTOR],
     motors: [MOTOR],
+    motorsSeen: [1],
+    between: [],
     first: [SHIELDED],
     nominal_V: 480,
     voltageFrom: SUPPLY,

@@ -28,6 +28,8 @@ const asked = (tree: Partial<WaveTree>, more: Partial<OutputScope> = {}) =>
       cables: [WIRED],
       parts: [MOTOR],
       motors: [MOTOR],
+      motorsSeen: [1],
+      between: [],
       first: [WIRED],
       nominal_V: 480,
       voltageFrom,
