@@ -47,6 +47,8 @@ export interface CableScope extends Common {
   readonly ahead: readonly (Element | Cable)[];
   /** Per cent of nominal that each cable with a length loses from the supply to this one, nearest first (input side). */
   readonly lostAhead_pct: readonly (number | null)[];
+  /** Parts and cables between it and its loads whose impedance is not known (input side). */
+  readonly unmadeBehind: readonly (Element | Cable)[];
   /** What draws a current in the zone that is not known. */
   readonly undrawn: readonly Element[];
   /** Drives and motors fed through it, and what is drawn here for each ampere that they draw: not one where a transformer stands between. */
@@ -150,6 +152,8 @@ export interface RunScope extends Common {
   readonly ahead: readonly (Element | Cable)[];
   /** Per cent of nominal that each cable with a length loses there, nearest first. */
   readonly lostAhead_pct: readonly (number | null)[];
+  /** What draws a current there that is not known. */
+  readonly undrawnAhead: readonly Element[];
   /** All motors on the drive, this one included. */
   readonly driven: readonly ElementOf<'motor'>[];
   readonly shield: ShieldPath;

@@ -117,6 +117,7 @@ export const feederDrop: Check = {
     arrivalParts,
     ahead,
     lostAhead_pct,
+    unmadeBehind,
     undrawn,
   }): readonly Finding[] {
     if (side !== 'input') return [];
@@ -216,18 +217,24 @@ export const feederDrop: Check = {
     }
     // A drive draws the more the less it is given: what is lost here is the least that it can be, and at most twice that, since at
     // half of its voltage no drive runs.
-    const least = flow.voltage_V === null;
-    const inputs = [...new Set([...inputsOf({ cable, drives, source, voltageFrom }), ...impedanceGiven(ahead)])];
-    if (!over && !inAll && (least || (sags.length > 0 && mayGrow))) {
-      const lacking = least ? voltageGaps(ahead, undrawn) : sags;
+    const unfed = flow.voltage_V === null;
+    const least = unfed || unmadeBehind.length > 0;
+    const inputs = [...new Set([...inputsOf({ cable, drives, source, voltageFrom }), ...impedanceGiven([...ahead, ...unmadeBehind])])];
+    if (!over && !inAll && (unfed || ((sags.length > 0 || least) && mayGrow))) {
+      const lacking = [...(unfed ? voltageGaps(ahead, undrawn) : sags), ...impedanceGaps(unmadeBehind)];
+      const where = unfed || sags.length > 0 ? 'ahead' : 'behind';
+      const why =
+        lacking.length === 0 && least && !unfed
+          ? `No table gives the impedance of ${tagsOf(unmadeBehind).join(', ')}.`
+          : whyUnknown(lacking);
       return [
         openFinding(this, subject, runs, lacking, {
           quantity: 'drop at rated input current',
           value,
           limit,
           unit: '%',
-          phrase: 'voltage ahead?',
-          text: `${cable.tag} loses at least ${fixed(flow.drop_V, 2)} V, ${fixed(value, 2)} % of ${fixed(nominal_V, 0)} V: the voltage ahead is not known, and drives draw more the less it is. ${whyUnknown(lacking)}`,
+          phrase: `voltage ${where}?`,
+          text: `${cable.tag} loses at least ${fixed(flow.drop_V, 2)} V, ${fixed(value, 2)} % of ${fixed(nominal_V, 0)} V: the voltage ${where} is not known, and drives draw more the less it is. ${why}`,
           inputs,
         }),
       ];
@@ -297,6 +304,7 @@ export const leadDrop: Check = {
     inputKnown,
     ahead,
     lostAhead_pct,
+    undrawnAhead,
     driven,
     assumptions,
   }): readonly Finding[] {
@@ -413,7 +421,11 @@ export const leadDrop: Check = {
           ...found,
           verdict: 'open',
           phrase: 'input voltage?',
-          missing: [...missingOf(drive, 'inputCurrent_A'), ...impedanceGaps(ahead)],
+          missing: [
+            ...missingOf(drive, 'inputCurrent_A'),
+            ...undrawnAhead.filter((each) => each !== drive).flatMap(drawnGaps),
+            ...impedanceGaps(ahead),
+          ],
         },
       ];
     }

@@ -10,7 +10,7 @@ import type { Element } from '../lineup/elements.ts';
 import type { LineUp } from '../lineup/lineUp.ts';
 import { raceways } from '../lineup/raceways.ts';
 import { buildNetwork, type Run, type Zone } from '../network/network.ts';
-import { type Around, judge, judgeZone, type Neighbour, switchedOff, type WayAround } from './judgeZone.ts';
+import { type Around, judge, judgeZone, type Neighbour, switchedOff, undrawnIn, type WayAround } from './judgeZone.ts';
 import { type Group, groupOf, inOrder, worstByRun } from './order.ts';
 import { loadsBelow, upstream } from './upstream.ts';
 
@@ -116,7 +116,7 @@ function reviewWith(
       if (step.element.kind === 'drive') deps.push(below[i]?.motors, below[i]?.motorsSeen, below[i]?.between);
     }
     for (let here = zone; here.feed; here = here.feed.zone)
-      deps.push(around.stepOf(here.feed.zone, here.feed.step), aheadOf(here.feed.zone, here.feed.step));
+      deps.push(around.stepOf(here.feed.zone, here.feed.step), aheadOf(here.feed.zone, here.feed.step), undrawnIn(here.feed.zone));
     return memo.inner(`review/${zone.kind}/${zone.source.id}`, deps, (own) => judgeZone(zone, { ...around, memo: own, below, runs }));
   });
 

@@ -91,10 +91,14 @@ export function judgeZone(zone: Zone, around: Around): ZoneReview {
   const atDrive = zone.feed ? stepOf(zone.feed.zone, zone.feed.step).nominal_V : null;
   const landed = landedByNode(zone);
   const arriving = arrivals(zone);
-  const loads = zone.steps.map(({ element }) => element).filter(({ kind }) => kind === 'drive' || kind === 'motor');
+  const loads = loadsOf(zone);
   const inZone = new Set<Element>(zone.kind === 'input' ? loads : []);
   const directOf = ({ motors }: Below) => motors.filter((motor) => inZone.has(motor));
-  const undrawn = loads.filter((each) => drawnGaps(each).length > 0);
+  const undrawn = undrawnIn(zone);
+  const unmade = zone.steps.filter(({ index, parent }) => {
+    const { drives, motors } = below[index] ?? NOTHING_BELOW;
+    return zone.kind === 'input' && parent >= 0 && drives.length + motors.length > 0 && stepOf(zone, index).resistance_ohm === null;
+  });
   const hasBypass = zone.kind === 'input' && zone.steps.some(({ element }) => bypassed(element).motors.length > 0);
 
   for (const step of zone.steps) {
@@ -218,6 +222,9 @@ export function judgeZone(zone: Zone, around: Around): ZoneReview {
       arrivalParts: arrivalParts(cable),
       ahead: zone.kind === 'input' ? partsAhead(zone, step) : [],
       lostAhead_pct: zone.kind === 'input' && parent ? lostTo(zone, parent) : [],
+      unmadeBehind: unmade.flatMap((each) =>
+        each !== step && upstream(zone, each).includes(step) ? [each.via?.kind === 'cable' ? each.via.cable : each.element] : [],
+      ),
       undrawn,
       drives: here.drives,
       motors: here.motors,
@@ -348,6 +355,7 @@ export function judgeZone(zone: Zone, around: Around): ZoneReview {
         inputKnown: feed.voltage_V !== null,
         ahead: fedAt ? partsAhead(start.zone.feed.zone, fedAt) : [],
         lostAhead_pct: fedAt ? lostTo(start.zone.feed.zone, fedAt) : [],
+        undrawnAhead: undrawnIn(start.zone.feed.zone),
         driven: motorsOf(start.zone),
         shield,
         tree,
@@ -392,6 +400,20 @@ export function judgeZone(zone: Zone, around: Around): ZoneReview {
     cables,
     runs: solvedRuns,
   };
+}
+
+const loadsOf = (zone: Zone): readonly Element[] =>
+  zone.steps.map(({ element }) => element).filter(({ kind }) => kind === 'drive' || kind === 'motor');
+
+/** Told to every run of a supply: found once for each of its zones. */
+const UNDRAWN = new WeakMap<Zone, readonly Element[]>();
+/** What draws a current in a zone that is not known. */
+export function undrawnIn(zone: Zone): readonly Element[] {
+  const held = UNDRAWN.get(zone);
+  if (held) return held;
+  const found = loadsOf(zone).filter((each) => drawnGaps(each).length > 0);
+  UNDRAWN.set(zone, found);
+  return found;
 }
 
 const NO_WAVE = { peak_V: null, peakLow_V: null, peakHigh_V: null, riseAtMotor_s: null, ring_Hz: null, ringOut_s: null };

@@ -205,6 +205,16 @@ describe('the drop of a feeder where the voltage ahead is not known', () => {
     expect([over.verdict, over.value, over.text.includes('W loses at least 24.00 V')]).toEqual(['caution', 5, true]);
     expect(behind(24, { project: { ...project, limits: { feederDrop_pct: 2 } } }).verdict).toBe('fail');
   });
+  it('ahead of an impedance that is not known it passes where twice as much would, too: the less arrives, the more is drawn', () => {
+    const { length_m: _, ...endless } = { ...CABLE, id: 'c9', tag: 'G' };
+    const found = [7.2, 7.201, 14.401].map((drop_V) => feeder({ unmadeBehind: [endless], flow: step({ drop_V }) }));
+    expect(found.map((each) => each.verdict)).toEqual(['pass', 'open', 'caution']);
+    expect(found[1] && [found[1].phrase, fields(found[1])]).toEqual(['voltage behind?', ['G: length_m']]);
+    expect(found[1]?.text).toBe(
+      'W loses at least 7.20 V, 1.50 % of 480 V: the voltage behind is not known, and drives draw more the less it is. Not known: length of G, one way.',
+    );
+    expect(found[0]?.text).toContain('W loses at least 7.20 V');
+  });
   it('behind a supply of no known fault level it passes where twice as much would: at half of the voltage no drive runs', () => {
     const { faultCurrent_A: _, ...source } = SUPPLY;
     const found = [7.2, 7.201, 14.401].map((drop_V) => feeder({ source, flow: step({ drop_V }) }));
@@ -365,6 +375,10 @@ describe('the drop from drive to motor', () => {
     const { inputCurrent_A: _, ...silent } = DRIVE;
     expect(fields(losing(1, { inputKnown: false, drive: silent }))).toEqual(['D: inputCurrent_A']);
     expect(losing(1, { inputKnown: false }).missing).toEqual([]);
+    // Another drive on the same supply draws as much as nobody knows.
+    const other = { ...silent, id: 'e9', tag: 'E' };
+    const found = losing(1, { inputKnown: false, drive: silent, undrawnAhead: [silent, other] });
+    expect([found.verdict, fields(found)]).toEqual(['open', ['D: inputCurrent_A', 'E: inputCurrent_A']]);
     expect(losing(1, { inputKnown: false }).text).toContain('What the feeder leaves is not known.');
   });
   it('behind a supply of no known fault level a good drop is open: what the feeder leaves is the most that it can be', () => {

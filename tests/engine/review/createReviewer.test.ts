@@ -116,7 +116,8 @@ describe('a way around a drive', () => {
       ),
     ).toEqual(['', '', '']);
     expect(around(edited(site, 'k', 'role', 'line'), 'd')).toEqual(['', '', '']);
-    expect(around(site, 'b')).toEqual(['', '', '']);
+    // A part ahead of it is told the motors alone.
+    expect(around(site, 'b')).toEqual(['m1 m2', '', '']);
     const direct = lineUpOf([...PARTS, part('motor', 'm3')], [...CABLES.filter(({ id }) => id !== 'x2'), link('c4', 'b', 'm3')]);
     expect(around(direct, 'k')).toEqual(['', '', '']);
     const { bypassed } = toldOf(site).told<ElementScope>('element/ko/output');

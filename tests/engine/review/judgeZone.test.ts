@@ -248,6 +248,11 @@ describe('a cable is told', () => {
   it('whether a filter stands ahead on its own side of the drive', () => {
     expect(rows(({ filterAhead }) => filterAhead, 'c4, c6, c11, c8, o1')).toEqual({ c4: false, c6: true, c11: true, c8: false, o1: false });
   });
+  it('what stands between it and its loads with an impedance that nobody knows', () => {
+    const made = asked({ flows: (place) => (['f:line', 'd2:line'].includes(place) ? {} : { resistance_ohm: 0 }) });
+    const of = (id: string) => sorted(made.of<CableScope>('cable', id).unmadeBehind);
+    expect([of('c2'), of('c4'), of('c5'), of('c10'), of('o1')]).toEqual(['c5 c8', 'c5', '', '', '']);
+  });
   it('motors that it feeds without a drive between', () => {
     expect(rows(({ direct }) => ids(direct), 'c1, c10, c3, c8, o1, o4')).toEqual({ c1: 'm4', c10: 'm4', c3: '', c8: '', o1: '', o4: '' });
   });
@@ -412,6 +417,12 @@ describe('a run is told', () => {
     expect(lost.of<RunScope>('run', 'm1').lostAhead_pct).toEqual([1, null, null, 2, 1]);
     expect(lost.of<CableScope>('cable', 'c4').lostAhead_pct).toEqual([null, 2, 1]);
     expect([lost.of<CableScope>('cable', 'c1').lostAhead_pct, lost.of<CableScope>('cable', 'o1').lostAhead_pct]).toEqual([[], []]);
+  });
+  it('what draws a current on its supply that nobody knows', () => {
+    // Nothing says what d1, d2, d3 or m4 draw; with d2 known the others are left.
+    expect(sorted(told('m1').undrawnAhead)).toBe('d1 d2 d3 m4');
+    const parts = PARTS.map((each) => (each.id === 'd2' ? { ...each, inputCurrent_A: 20 } : each)) as readonly Element[];
+    expect(sorted(asked({ parts }).of<RunScope>('run', 'm1').undrawnAhead)).toBe('d1 d3 m4');
   });
   it('whether the voltage at its drive is known', () => {
     expect(told('m1').inputKnown).toBe(false);
