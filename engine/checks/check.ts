@@ -172,8 +172,6 @@ export interface OutputScope extends Common {
   /** What it delivers for each ampere that they draw, and the transformers between. */
   readonly motorsSeen: readonly number[];
   readonly between: readonly ElementOf<'transformer'>[];
-  /** Cables that start at its own terminals. */
-  readonly first: readonly Cable[];
   readonly tree: WaveTree;
   /** Nominal voltage at the drive's input. */
   readonly nominal_V: number | null;

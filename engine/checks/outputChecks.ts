@@ -68,7 +68,7 @@ export const chargingCurrentCheck: Check = {
     'first launch of an edge into the modes of the cable, from a field solution of typical cross-sections; ± 40 %; the maker’s own table wins',
   why: 'Every edge must fill the cable before anything reaches the motor. Small drives have no amperes to spare for it, and shielded or thicker cable takes more.',
   scope: 'output',
-  judge({ drive, cables, first, motors, motorsSeen, between, nominal_V, parts, basis, project }): readonly Finding[] {
+  judge({ drive, cables, motors, motorsSeen, between, nominal_V, parts, basis, project }): readonly Finding[] {
     const subject = elementSubject(drive);
     const runs = tagsOf(motors);
     const all = cables.filter((cable) => cable.kind === 'cable');
@@ -126,7 +126,8 @@ export const chargingCurrentCheck: Check = {
           missing.length > 0 ? {} : { text: 'Cannot be judged yet: the supply voltage of the drive is not known.' },
         ),
       ];
-    const lead = first[0] ?? real[0];
+    const first = real.filter((cable) => ways.first.includes(cable));
+    const [lead] = first;
     const line = lead ? cableLine(lead, basis) : null;
     if (!lead || !line)
       return [
@@ -138,10 +139,7 @@ export const chargingCurrentCheck: Check = {
     const differential_ohm = (line.impedanceLL_ohm * line.sets) / 2;
     const bus_V = busVoltage_V(nominal_V, drive);
     const rise_s = drive.riseTime_s ?? USUAL_RISE_S;
-    const sets = Math.max(
-      1,
-      first.reduce((sum, cable) => sum + (cable.kind === 'cable' ? (cable.conductor.sets ?? 1) : 0), 0),
-    );
+    const sets = first.reduce((sum, cable) => sum + (cable.conductor.sets ?? 1), 0);
     const { peak_A, rms_A } = chargingCurrent({
       bus_V,
       differential_ohm,

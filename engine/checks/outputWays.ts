@@ -8,14 +8,17 @@ export interface Ways {
   readonly before: (cable: Cable) => readonly Element[];
   /** The same of a part, without itself. */
   readonly ahead: (part: Element) => readonly Element[];
+  /** Cables that an edge enters first: at the drive's own terminals, or behind connections inside its enclosure alone. */
+  readonly first: readonly Cable[];
 }
 
 /** The cables of a scope stand in the order in which they are reached from the drive. */
 export function waysBehind({ drive, cables, parts }: Pick<OutputScope, 'drive' | 'cables' | 'parts'>): Ways {
   const byId = new Map(parts.map((part) => [part.id, part] as const));
-  const reached = new Map<string | undefined, { readonly port: string; readonly way: readonly Element[] }>();
-  reached.set(drive.id, { port: 'load', way: [] });
+  const reached = new Map<string | undefined, { readonly port: string; readonly way: readonly Element[]; readonly entered: boolean }>();
+  reached.set(drive.id, { port: 'load', way: [], entered: false });
   const before = new Map<Cable, readonly Element[]>();
+  const first: Cable[] = [];
   for (const cable of cables) {
     const [near, far] = reached.has(cable.from.element) ? [cable.from, cable.to] : [cable.to, cable.from];
     const at = reached.get(near.element);
@@ -24,7 +27,9 @@ export function waysBehind({ drive, cables, parts }: Pick<OutputScope, 'drive' |
     const passed = part !== undefined && at?.port !== (near.port ?? 'line');
     const way = [...(at?.way ?? []), ...(passed ? [part] : [])];
     before.set(cable, way);
-    reached.set(far.element, { port: far.port ?? 'line', way });
+    const real = cable.kind === 'cable';
+    if (real && !at?.entered) first.push(cable);
+    reached.set(far.element, { port: far.port ?? 'line', way, entered: real || at?.entered === true });
   }
-  return { before: (cable) => before.get(cable) ?? [], ahead: (part) => reached.get(part.id)?.way ?? [] };
+  return { before: (cable) => before.get(cable) ?? [], ahead: (part) => reached.get(part.id)?.way ?? [], first };
 }

@@ -294,7 +294,6 @@ export function judgeZone(zone: Zone, around: Around): ZoneReview {
       motors: motorsOf(zone),
       motorsSeen: (below[0] ?? NOTHING_BELOW).motorsSeen,
       between: (below[0] ?? NOTHING_BELOW).between,
-      first: zone.steps.flatMap((step) => (step.parent === 0 && step.via?.kind === 'cable' ? [step.via.cable] : [])),
       tree,
       nominal_V: atDrive,
       voltageFrom: voltageFrom(zone, source),

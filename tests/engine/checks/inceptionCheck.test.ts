@@ -46,7 +46,6 @@ const all = (tree: WaveTree, more: Partial<OutputScope> = {}) =>
         motors: [MOTOR],
         motorsSeen: [1],
         between: [],
-        first: [WIRE],
         tree,
         nominal_V: 480,
         voltageFrom: SUPPLY,

@@ -28,7 +28,6 @@ const asked = (check: Check, more: Partial<Omit<OutputScope, 'tree'>>): readonly
     motors: [MOTOR],
     motorsSeen: [1],
     between: [],
-    first: [SHIELDED],
     nominal_V: 480,
     voltageFrom: SUPPLY,
     ...more,
@@ -44,14 +43,13 @@ const link = (from: string, to: string): Cable => ({
   to: { element: to, port: 'line' },
 });
 /** Drive, part, cable, motor: what the cable needs so that the part stands ahead of it. */
-const behindPart = ({ id }: Element, cable: Cable): Pick<OutputScope, 'cables' | 'first'> => ({
+const behindPart = ({ id }: Element, cable: Cable): Pick<OutputScope, 'cables'> => ({
   cables: [link('e1', id), { ...cable, from: { element: id, port: 'load' } }],
-  first: [],
 });
 /** Drive, cable, part, motor. */
-const beforePart = ({ id }: Element, cable: Cable): Pick<OutputScope, 'cables' | 'first'> => {
+const beforePart = ({ id }: Element, cable: Cable): Pick<OutputScope, 'cables'> => {
   const own = { ...cable, to: { element: id, port: 'line' } } as const;
-  return { cables: [own, link(id, 'e2')], first: [own] };
+  return { cables: [own, link(id, 'e2')] };
 };
 
 describe('the length that a manual allows', () => {
@@ -342,7 +340,7 @@ describe('charging current', () => {
   const LINE: Cable = { ...SHIELDED, insulation: { type: 'XHHW-2' }, length_m: 30 };
   const fast = { ...DRIVE, carrier_Hz: 4000, outputCurrent_A: 77, riseTime_s: 1e-7 };
   const charged = (more: Partial<Omit<OutputScope, 'tree'>> = {}) =>
-    only(asked(chargingCurrentCheck, { drive: fast, cables: [LINE], first: [LINE], motors: [{ ...MOTOR, ratedCurrent_A: 60 }], ...more }));
+    only(asked(chargingCurrentCheck, { drive: fast, cables: [LINE], motors: [{ ...MOTOR, ratedCurrent_A: 60 }], ...more }));
   it('goes with the square root of motor² and charging², of the drive’s rating', () => {
     const found = charged();
     const [motor_A = 0, effective_A = 0, together_A = 0] = [...(found.working[3] ?? '').matchAll(/[\d.]+/g)]
@@ -367,21 +365,24 @@ describe('charging current', () => {
     };
     // 480 V rectified: √2 × 480 = 678.8 V; far beyond the critical length all of it flows.
     const long = { ...LINE, length_m: 300 };
-    const one = launched(charged({ cables: [long], first: [long] }));
+    const one = launched(charged({ cables: [long] }));
     expectClose(one.bus, 679, { absolute: 31 }, 'of the bus');
     expectClose(one.peak, (2 / 3) * (one.bus / one.differential) + one.bus / one.common / 3, { relative: 5e-3 }, 'by hand');
     const double = { ...long, conductor: { ...long.conductor, sets: 2 } };
-    const two = launched(charged({ cables: [double], first: [double] }));
+    const two = launched(charged({ cables: [double] }));
     expect([one.sets, two.sets, two.differential]).toEqual([1, 2, one.differential]);
     expectClose(two.peak, 2 * one.peak, { relative: 1e-3 }, 'two sets');
     // Two cables at the drive's own terminals are two as well; a link is none of them.
-    expect(launched(charged({ cables: [long, long], first: [long, long] })).sets).toBe(2);
-    const link: Cable = { ...CABLE, kind: 'link', conductor: { sets: 3 } };
-    expect(launched(charged({ cables: [long, link], first: [long, link] })).sets).toBe(1);
-    const { sets: _, ...single } = long.conductor;
-    expect(launched(charged({ cables: [long], first: [{ ...long, conductor: single }] })).sets).toBe(1);
-    expect(launched(charged({ cables: [long], first: [] })).sets).toBe(1);
-    expect(charged({ cables: [double], first: [double] }).working[1]).toContain('2 sets, at');
+    expect(launched(charged({ cables: [long, { ...long, id: 'c2' }] })).sets).toBe(2);
+    expect(launched(charged({ cables: [long, { ...link('e1', 'k'), conductor: { sets: 3 } }] })).sets).toBe(1);
+    // Nor does what only goes on from a box launch anything of its own.
+    const on = { ...long, id: 'c2', from: { element: 'e2', port: 'load' }, conductor: { ...long.conductor, sets: 2 } } as const;
+    expect(launched(charged({ cables: [long, on] })).sets).toBe(1);
+    // Behind a contactor in the drive's own enclosure the edge enters the cable all the same, not the connection of no known build.
+    const contactor: Element = { id: 'k', kind: 'contactor', tag: 'K' };
+    const behind = charged({ parts: [contactor, MOTOR], ...behindPart(contactor, double) });
+    expect([launched(behind), behind.assumptions[0]?.source]).toEqual([two, charged().assumptions[0]?.source]);
+    expect(charged({ cables: [double] }).working[1]).toContain('2 sets, at');
     expect(charged().working[1]).toContain('1 set, at');
   });
   it('is told in amperes with its band', () => {
@@ -444,7 +445,7 @@ describe('charging current', () => {
     // Near by its charging: over 90 % with it, under 90 % without; a way so long that the band does not reach the limit, and is no peak.
     const long = { ...LINE, length_m: 150 };
     const charging = (motor_A: number, outputCurrent_A: number) =>
-      charged({ cables: [long], first: [long], drive: { ...fast, outputCurrent_A }, motors: [{ ...MOTOR, ratedCurrent_A: motor_A }] });
+      charged({ cables: [long], drive: { ...fast, outputCurrent_A }, motors: [{ ...MOTOR, ratedCurrent_A: motor_A }] });
     const more_A = Number(/ \+ ([\d.]+)²/.exec(charging(60, 77).working[3] ?? '')?.[1]);
     // 15 A of motor are 86 %, with the charging 93 %, at the far end of the band just under 100 %.
     const rating_A = Math.hypot(15, 1.41 * more_A);
@@ -469,7 +470,7 @@ describe('charging current', () => {
   });
   it('a cable that gives no line is open, and says what to mend', () => {
     const thin = { ...LINE, insulation: { wall_mm: 1e-6 } };
-    const open = charged({ cables: [thin], first: [thin] });
+    const open = charged({ cables: [thin] });
     expect([open.verdict, fields(open)]).toEqual(['open', ['X: insulation.wall_mm']]);
   });
   it('is left to the maker of what stands between drive and cable, not of a terminator', () => {

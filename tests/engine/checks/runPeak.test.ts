@@ -30,7 +30,6 @@ const asked = (tree: Partial<WaveTree>, more: Partial<OutputScope> = {}) =>
       motors: [MOTOR],
       motorsSeen: [1],
       between: [],
-      first: [WIRED],
       nominal_V: 480,
       voltageFrom,
       tree: { ...TREE, ...tree },
