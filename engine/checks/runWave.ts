@@ -112,11 +112,12 @@ function solve(tree: WaveTree, motor: ElementOf<'motor'>, at: WaveCase): Waves |
     });
   const long = solveRange(1);
   if (!isWave(long) || !tree.hops.some(({ cable }) => cable.lengthMost_m !== undefined)) return isWave(long) ? [long] : long;
-  const short = solveRange(0);
-  // A range that begins at nothing has no wave there.
-  if (!isWave(short)) return tree.hops.some(({ cable }) => cable.kind === 'cable' && leastLength_m(cable) === 0) ? [long] : short;
-  const share = (long.critical_m - short.length_m) / (long.length_m - short.length_m);
-  const between = share > 0 && share < 1 ? solveRange(share) : null;
+  // A range that begins at nothing has no wave there, but a hundredth of it on it has.
+  const begin = tree.hops.some(({ cable }) => cable.lengthMost_m !== undefined && leastLength_m(cable) === 0) ? 0.01 : 0;
+  const short = solveRange(begin);
+  if (!isWave(short)) return short;
+  const share = begin + ((1 - begin) * (long.critical_m - short.length_m)) / (long.length_m - short.length_m);
+  const between = share > begin && share < 1 ? solveRange(share) : null;
   return [long, short, ...(between && isWave(between) ? [between] : [])];
 }
 

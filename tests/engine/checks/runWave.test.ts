@@ -1,5 +1,15 @@
 import { describe, expect, it } from 'vitest';
-import { busAssumed, busVoltage_V, isWave, lackingIn, surgeOf, type Wave, type WaveCase, waveAt } from '../../../engine/checks/runWave.ts';
+import {
+  busAssumed,
+  busVoltage_V,
+  isWave,
+  lackingIn,
+  surgeOf,
+  type Wave,
+  type WaveCase,
+  waveAt,
+  wavesAt,
+} from '../../../engine/checks/runWave.ts';
 import type { WaveTree } from '../../../engine/checks/waveTree.ts';
 import type { Cable } from '../../../engine/lineup/cable.ts';
 import type { ElementOf } from '../../../engine/lineup/elements.ts';
@@ -228,8 +238,51 @@ describe('a length that is a range', () => {
     expect(pair({ lengthMost_m: 490 }).length_m).toBe(50);
   });
   it('is at its long end where both are alike', () => expect(wave(single(line('w', 50, { lengthMost_m: 100 }))).length_m).toBe(100));
-  it('from nothing is a range too: no cable, no wave, and the long end holds', () =>
-    expect(wave(single(line('w', 0, { lengthMost_m: 100 }))).length_m).toBe(100));
+  /** At which lengths of the whole way. */
+  const lengths = (...hops: readonly (readonly [least_m: number, most_m?: number])[]) => {
+    const cables = hops.map(([least_m, lengthMost_m], i) => line(`w${i}`, least_m, lengthMost_m ? { lengthMost_m } : {}));
+    const waves = wavesAt(treeOf(cables.map((cable, i) => ({ cable, from: i, to: i + 1 }))), M, AT);
+    return 'none' in waves ? waves.none : waves.map((each) => each.length_m);
+  };
+  it('is solved at its critical length too, 12.5 m, where that lies between', () => {
+    expect(lengths([100])).toEqual([100]);
+    expect(lengths([5, 100])).toEqual([100, 5, 12.5]);
+    expect([lengths([20, 100]), lengths([5, 10])]).toEqual([
+      [100, 20],
+      [10, 5],
+    ]);
+    // At an end it is no third length.
+    expect([lengths([12.5, 100]), lengths([5, 12.5])]).toEqual([
+      [100, 12.5],
+      [12.5, 5],
+    ]);
+    expect(lengths([2], [5, 95])).toEqual([97, 7, 12.5]);
+  });
+  it('from nothing is a range too: no cable, no wave, and it begins a hundredth on', () => {
+    expect(wave(single(line('w', 0, { lengthMost_m: 100 }))).length_m).toBe(100);
+    expect([lengths([0, 100]), lengths([0, 1000]), lengths([40], [0, 100])]).toEqual([
+      [100, 1, 12.5],
+      [1000, 10, 12.5],
+      [140, 41],
+    ]);
+  });
+  it('from nothing, behind a piece of another kind, is no better than a length within it', () => {
+    const worn = { conductor: { size: '12 AWG', metal: 'copper' as const, sets: 1 }, wave: { impedance_ohm: 100, velocity_mPerS: 200e6 } };
+    const behind = (length_m: number, lengthMost_m?: number) =>
+      wave(
+        treeOf([
+          { cable: line('v', 40), from: 0, to: 1 },
+          { cable: line('w', length_m, { ...worn, ...(lengthMost_m ? { lengthMost_m } : {}) }), from: 1, to: 2 },
+        ]),
+      );
+    expect(behind(5).central_V).toBeGreaterThan(behind(500).central_V);
+    near(behind(0, 500).central_V, behind(5).central_V);
+  });
+  it('is not judged while it begins so short that no step fits it and the rest', () => {
+    const tiny = line('w', 1e-4, { lengthMost_m: 60, wave: { impedance_ohm: 120, velocity_mPerS: 200e6 } });
+    const hops = [line('v', 40), tiny].map((cable, i) => ({ cable, from: i, to: i + 1 }));
+    expect(none(treeOf(hops))?.none).toBe('reach');
+  });
 });
 
 describe('no wave', () => {
