@@ -43,8 +43,8 @@ const MIL = unit(0.0254, 'mil', 'mils');
 const MM = unit(1, 'mm');
 const INCH = unit(25.4, 'in', '"', '″', 'inch');
 const HP = unit(745.6998715822702, 'hp');
-const KW = unit(1000, 'kW', 'kw');
-const KVA = unit(1000, 'kVA', 'kva');
+const KW = unit(1000, 'kW');
+const KVA = unit(1000, 'kVA');
 const about = (value: number): number => (Math.abs(value) >= 100 ? 0 : Math.abs(value) >= 10 ? 1 : 2);
 const both = (...units: Unit[]) => ({ us: units, metric: units });
 
@@ -58,9 +58,9 @@ export const SCALES: Readonly<Record<Exclude<Quantity, 'temperature' | 'size'>, 
   },
   power: { us: [HP, KW, unit(1, 'W')], metric: [KW, HP, unit(1, 'W'), unit(1e6, 'MW')], digits: about },
   apparentPower: { ...both(KVA, unit(1e6, 'MVA'), unit(1, 'VA')), digits: about },
-  voltage: { ...both(unit(1, 'V', 'v'), unit(1000, 'kV')), digits: about },
-  current: { ...both(unit(1, 'A', 'a'), unit(1000, 'kA', 'ka'), unit(0.001, 'mA')), digits: about },
-  frequency: { ...both(unit(1, 'Hz', 'hz'), unit(1000, 'kHz', 'khz')), digits: about },
+  voltage: { ...both(unit(1, 'V'), unit(1000, 'kV')), digits: about },
+  current: { ...both(unit(1, 'A'), unit(1000, 'kA'), unit(0.001, 'mA')), digits: about },
+  frequency: { ...both(unit(1, 'Hz'), unit(1000, 'kHz')), digits: about },
   time: { ...both(unit(1e-6, 'µs', 'μs', 'us'), unit(1e-9, 'ns'), unit(1e-3, 'ms'), unit(1, 's')), digits: () => 3 },
   percent: { ...both(unit(1, '%')), digits: about },
   area: { ...both(unit(1, 'mm²', 'mm2')), digits: about },

@@ -32,7 +32,7 @@ describe('every unit that may be typed', () => {
       },
     ],
     ['smallLength', { mm: 1, MM: 1, mil: 0.0254, mils: 0.0254, Mil: 0.0254, in: 25.4, '"': 25.4, '″': 25.4, inch: 25.4 }],
-    ['distance', { mm: 1, in: 25.4, inch: 25.4, cm: 10, m: 1000 }],
+    ['distance', { mm: 1, in: 25.4, inch: 25.4, cm: 10, m: 1000, ft: 304.8 }],
     ['power', { W: 1, kW: 1000, kw: 1000, KW: 1000, MW: 1e6, hp: HP_W, HP: HP_W }],
     ['apparentPower', { VA: 1, va: 1, kVA: 1000, kva: 1000, KVA: 1000, MVA: 1e6 }],
     ['voltage', { V: 1, v: 1, kV: 1000, KV: 1000, kv: 1000 }],
@@ -52,8 +52,9 @@ describe('every unit that may be typed', () => {
   it.each(UNITS)('%s', (quantity, units) => {
     for (const [name, factor] of Object.entries(units))
       for (const system of ['us', 'metric'] as const) {
-        // Megawatts are not offered where horsepower comes first.
+        // Megawatts are not offered where horsepower comes first, nor small distances in feet where millimetres do.
         if (name === 'MW' && system === 'us') continue;
+        if (quantity === 'distance' && name === 'ft' && system === 'metric') continue;
         for (const space of ['', ' ', '\u00a0', '\u2009', '\u202f']) {
           const value = typed(`2.5${space}${name}`, quantity, system);
           expect([name, system, typeof value]).toEqual([name, system, 'number']);
@@ -122,16 +123,43 @@ describe('numbers', () => {
     ['1,234,567.5', 1_234_567.5],
     ['1.234.567,5', 1_234_567.5],
     ['1234,567', 1234.567],
+    ['12,345.67', 12_345.67],
+    ['12.345,67', 12_345.67],
+    ['-1,234.5', -1234.5],
+    ['+1.234,5', 1234.5],
+    ['-12,345,678', -12_345_678],
+    ['+12.345.678', 12_345_678],
+    ['.25', 0.25],
+    [',25', 0.25],
+    ['1e12', 1e12],
+    ['1e-12', 1e-12],
   ])('%s', (text, value) => expect(typed(text, 'number')).toBe(value));
 
   it('one comma before three digits is asked, with both readings', () => {
     for (const text of ['1,234', '12,345', '999,000', '-1,234'])
       expect(typed(text, 'number')).toContain(`may be ${text.replace(',', '')} or ${text.replace(',', '.')}`);
   });
-  it.each(['1.2.3', '1,2,3', '12,34,567', '1,234.567,8', '--3', '1e', '.', ',', 'e5', 'x', '1,', '5.'])(
-    '%s is no number, and nothing is made of it',
-    (text) => expect([text, typeof typed(text, 'number')]).toEqual([text, 'string']),
-  );
+  it.each([
+    '1.2.3',
+    '1,2,3',
+    '12,34,567',
+    '1,234.567,8',
+    '1234,567.5',
+    '1234.567,5',
+    '1234,567,890',
+    '1234.567.890',
+    '1,234,567,8',
+    '1.234.567.8',
+    '1.234,5,6',
+    '--3',
+    '1e',
+    '.',
+    ',',
+    'e5',
+    'x',
+    '1,',
+    '5.',
+  ])('%s is no number, and nothing is made of it', (text) => expect([text, typeof typed(text, 'number')]).toEqual([text, 'string']));
   it('nothing typed says so', () =>
     expect([typed('', 'length'), typed('  \u00a0', 'length')]).toEqual(['nothing is typed', 'nothing is typed']));
 });
@@ -178,12 +206,29 @@ describe('sizes', () => {
     ['1.5 sq mm', '1.5 mm2'],
     ['16 sqmm', '16 mm2'],
     ['16 mm^2', '16 mm2'],
+    ['0,75 mm2', '0.75 mm2'],
+    ['#12', '12 AWG'],
+    ['AWG 10', '10 AWG'],
   ])('%s', (text, size) => expect([typed(text, 'size', 'us'), typed(text, 'size')]).toEqual([size, size]));
   it('a bare number is mm² where sizes are metric, and asked about where they are not', () => {
     expect([typed('2,5', 'size'), typed('35', 'size')]).toEqual(['2.5 mm2', '35 mm2']);
-    expect(typed('35', 'size', 'us')).toBe('“35” may be AWG, kcmil or mm²: write the unit');
-    for (const text of ['5/0', 'big', '2 AWG or so', 'x2 AWG', 'AWG', '#', 'AWG 2 or so', '35 mm2 x', 'x500 kcmil', '500 kcmils'])
-      expect(typed(text, 'size')).toContain('is not a conductor size');
+    for (const text of ['35', '2.5', '0,75']) expect(typed(text, 'size', 'us')).toBe(`“${text}” may be AWG, kcmil or mm²: write the unit`);
+    const odd = [
+      '5/0',
+      'big',
+      '2 AWG or so',
+      'x2 AWG',
+      'x#2',
+      'AWG',
+      '#',
+      'AWG 2 or so',
+      '35 mm2 x',
+      'x35 mm2',
+      'x500 kcmil',
+      '500 kcmils',
+    ];
+    for (const text of [...odd, '11/0', '1/00', '35x', 'x35'])
+      for (const system of ['us', 'metric'] as const) expect(typed(text, 'size', system)).toContain('is not a conductor size');
   });
   it('that nobody makes is refused, and 0 is 1/0', () => {
     expect(typed('0 AWG', 'size')).toBe('1/0 AWG');
@@ -231,6 +276,9 @@ describe('what was typed', () => {
     ['0,5', 'length', 'us', '0,5\u00a0ft'],
     ['0,5', 'length', 'metric', '0,5\u00a0m'],
     ['1e3', 'power', 'metric', '1e3\u00a0kW'],
+    ['1e-3', 'length', 'us', '1e-3\u00a0ft'],
+    ['1e+12', 'number', 'us', '1e+12'],
+    ['1e10', 'frequency', 'us', '1e10\u00a0Hz'],
     ['−5', 'temperature', 'us', '−5\u00a0°F'],
     ['25', 'size', 'metric', '25\u00a0mm²'],
     ['0.86', 'number', 'us', '0.86'],
@@ -246,6 +294,11 @@ describe('what was typed', () => {
     expect(asTyped('120 ft', 36.576, 'length', 'metric')).toBe('120 ft');
     expect(asTyped('0 ft', 0, 'length', 'metric')).toBe('0 ft');
     expect(asTyped('#2 AWG', '2 AWG', 'size', 'metric')).toBe('#2 AWG');
+    // The last bit of a conversion is no other value; a part in ten million is one.
+    expect(asTyped('120 ft', 36.576 * (1 + 1e-12), 'length', 'metric')).toBe('120 ft');
+    expect(asTyped('120 ft', 36.576 * (1 + 1e-7), 'length', 'metric')).toBe('36.6\u00a0m');
+    // What nobody can say in which unit is left as it is.
+    expect(withUnit('2', 'size', 'us')).toBe('2');
     // A bare number would change its meaning with the project's units, and a file may say anything.
     expect(asTyped('0,5', 0.1524, 'length', 'us')).toBe('0.5\u00a0ft');
     expect(asTyped('5 ft', 500, 'length', 'metric')).toBe('500\u00a0m');
