@@ -12,24 +12,31 @@ export interface Ways {
   readonly first: readonly Cable[];
 }
 
+interface Reached {
+  /** At which of its sides. */
+  readonly port: string;
+  readonly way: readonly Element[];
+  /** Whether a cable lies on the way. */
+  readonly entered: boolean;
+}
+
 /** The cables of a scope stand in the order in which they are reached from the drive. */
 export function waysBehind({ drive, cables, parts }: Pick<OutputScope, 'drive' | 'cables' | 'parts'>): Ways {
-  const byId = new Map(parts.map((part) => [part.id, part] as const));
-  const reached = new Map<string | undefined, { readonly port: string; readonly way: readonly Element[]; readonly entered: boolean }>();
-  reached.set(drive.id, { port: 'load', way: [], entered: false });
+  const byId = new Map<string | undefined, Element>(parts.map((part) => [part.id, part]));
+  const start: Reached = { port: 'load', way: [], entered: false };
+  const reached = new Map<string | undefined, Reached>([[drive.id, start]]);
   const before = new Map<Cable, readonly Element[]>();
   const first: Cable[] = [];
   for (const cable of cables) {
     const [near, far] = reached.has(cable.from.element) ? [cable.from, cable.to] : [cable.to, cable.from];
-    const at = reached.get(near.element);
-    const part = byId.get(near.element ?? '');
+    const { port, way: gone, entered } = reached.get(near.element) ?? start;
+    const part = byId.get(near.element);
     // Landed at the side at which its part was reached, it leaves without passing it.
-    const passed = part !== undefined && at?.port !== (near.port ?? 'line');
-    const way = [...(at?.way ?? []), ...(passed ? [part] : [])];
+    const way = part && port !== (near.port ?? 'line') ? [...gone, part] : gone;
     before.set(cable, way);
     const real = cable.kind === 'cable';
-    if (real && !at?.entered) first.push(cable);
-    reached.set(far.element, { port: far.port ?? 'line', way, entered: real || at?.entered === true });
+    if (real && !entered) first.push(cable);
+    reached.set(far.element, { port: far.port ?? 'line', way, entered: real || entered });
   }
   return { before: (cable) => before.get(cable) ?? [], ahead: (part) => reached.get(part.id)?.way ?? [], first };
 }

@@ -40,6 +40,8 @@ describe('what stands between a drive and what hangs on it', () => {
     const on = cable('b', ['l'], ['e2', 'line']);
     const { before, ahead } = ways(lead, on);
     expect([tags(before(on)), tags(ahead(MOTOR))]).toEqual(['', '']);
+    const unsaid = cable('a', ['e1', 'load'], ['l']);
+    expect([on, cable('b', ['l', 'line'], ['e2'])].map((each) => tags(ways(unsaid, each).ahead(MOTOR)))).toEqual(['', '']);
   });
   it('is nothing for what hangs on nothing', () => {
     const { before, ahead } = ways();

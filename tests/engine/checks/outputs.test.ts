@@ -111,6 +111,17 @@ describe('the length that a manual allows', () => {
       ['fail', 50],
     ]);
     expect(behind(filter('sine'), BOTH).limit).toBe(50);
+    // Nothing lies ahead of it: what is allowed without one is not asked.
+    expect(behind(filter('sine'), { lengthWithReactor_m: 200 }).verdict).toBe('pass');
+    const said = behind(filter('sine')).text.replaceAll('\u00a0', ' ');
+    expect(said).toBe('197 ft of cable hang on D; its manual allows 656 ft with a reactor or filter.');
+    // Without one at all its length is nothing to the drive, even if it were the shorter.
+    const none = length({ drive: with_({ ...BOTH, lengthWithReactor_m: 10 }), cables: [{ ...SHIELDED, length_m: 40 }] });
+    expect([none.verdict, none.limit, none.text.replaceAll('\u00a0', ' ')]).toEqual([
+      'pass',
+      50,
+      '131 ft of shielded cable hang on D; its manual allows 164 ft.',
+    ]);
   });
   it('is that with a reactor for what lies behind it alone: a reactor at the motor changes nothing', () => {
     const reactor: Element = { id: 'l', kind: 'reactor', tag: 'L' };
@@ -135,6 +146,10 @@ describe('the length that a manual allows', () => {
     ]);
     expect(pieces(51, 10).text).toContain('of shielded cable hang on D ahead of a reactor or filter');
     expect(fields(pieces(3, 100, { lengthWithReactor_m: 200 }))).toEqual(['D: manual.lengthShielded_m']);
+    // At the very end of one, the other is open still.
+    expect(pieces(3, 197, { lengthWithReactor_m: 200 }).verdict).toBe('open');
+    // Of two that are kept the nearer is told: 49 of 50 m, then 153 of 200 m beside 3 of 50 m.
+    expect([pieces(49, 10), pieces(3, 150)].map((each) => each.limit)).toEqual([50, 200]);
     // On one branch of two it is no help to the other.
     const other: Cable = { ...SHIELDED, tag: 'Y', length_m: 60, to: { element: 'm2', port: 'line' } };
     const { cables } = behindPart(reactor, { ...SHIELDED, length_m: 60 });
@@ -174,10 +189,13 @@ describe('the length that a manual allows', () => {
     ]);
   });
   it('is not asked without cable; a link is none, and has no length to ask for', () => {
-    const link: Cable = { ...CABLE, kind: 'link', conductor: {} };
+    const { construction: _, length_m: __, ...unbuilt } = CABLE;
+    const link: Cable = { ...unbuilt, kind: 'link', conductor: {} };
     expect([length({ cables: [] }).verdict, length({ cables: [link] }).verdict]).toEqual(['not-applicable', 'not-applicable']);
     const beside = length({ drive: with_(BOTH), cables: [{ ...SHIELDED, length_m: 50 }, link] });
     expect([beside.verdict, beside.value, beside.working]).toEqual(['pass', 50, ['X 50.0 m = 50.00 m']]);
+    const { length_m: ___, ...endless } = SHIELDED;
+    expect(fields(length({ drive: with_(BOTH), cables: [endless, link] }))).toEqual(['X: length_m']);
   });
 });
 
@@ -213,10 +231,23 @@ describe('the length for an emission category', () => {
   });
   it('a row without a carrier holds for all', () => {
     expect([only(emission('C3', undefined, 100)).verdict, only(emission('C3', 16_000, 100.1)).verdict]).toEqual(['pass', 'fail']);
-    expect(only(emission('C3', 16_000, 90)).text).not.toContain('kHz');
+    expect(only(emission('C3', 16_000, 90)).text.replaceAll('\u00a0', ' ')).toBe(
+      'Category C3 is asked; D keeps it to 100 m, and 90 m are connected.',
+    );
     // But only where none is nearer.
     const both: typeof rows = [...rows, { category: 'C2', length_m: 10 }];
     expect([only(emission('C2', 4000, 40, both)).limit, only(emission('C2', 9000, 40, both)).limit]).toEqual([50, 10]);
+  });
+  it('is that of the nearest of several, whichever way they are listed, and counts no link', () => {
+    const many = [16_000, 4000, 8000, 5000].map((carrier_Hz) => ({ category: 'C2' as const, carrier_Hz, length_m: carrier_Hz / 100 }));
+    expect([3000, 4500, 6000, 9000].map((carrier) => only(emission('C2', carrier, 1, many)).limit)).toEqual([40, 50, 80, 160]);
+    const found = asked(manualLimits, {
+      project: { ...project, emcCategory: 'C3' },
+      drive: with_({ lengthShielded_m: 500, emcLengths: rows, page: '31' }),
+      cables: [link('e1', 'k'), { ...SHIELDED, lengthMost_m: 70 }],
+    }).filter((each) => each.id.endsWith('/emission'));
+    expect(only(found).working).toEqual(['X 70.0 m = 70.00 m']);
+    expect(labels(only(found))).toEqual(expect.arrayContaining(['Page of the manual of D', 'Greatest length of X']));
   });
   it('is open where the carrier or the row is not known', () => {
     expect([only(emission('C2', undefined)).verdict, fields(only(emission('C2', undefined)))]).toEqual([
@@ -332,6 +363,12 @@ describe('a transformer behind a drive', () => {
       'does not allow',
     ]);
     expect(labels(of(sine, transformer(true)))).toHaveLength(1);
+    const pulsed = asked(outputTransformer, {
+      drive: { ...DRIVE, carrier_Hz: 4000 },
+      parts: [transformer(true), MOTOR],
+      cables: [link('e1', 't')],
+    });
+    expect(labels(only(pulsed))).toEqual([...labels(of(sine, transformer(true))), 'Carrier of D']);
     expect(of(sine).verdict).toBe('not-applicable');
   });
 });
@@ -385,6 +422,11 @@ describe('charging current', () => {
     expect(charged({ cables: [double] }).working[1]).toContain('2 sets, at');
     expect(charged().working[1]).toContain('1 set, at');
   });
+  it('a line shorter than the front takes its share of it: half as much of one twice as long', () => {
+    // At 1 and 2 µs more than 30 m of front lie in the cable at any speed a wave has in plastic: over 1.25 × 1 µs × 100 m/µs / 2.
+    const peak_A = (riseTime_s: number) => Number(/([\d.]+) A$/.exec(charged({ drive: { ...fast, riseTime_s } }).working[1] ?? '')?.[1]);
+    expectClose(peak_A(1e-6) / peak_A(2e-6), 2, { relative: 5e-3 }, 'by hand');
+  });
   it('is told in amperes with its band', () => {
     const found = charged();
     const [peak = 0, low = 0, high = 0] = (/about (\d+) A at each edge \((\d+) to (\d+)\)/.exec(found.text) ?? []).slice(1).map(Number);
@@ -410,7 +452,13 @@ describe('charging current', () => {
     expect(found.assumptions[2]?.value).toBe('0.85');
     const { riseTime_s: _, ...usual } = fast;
     expect(charged({ drive: usual }).assumptions.at(-1)?.what).toBe('rise time of D');
-    expect(charged({ drive: usual }).assumptions.at(-1)?.value).toMatch(/^0\.\d µs$/);
+    expect(charged({ drive: usual }).assumptions.at(-1)?.value).toMatch(/^0\.[1-9] µs$/);
+    expect(found.text).toMatch(/ % of its 77\.0 A\.$/);
+    expect(found.working[0]).toBe('connected: X 30.0 m = 30.0 m');
+    const active = charged({ drive: { ...fast, frontEnd: 'active', busRaise_pct: 8 }, cables: [{ ...LINE, lengthMost_m: 40 }] });
+    expect(labels(active)).toEqual(
+      expect.arrayContaining(['Front end of D', 'How much the front end of D raises its bus', 'Greatest length of X']),
+    );
     expect([charged().remedies.length, charged({ drive: { ...fast, outputCurrent_A: 50 } }).remedies.length]).toEqual([0, 1]);
   });
   it('offers nothing but a larger drive where the motor alone draws more than the drive gives: 60 A of 50 A are 120 %', () => {
@@ -472,6 +520,7 @@ describe('charging current', () => {
     const thin = { ...LINE, insulation: { wall_mm: 1e-6 } };
     const open = charged({ cables: [thin] });
     expect([open.verdict, fields(open)]).toEqual(['open', ['X: insulation.wall_mm']]);
+    expect(open.text).toContain('give no line that a wave could run on');
   });
   it('is left to the maker of what stands between drive and cable, not of a terminator', () => {
     const part = (role: 'sine' | 'dvdt' | 'terminator'): Element => ({ id: 'z', kind: 'filter', tag: 'Z', role });
@@ -487,6 +536,15 @@ describe('charging current', () => {
     const late = charged({ parts: [REACTOR], ...beforePart(REACTOR, LINE) });
     expect([late.verdict, late.value]).toEqual([charged().verdict, charged().value]);
     expect(charged({ parts: [part('terminator')] }).verdict).toBe('pass');
+    expect(charged({ parts: [part('terminator')], ...behindPart(part('terminator'), LINE) }).verdict).toBe('pass');
+    expect(charged({ parts: [REACTOR], ...behindPart(REACTOR, LINE) }).text).toContain('L stands between the drive and its cable');
+    // One branch behind it, one not: the other is charged as if it were alone.
+    const own = { ...LINE, id: 'c2', tag: 'Y', length_m: 20 };
+    const branched = charged({ parts: [REACTOR], cables: [...behindPart(REACTOR, LINE).cables, own] });
+    expect([branched.value, branched.working[0]]).toEqual([
+      charged({ cables: [own] }).value,
+      'connected: Y 20.0 m = 20.0 m, behind L none',
+    ]);
     expect(charged({ cables: [] }).text).toBe('No cable behind it.');
   });
   it('is open while what it hangs on is not known', () => {
@@ -499,6 +557,9 @@ describe('charging current', () => {
       'D: outputCurrent_A',
       'M: ratedCurrent_A',
     ]);
+    const still = charged({ motors: [motor] });
+    expect([still.verdict, fields(still), still.text.includes('nameplate current of M')]).toEqual(['open', ['M: ratedCurrent_A'], true]);
+    expect(fields(charged({ nominal_V: null, voltageFrom: { ...SUPPLY, voltage_V: undefined } }))).toEqual(['S: voltage_V']);
     expect([charged({ nominal_V: null }).verdict, charged({ nominal_V: null }).missing]).toEqual(['open', []]);
     expect(charged({ nominal_V: null }).text).toContain('the supply voltage of the drive is not known');
   });

@@ -68,9 +68,21 @@ describe('what stands in the way of a current', () => {
       'pass',
       'fail',
     ]);
+    // 144 A at 480 V are 119.7 kVA.
+    const transformer: Element = { id: 't', kind: 'transformer', tag: 'T', primaryVoltage_V: 480, ratedPower_VA: 119_000 };
+    expect([of(transformer, both).verdict, of({ ...transformer, ratedPower_VA: 120_000 }, both).verdict]).toEqual(['caution', 'pass']);
     expect(of(part('bus', 143), both).text).toContain('144.0 A are drawn for D, E');
   });
   it('a way around carries the motors that it would feed', () => {
+    // What it shares with the drive carries one or the other, and is asked for the drive; behind the drive too.
+    const shared = [{ bypassed: [MOTOR] }, { ...OUT, drives: [], bypassed: [MOTOR] }].map((more) => of(part('reactor', 60), more));
+    expect(shared.map((each) => [each.limit, each.case, each.runs])).toEqual([
+      [72, 'rated', ['M']],
+      [75, 'rated', ['M']],
+    ]);
+    // Motors that hang on the supply itself are no bypass.
+    const direct = of(part('reactor', 80), { drives: [] });
+    expect([direct.verdict, direct.limit, direct.case, direct.remedies]).toEqual(['pass', 75, 'rated', []]);
     const around = { ...part('contactor', 60), role: 'bypass' } as Element;
     const found = of(around, { drives: [], motors: [], bypassed: [MOTOR] });
     expect([found.verdict, found.limit, found.case, found.runs]).toEqual(['fail', 75, 'bypass', ['M']]);

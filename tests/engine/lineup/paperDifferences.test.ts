@@ -49,6 +49,16 @@ describe('the title block', () => {
       ['changed title block', 'Checked by: not set → B. Else', 'Sheet size: not set → A3', 'Show grounding conductors: not set → yes'],
     ]);
     expect(told(besideDifferences(bare, titled({ revision: 'B' })))).toEqual([['changed title block', 'Revision: not set → B']]);
+    // Each of its fields by itself, and the date between two states of one document.
+    for (const [field, label] of [
+      ['status', 'Status'],
+      ['createdBy', 'Created by'],
+      ['approvedBy', 'Approved by'],
+    ] as const)
+      expect(paper(bare, titled({ [field]: 'x' }))).toEqual([['changed title block', `${label}: not set → x`]]);
+    expect(told(besideDifferences(bare, titled({ date: '2027-01-01' })))).toEqual([
+      ['changed title block', 'Date of issue: not set → 2027-01-01'],
+    ]);
   });
 });
 

@@ -42,5 +42,7 @@ describe('laid out of a raceway', () => {
   it('what is in no raceway with it stays the same object', () => {
     const cables = [laid('a', ['b']), laid('b'), laid('c', ['d']), laid('d')];
     expect(laidOut(cables, new Set(['a'])).map((each, i) => each === cables[i])).toEqual([false, true, true, true]);
+    // Whoever says it there: that the second names the first is left as it is.
+    expect(left([laid('a', ['b']), laid('b'), laid('c'), laid('d', ['c'])], 'a')).toEqual([undefined, undefined, undefined, 'c']);
   });
 });

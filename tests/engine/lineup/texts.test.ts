@@ -211,6 +211,13 @@ describe('parts', () => {
     const list = [part('bus', 'a'), part('bus', 'b')];
     Object.assign(list, { map: (of: (each: Element) => unknown) => ++walked && Array.from(list, of) });
     expect([elementOf(list, 'b')?.id, elementOf(list, 'a')?.id, walked]).toEqual(['b', 'a', 1]);
+    // Three other documents beside it are remembered too, a fourth takes its place.
+    const others = (count: number) => {
+      for (let i = 0; i < count; i++) elementOf([], 'a');
+      elementOf(list, 'a');
+      return walked;
+    };
+    expect([others(3), others(4)]).toEqual([1, 2]);
   });
   it('are new under an id that none has', () => {
     expect([nextId(site, 'e'), nextId(site, 'c')]).toEqual(['e5', 'c4']);
