@@ -106,6 +106,17 @@ export const conduitFill: Check = {
   },
 };
 
+/** What is said to lie in the raceway and has no size that could be counted: a cable holds its own within its diameter. */
+function uncounted(cables: readonly Cable[]): readonly string[] {
+  const loose = cables.filter(({ construction }) => construction === 'singles');
+  const more = Math.max(...cables.map(({ installation }) => installation.loadedConductors ?? 0)) - 3 * cables.length;
+  return [
+    ...new Set(loose.flatMap(({ auxiliary }) => auxiliary.map(({ use }) => `${use} cores`))),
+    ...(loose.some(({ installation }) => (installation.spares ?? 'none') !== 'none') ? ['spare conductors'] : []),
+    ...(more > 0 ? [`${more} more loaded conductors that are said to lie there`] : []),
+  ];
+}
+
 function fill(check: Check, cable: Cable, together: readonly Cable[], basis: 'us' | 'iec', runs: readonly string[]): Finding {
   const subject = cableSubject(cable);
   const { raceway, racewaySize } = cable.installation;
@@ -138,8 +149,9 @@ function fill(check: Check, cable: Cable, together: readonly Cable[], basis: 'us
   // What else may lie in it only fills it further, and lowers the limit of one: what is over by itself stays over.
   const beside = over || together.length > 0 ? [] : missingOf(cable, 'installation.sharedWith');
   const fills = `fills ${fixed(value, 1)} % of a ${read.trade} in ${smallest.kind} raceway; ${limit} % is the most for ${count > 2 ? 'more than two' : count === 2 ? 'two' : 'one'}.`;
+  const left = over ? [] : uncounted([cable, ...together]);
   const shown = {
-    verdict: over ? (basis === 'us' ? 'fail' : 'caution') : 'pass',
+    verdict: over ? (basis === 'us' ? 'fail' : 'caution') : left.length > 0 ? 'note' : 'pass',
     authority: basis === 'us' ? 'code' : 'practice',
     quantity: 'fill of the raceway',
     value,
@@ -147,11 +159,11 @@ function fill(check: Check, cable: Cable, together: readonly Cable[], basis: 'us
     unit: '%',
     margin_pct: marginBelow(value, limit),
     phrase: `fill ${fixed(value, 0)} %`,
-    text: `${cable.tag}${together.length > 0 ? ` with ${tagsOf(together).join(', ')}` : ''} ${fills}`,
+    text: `${cable.tag}${together.length > 0 ? ` with ${tagsOf(together).join(', ')}` : ''} ${fills}${left.length > 0 ? ` Not counted: ${left.join('; ')}.` : ''}`,
     inputs: [
       ...given(cable, 'installation.raceway', 'installation.racewaySize'),
       ...sharers(cable, together),
-      ...[cable, ...together].flatMap((each) => given(each, ...CONTENTS)),
+      ...[cable, ...together].flatMap((each) => given(each, ...CONTENTS, 'installation.spares', 'installation.loadedConductors')),
       lookedUp(`area of ${read.trade} ${smallest.kind}`, `${fixed(smallest.area, 0)} mm²`, cite(FILL_TABLE_4)),
       lookedUp('most fill', `${limit} %`, cite(FILL_TABLE_1)),
     ],

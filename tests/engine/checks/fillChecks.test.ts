@@ -158,6 +158,25 @@ describe('the fill of a raceway', () => {
     const other: Cable = { ...WIRES, id: 'c2', tag: 'X', ...round(15, 3.356) };
     expect(of({ ...round(15, 3.356), ...pipe('2 EMT') }, { together: [other] }, false).verdict).toBe('pass');
   });
+  it('passes without a word only where all that is said to lie there is counted', () => {
+    const laid = (more: Partial<Cable['installation']>) => ({ installation: { ...WIRES.installation, ...more } });
+    const brake = { auxiliary: [{ use: 'brake' as const }] };
+    const [cores, spares, six] = [of(brake), of(laid({ spares: 'left-open' })), of(laid({ loadedConductors: 6 }))];
+    expect([cores, spares, six].map(({ verdict, text }) => [verdict, text.split('more than two. ')[1]])).toEqual([
+      ['note', 'Not counted: brake cores.'],
+      ['note', 'Not counted: spare conductors.'],
+      // Three of the six are counted: nobody drew the others.
+      ['note', 'Not counted: 3 more loaded conductors that are said to lie there.'],
+    ]);
+    expect([of(laid({ spares: 'none', loadedConductors: 3 })).verdict, of({ auxiliary: [] }).verdict]).toEqual(['pass', 'pass']);
+    // Inside a cable they are within its diameter.
+    expect(of({ ...brake, ...round(10, 3.356), ...pipe('2 EMT') }).verdict).toBe('pass');
+    // What is over without them is over with them.
+    expect(of({ ...brake, installation: { raceway: 'steel-conduit', racewaySize: '1/2 EMT' } }).verdict).toBe('fail');
+    // Of a neighbour too.
+    const beside: Cable = { ...WIRES, ...brake, id: 'c2', tag: 'X' };
+    expect(of({}, { together: [beside] }).text).toContain('Not counted: brake cores.');
+  });
   it('of a pipe whose kind nobody said takes the narrowest, and says so', () => {
     // 2 1/2: EMT 5.858, IMC 5.135, RMC 4.866 in².
     const found = of({ ...round(10, 4.866), ...pipe('2 1/2') });
