@@ -382,7 +382,7 @@ export const residualCurrent: Check = {
     // A residual-current switch breaks no overload and is drawn as a switch: what is fitted is judged whatever it is fitted to.
     const fitted = element.residualCurrentType !== undefined && element.residualCurrentType !== 'none';
     if (drives.length === 0 || (element.device !== 'breaker' && !fitted))
-      return element.device === undefined && drives.length > 0
+      return drives.length > 0 && (element.device === undefined || (element.device !== 'fuse' && element.residualCurrentType === undefined))
         ? [openFinding(this, subject, runs, missingOf(element, 'device', 'residualCurrentType'))]
         : [notApplicable(this, subject, runs, 'No breaker ahead of a drive.')];
     const type = element.residualCurrentType;

@@ -351,6 +351,14 @@ describe('a residual-current device', () => {
         'open',
       ]);
     expect(only(of({ device: 'switch', residualCurrentType: 'none' })).verdict).toBe('not-applicable');
+    // One of type A is a caution: that nobody says of a switch what it holds is no better.
+    for (const device of ['switch', 'fused-switch'] as const) {
+      const { residualCurrentType: _, ...unsaid } = BREAKER;
+      const found = only(
+        residualCurrent.scope === 'element' ? residualCurrent.judge(elementScope({ element: { ...unsaid, device }, drives: [LEAKY] })) : [],
+      );
+      expect([found.verdict, ...fields(found)]).toEqual(['open', 'Q: residualCurrentType']);
+    }
     expect(only(of({ residualCurrentType: 'A' }, { drives: [] })).verdict).toBe('not-applicable');
   });
   it('stands 30 % of its setting: 0.09 of 0.3 A', () => {
