@@ -1,3 +1,5 @@
+import { US_CONDUCTORS } from '../catalog/conductors.ts';
+import { nextRating_A } from '../catalog/deviceRatings.ts';
 import type { Cable } from '../lineup/cable.ts';
 import { valueAt } from '../lineup/fields.ts';
 import { fixed } from '../lineup/roundTo.ts';
@@ -53,28 +55,83 @@ function crowded({ cable, together, togetherFed }: CableScope): Cable {
   return { ...cable, installation: { ...cable.installation, ...more } };
 }
 
-function judgeAmpacity(check: CheckFacts, scope: CableScope, need: Need): readonly Finding[] {
-  const { cable, basis, motors } = scope;
-  const subject = cableSubject(cable);
-  const runs = tagsOf(motors);
-  if (cable.kind === 'link' || worstLength_m(cable) === 0)
-    return [notApplicable(check, subject, runs, 'No length: a connection inside one enclosure.')];
-  const together = basis === 'us' ? 'installation.loadedConductors' : 'installation.groupedCircuits';
-  const missing: Missing[] = [
-    ...need.missing,
+const countPath = (basis: CableScope['basis']): string =>
+  basis === 'us' ? 'installation.loadedConductors' : 'installation.groupedCircuits';
+
+/** What is not known of a cable and its place, to say what it carries. */
+function carryingGaps({ cable, basis }: CableScope): readonly Missing[] {
+  return [
     ...missingOf(
       cable,
       'conductor.size',
       'conductor.metal',
       'installation.ambient_C',
-      together,
+      countPath(basis),
       ...(basis === 'us' ? [] : ['installation.method']),
     ),
     ...(cable.insulation.type === undefined && cable.insulation.temperature_C === undefined ? [lacks(cable, 'insulation.type')] : []),
     // Without the place, wet is assumed for the temperature; without the type, the wet figure is not known.
     ...(cable.insulation.type === undefined && cable.installation.moisture === undefined ? [lacks(cable, 'installation.moisture')] : []),
   ];
+}
+
+/** NEC 310.10(G): the smallest set of a parallel group. */
+const LEAST_PARALLEL_MM2 = 53.49;
+
+export interface LeastPhases {
+  readonly missing: readonly Missing[];
+  readonly inputs: readonly Input[];
+  readonly need_A: number;
+  /** The smallest conductors that carry what is asked of these, and those whose device may be as large as this; null where none is. */
+  readonly byLoad: string | null;
+  readonly byDevice: string | null;
+}
+
+/**
+ * The smallest conductors in place of these (US). A device may be the next standard rating above what they carry, up to 800 A (NEC
+ * 240.4(B)); a motor circuit may have a larger one (240.4(G)), so that it asks for nothing, but its size may have been followed.
+ */
+export function leastPhases(scope: CableScope, device_A: number): LeastPhases {
+  const { cable, drives, direct, bypassed, motors, side } = scope;
+  const feeds = side === 'input' ? drives.length + direct.length + bypassed.length : motors.length;
+  const need = side === 'input' ? feederNeed(scope) : leadNeed(scope);
+  const { coolest_C, unknown } = terminals([scope.fromElement, scope.toElement]);
+  const warmest = Math.min(coolest_C ?? 90, unknown.length > 0 ? 75 : 90);
+  const least = (enough: (amperes: number) => boolean): string | null =>
+    US_CONDUCTORS.find(({ name, area_mm2 }) => {
+      if (area_mm2 < ((cable.conductor.sets ?? 1) > 1 ? LEAST_PARALLEL_MM2 : LEAST_MM2)) return false;
+      const carried = cableAmpacity({ ...cable, conductor: { ...cable.conductor, size: name } }, 'us', warmest);
+      return carried !== null && enough(carried.value_A);
+    })?.name ?? null;
+  return {
+    // One set, or a wet place, taken for want of a word would let larger conductors pass for the least.
+    missing:
+      feeds === 0
+        ? []
+        : [...new Set([...need.missing, ...carryingGaps(scope), ...missingOf(cable, 'conductor.sets', 'installation.moisture')])],
+    inputs: [
+      ...voltageGiven(scope.voltageFrom),
+      ...need.inputs,
+      ...given(cable, 'insulation.type', 'installation.ambient_C', 'installation.loadedConductors', 'installation.moisture'),
+    ],
+    need_A: need.need_A,
+    // What feeds nothing asks for nothing.
+    byLoad: feeds === 0 ? null : least((amperes) => !exceeds(need.need_A, amperes)),
+    byDevice: side === 'input' ? least((amperes) => device_A <= (amperes > 800 ? amperes : (nextRating_A(amperes, 'us') ?? 0))) : null,
+  };
+}
+/** 14 AWG, the smallest of the table for power. */
+const LEAST_MM2 = 2.08;
+
+function judgeAmpacity(check: CheckFacts, scope: CableScope, need: Need): readonly Finding[] {
+  const { cable, basis, motors } = scope;
+  const subject = cableSubject(cable);
+  const runs = tagsOf(motors);
+  if (cable.kind === 'link' || worstLength_m(cable) === 0)
+    return [notApplicable(check, subject, runs, 'No length: a connection inside one enclosure.')];
+  const missing = [...need.missing, ...carryingGaps(scope)];
   if (missing.length > 0) return [openFinding(check, subject, runs, missing)];
+  const together = countPath(basis);
   const { coolest_C, unknown } = terminals([scope.fromElement, scope.toElement]);
   const capped = basis === 'us' ? Math.min(coolest_C ?? 90, unknown.length > 0 ? 60 : 90) : null;
   // A terminal that is not marked takes the 75 °C column at most (NEC 110.14(C)(1)).
@@ -133,6 +190,7 @@ function judgeAmpacity(check: CheckFacts, scope: CableScope, need: Need): readon
           : ['installation.method', 'installation.raceway', 'construction', 'installation.groupedCircuits', 'installation.soil_KmPerW']),
       ),
       ...[scope.fromElement, scope.toElement].flatMap((element) => given(element, 'terminalTemperature_C')),
+      ...voltageGiven(scope.voltageFrom),
       ...need.inputs,
       lookedUp('table current', `${fixed(used.table_A, 1)} A`, `${used.source}, ${used.column}`),
     ],
@@ -193,6 +251,36 @@ function judgeAmpacity(check: CheckFacts, scope: CableScope, need: Need): readon
 
 const counted = (parts: readonly unknown[], what: string): string => `${parts.length} ${what}${parts.length === 1 ? '' : 's'}`;
 
+/** What drives and motors ask of a feeder. */
+function feederNeed(scope: CableScope): Need {
+  const { drives, motors, direct, basis, bypassed, bypassedSeen } = scope;
+  const { currents, sum_A: sum, through, missing, inputs } = drawnHere(drives, scope.drivesSeen, scope.between);
+  const directSeen = seenAmong(direct, motors, scope.motorsSeen);
+  const beside = motorNeed(scope, direct, directSeen);
+  const driven_A = neededFor(basis, [...currents, ...beside.amperes]);
+  // With a way around the drive the motors may run straight from the feeder: the larger of the two (NEC 430.122(C)).
+  const loose = bypassed.length === 0 ? null : motorNeed(scope, [...bypassed, ...direct], [...bypassedSeen, ...directSeen]);
+  const around = loose !== null && loose.need_A > driven_A;
+  const how = around
+    ? `way around the drive: ${loose.how}`
+    : drives.length === 0
+      ? beside.how
+      : direct.length > 0
+        ? `${basis === 'us' ? '125 % of the largest + the rest' : 'the sum'} of ${counted(drives, 'drive')} and ${counted(direct, 'motor')}${through}`
+        : basis === 'us'
+          ? currents.length === 1
+            ? `1.25 × ${fixed(sum, 1)} A rated input${through}`
+            : `125 % of the largest of ${currents.length} drives + the rest${through}`
+          : `Ib ${fixed(sum, 1)} A rated input${through}`;
+  return {
+    need_A: around ? loose.need_A : driven_A,
+    how,
+    missing: [...new Set([...missing, ...(loose ?? beside).missing])],
+    inputs: [...new Set([...inputs, ...(loose ?? beside).inputs])],
+    ...(around ? { case: 'bypass' as const } : {}),
+  };
+}
+
 export const feederAmpacity: Check = {
   slug: 'feeder-ampacity',
   rule: 'US: ampacity ≥ 1.25 × rated input current (of several, motors without a drive by their table current: 125 % of the largest + the rest; with a way around, the larger of that and 1.25 × the motors’ table current). IEC: Iz ≥ Ib.',
@@ -203,45 +291,24 @@ export const feederAmpacity: Check = {
   scope: 'cable',
   judge(scope) {
     if (scope.side !== 'input') return [];
-    const { drives, motors, direct, basis, cable, bypassed, motorsSeen } = scope;
-    const { currents, sum_A: sum, through, missing, inputs } = drawnHere(drives, scope.drivesSeen, scope.between);
+    const { drives, motors, direct, cable, bypassed } = scope;
     if (drives.length + direct.length + bypassed.length === 0)
       return [notApplicable(this, cableSubject(cable), tagsOf(motors), 'It feeds no drive and no motor.')];
-    const directSeen = seenAmong(direct, motors, motorsSeen);
-    const beside = motorNeed(scope, direct, directSeen);
-    const driven_A = neededFor(basis, [...currents, ...beside.amperes]);
-    // With a way around the drive the motors may run straight from the feeder: the larger of the two (NEC 430.122(C)).
-    const loose = bypassed.length === 0 ? null : motorNeed(scope, [...bypassed, ...direct], [...scope.bypassedSeen, ...directSeen]);
-    const around = loose !== null && loose.need_A > driven_A;
-    const how = around
-      ? `way around the drive: ${loose.how}`
-      : drives.length === 0
-        ? beside.how
-        : direct.length > 0
-          ? `${basis === 'us' ? '125 % of the largest + the rest' : 'the sum'} of ${counted(drives, 'drive')} and ${counted(direct, 'motor')}${through}`
-          : basis === 'us'
-            ? currents.length === 1
-              ? `1.25 × ${fixed(sum, 1)} A rated input${through}`
-              : `125 % of the largest of ${currents.length} drives + the rest${through}`
-            : `Ib ${fixed(sum, 1)} A rated input${through}`;
     // A drive much larger than its motors drags the feeder up with it.
     const driven = motors.filter((motor) => !direct.includes(motor));
     const unsaid = driven.filter((motor) => motor.ratedCurrent_A === undefined);
-    const worn = drawnHere(driven, seenAmong(driven, motors, motorsSeen), []).sum_A;
-    const oversized = driven.length > 0 && exceeds(sum, 1.3 * worn);
+    const rated = drawnHere(drives, scope.drivesSeen, []).sum_A;
+    const worn = drawnHere(driven, seenAmong(driven, motors, scope.motorsSeen), []).sum_A;
+    const oversized = driven.length > 0 && exceeds(rated, 1.3 * worn);
     return judgeAmpacity(this, scope, {
-      need_A: around ? loose.need_A : driven_A,
-      how,
-      missing: [...new Set([...missing, ...(loose ?? beside).missing])],
-      inputs: [...new Set([...inputs, ...(loose ?? beside).inputs])],
-      ...(around ? { case: 'bypass' as const } : {}),
+      ...feederNeed(scope),
       ...(oversized
         ? {
             verdict: 'note' as const,
             remark:
               unsaid.length > 0
                 ? ` The current of ${tagsOf(unsaid).join(', ')} is not known: whether the copper follows an oversized drive cannot be said.`
-                : ` The rated input is ${fixed((100 * sum) / worn, 0)} % of the motors’ current: the copper follows an oversized drive.`,
+                : ` The rated input is ${fixed((100 * rated) / worn, 0)} % of the motors’ current: the copper follows an oversized drive.`,
           }
         : {}),
     });
@@ -271,6 +338,23 @@ function motorNeed(
   return { need_A: neededFor(basis, amperes), how, missing, inputs, amperes };
 }
 
+/** What motors ask of their lead, and the drive where it is marked to protect it. */
+function leadNeed(scope: CableScope): Need {
+  const { motors, basis, drive, motorsSeen } = scope;
+  const need = motorNeed(scope, motors, motorsSeen);
+  // A drive marked to protect its output conductors sets a floor of its own (NEC 430.122(B)). One that names a floor is taken to be marked.
+  const floor = drive?.manual?.outputAmpacityLeast_A;
+  if (basis !== 'us' || !drive || !(drive.manual?.protectsOutputConductors ?? floor !== undefined)) return need;
+  if (floor !== undefined && floor <= need.need_A) return need;
+  return {
+    ...need,
+    need_A: floor ?? need.need_A,
+    how: floor === undefined ? need.how : `the least that ${drive.tag} is marked for, above ${need.how}`,
+    missing: [...need.missing, ...missingOf(drive, 'manual.outputAmpacityLeast_A')],
+    inputs: [...need.inputs, ...given(drive, 'manual.protectsOutputConductors', 'manual.outputAmpacityLeast_A')],
+  };
+}
+
 export const leadAmpacity: Check = {
   slug: 'lead-ampacity',
   rule: 'US: ampacity ≥ 1.25 × the table current of the motor, or its nameplate where that is higher (several: 125 % of the largest + the rest), or the floor a drive is marked for. IEC: Iz ≥ Ib.',
@@ -281,23 +365,8 @@ export const leadAmpacity: Check = {
   scope: 'cable',
   judge(scope) {
     if (scope.side !== 'output') return [];
-    const { motors, basis, cable } = scope;
+    const { motors, cable } = scope;
     if (motors.length === 0) return [notApplicable(this, cableSubject(cable), [], 'It feeds no motor.')];
-    const need = motorNeed(scope, motors, scope.motorsSeen);
-    const { drive } = scope;
-    // A drive marked to protect its output conductors sets a floor of its own (NEC 430.122(B)). One that names a floor is taken to be marked.
-    const floor = drive?.manual?.outputAmpacityLeast_A;
-    if (basis === 'us' && drive && (drive.manual?.protectsOutputConductors ?? floor !== undefined)) {
-      const inputs = [...need.inputs, ...given(drive, 'manual.protectsOutputConductors', 'manual.outputAmpacityLeast_A')];
-      if (floor === undefined || floor > need.need_A)
-        return judgeAmpacity(this, scope, {
-          ...need,
-          need_A: floor ?? need.need_A,
-          how: floor === undefined ? need.how : `the least that ${drive.tag} is marked for, above ${need.how}`,
-          missing: [...need.missing, ...missingOf(drive, 'manual.outputAmpacityLeast_A')],
-          inputs,
-        });
-    }
-    return judgeAmpacity(this, scope, need);
+    return judgeAmpacity(this, scope, leadNeed(scope));
   },
 };

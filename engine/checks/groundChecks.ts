@@ -3,6 +3,7 @@ import { equipmentGround, protectiveConductor_mm2, TABLE_54_2, TABLE_250_122 } f
 import { cite } from '../catalog/source.ts';
 import type { Cable } from '../lineup/cable.ts';
 import { fixed } from '../lineup/roundTo.ts';
+import { leastPhases } from './ampacityChecks.ts';
 import { worstLength_m } from './cableModel.ts';
 import {
   type CableScope,
@@ -19,6 +20,7 @@ import {
   marginAbove,
   missingOf,
   notApplicable,
+  notKnown,
   openFinding,
   tagsOf,
 } from './check.ts';
@@ -39,7 +41,7 @@ const REMEDIES = ['A larger or a second grounding conductor.', 'A cable whose gr
 
 export const protectiveEarth: Check = {
   slug: 'protective-earth',
-  rule: 'US: Table 250.122 by the device ahead, in full in each set, not above the phase. IEC: Table 54.2, and 10 mm² copper, 16 mm² aluminium or a second conductor where over 3.5 mA may flow. A shield alone is not one.',
+  rule: 'US: Table 250.122 by the device ahead, in full in each set, larger as the phases are larger than they need be, not above the phase. IEC: Table 54.2, and 10 mm² copper, 16 mm² aluminium or a second conductor where over 3.5 mA may flow. A shield alone is not one.',
   title: 'Grounding conductor',
   authority: 'code',
   source:
@@ -92,7 +94,8 @@ const GROUND = [
 
 const landings = (cable: Cable): readonly Missing[] => missingOf(cable, 'from.groundsLanded', 'to.groundsLanded');
 
-function usGround(check: CheckFacts, { cable, motors, guard, unsorted, voltageFrom }: CableScope): Finding {
+function usGround(check: CheckFacts, scope: CableScope): Finding {
+  const { cable, motors, guard, unsorted, voltageFrom } = scope;
   const runs = tagsOf(motors);
   const subject = cableSubject(cable);
   const { raceway } = cable.installation;
@@ -150,30 +153,57 @@ function usGround(check: CheckFacts, { cable, motors, guard, unsorted, voltageFr
   // Never larger than the conductors of the circuit (250.122(A)); each set in a raceway of its own has it in full (250.122(F)).
   const sets = cable.conductor.sets ?? 1;
   const sameMetal = cable.conductor.metal === metal;
-  const need = (sameMetal ? Math.min(tableArea, phase.area_mm2) : tableArea) * sets;
-  const short = exceeds(need, area * 1.002);
+  const asked = (times: number): number => (sameMetal ? Math.min(tableArea * times, phase.area_mm2) : tableArea * times) * sets;
+  const enough = (need: number): boolean => !exceeds(need, area * 1.002);
+  const inputs = [
+    ...given(cable, ...GROUND, 'conductor.sets'),
+    ...given(guard, 'device', 'tripCurrent_A'),
+    lookedUp('grounding conductor', table.size, cite(TABLE_250_122)),
+  ];
+  const text = `${cable.tag} has ${fixed(area, 1)} mm² of grounding conductor; behind ${guard.tag} at ${fixed(trip, 0)} A ${table.size}${sets > 1 ? ` in each of ${sets} sets` : ''} is asked (${fixed(asked(1), 1)} mm²)`;
+  // Phases larger than they need be pass more at a fault, and the ground grows with them (250.122(B)), to their own size.
+  const phases = enough(asked(1)) && !(sameMetal && enough(phase.area_mm2 * sets)) ? leastPhases(scope, trip) : null;
+  if (phases && phases.missing.length > 0)
+    return openFinding(check, subject, runs, phases.missing, {
+      text: `${text}, and more in proportion where its phases are larger than they need be (NEC 250.122(B)). ${notKnown(phases.missing)}`,
+      inputs: [...inputs, ...phases.inputs],
+    });
+  const timesOf = (size: string | null | undefined): number =>
+    Math.max(1, phase.area_mm2 / ((size && conductorSize(size)?.area_mm2) || phase.area_mm2));
+  const [byLoad, byDevice] = [timesOf(phases?.byLoad), timesOf(phases?.byDevice)];
+  const need = asked(byLoad);
+  const short = !enough(need);
+  // Phases that their device would ask for by 240.4(B) may have been made so large for it: worth a note, since a motor circuit need not follow (240.4(G)).
+  const follows = short && phases?.byDevice != null && enough(asked(Math.min(byLoad, byDevice)));
+  const larger =
+    short && byLoad > 1
+      ? `; its phases of ${cable.conductor.size} are larger than ${phases?.byLoad}, the least that carries the ${fixed(phases?.need_A ?? 0, 1)} A asked of them, and it grows in proportion: ${fixed(need, 1)} mm² (NEC 250.122(B))${follows ? `, unless they follow the device: ${fixed(trip, 0)} A of ${guard.tag} would ask for as much` : ''}`
+      : '';
   return finding(check, subject, runs, {
-    verdict: short ? 'fail' : 'pass',
+    verdict: follows ? 'note' : short ? 'fail' : 'pass',
     quantity: 'area of the grounding conductors',
     value: area,
     limit: need,
     unit: 'mm²',
     margin_pct: marginAbove(area, need),
     phrase: `ground ${fixed(area, 1)} of ${fixed(need, 1)} mm²`,
-    text: `${cable.tag} has ${fixed(area, 1)} mm² of grounding conductor; behind ${guard.tag} at ${fixed(trip, 0)} A ${table.size}${sets > 1 ? ` in each of ${sets} sets` : ''} is asked (${fixed(need, 1)} mm²).`,
+    text: `${text}${larger}.`,
     source: `${check.source}; ${cite(TABLE_250_122)}`,
-    inputs: [
-      ...given(cable, ...GROUND, 'conductor.sets'),
-      ...given(guard, 'device', 'tripCurrent_A'),
-      lookedUp('grounding conductor', table.size, cite(TABLE_250_122)),
+    inputs: [...inputs, ...(phases?.inputs ?? [])],
+    working: [
+      `${cable.grounds.count ?? 0} × ${cable.grounds.size ?? ''}${sets > 1 ? ` × ${sets} sets` : ''} = ${fixed(area, 2)} mm²`,
+      ...(byLoad > 1
+        ? [
+            `${table.size} × ${fixed(phase.area_mm2, 2)} mm² of ${cable.conductor.size} / that of ${phases?.byLoad}: ${fixed(need, 2)} mm² at most its phase`,
+          ]
+        : []),
     ],
-    working: [`${cable.grounds.count ?? 0} × ${cable.grounds.size ?? ''}${sets > 1 ? ` × ${sets} sets` : ''} = ${fixed(area, 2)} mm²`],
     assumptions:
       (cable.grounds.count ?? 0) > 1
         ? [{ what: 'grounding conductors', value: 'count together', source: 'NEC 250.122(F), from memory' }]
         : [],
     remedies: short
-      ? [...REMEDIES, 'If the phases were made larger for voltage drop, the grounding conductor grows in proportion (250.122(B)).']
+      ? [...REMEDIES, ...(byLoad > 1 ? ['A size that a qualified person gives it by 250.4(A)(5) (exception to 250.122(B)).'] : [])]
       : [],
   });
 }

@@ -21,7 +21,11 @@ const GROUNDED: Cable = {
   from: { ...CABLE.from, ...LANDED },
   to: { ...CABLE.to, ...LANDED },
   grounds: { count: 1, size: '8 AWG', metal: 'copper' },
+  insulation: { type: 'XHHW-2' },
+  installation: { raceway: 'steel-conduit', ambient_C: 30, loadedConductors: 3, moisture: 'dry' },
 };
+/** 1.25 × 88 A = 110 A: 2 AWG carries 115 A, 3 AWG 100 A (Table 310.16, 75 °C), so that no phase was made larger. */
+const FULL: ElementOf<'drive'> = { ...DRIVE, inputCurrent_A: 88 };
 /** Of so many grounds, all landed. */
 const grounds = (count: number, size = '8 AWG', metal: 'copper' | 'aluminium' = 'copper'): Partial<Cable> => ({
   grounds: { count, size, metal },
@@ -32,7 +36,7 @@ const BREAKER: ElementOf<'disconnect'> = { id: 'q1', kind: 'disconnect', tag: 'Q
 const earth = (cable: Partial<Cable> = {}, more: Partial<CableScope> = {}) =>
   only(
     protectiveEarth.scope === 'cable'
-      ? protectiveEarth.judge(cableScope({ cable: { ...GROUNDED, ...cable }, guard: BREAKER, ...more }))
+      ? protectiveEarth.judge(cableScope({ cable: { ...GROUNDED, ...cable }, guard: BREAKER, drives: [FULL], ...more }))
       : [],
   );
 
@@ -116,12 +120,20 @@ describe('a grounding conductor by NEC 250.122', () => {
       'Sets in parallel of W',
       'Trip rating of Q',
       'grounding conductor',
+      // What is asked of the phases, and what the next smaller ones would carry (250.122(B)).
+      'Voltage of S, line to line',
+      'Rated input current of D',
+      'Rated voltage of D',
+      'Insulation type of W',
+      'Hottest ambient of W',
+      'Loaded conductors together with W',
+      'Whether it is dry, damp or wet around W',
     ]);
     expect(found.working).toEqual(['1 × 8 AWG = 8.37 mm²']);
   });
-  it('too small fails, with a word on 250.122(B); two count together, which is said; sets count each', () => {
+  it('too small fails; two count together, which is said; sets count each', () => {
     const small = earth(grounds(1, '10 AWG'));
-    expect([small.verdict, small.remedies.length]).toEqual(['fail', 3]);
+    expect([small.verdict, small.remedies.length]).toEqual(['fail', 2]);
     // 10 AWG has 5.261 mm².
     expectClose(small.margin_pct ?? 0, (100 * (5.261 - 8.367)) / 8.367, { relative: 1e-9 }, 'short by hand');
     const two = earth(grounds(2, '10 AWG'));

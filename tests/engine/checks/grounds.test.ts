@@ -21,6 +21,8 @@ const judged = (basis: 'us' | 'iec', ...changes: readonly Change[]): Finding | u
 describe('NEC Table 250.122', () => {
   // Beside a phase that is larger than any of them, so that 250.122(A) does not bind.
   const phase: Change = ['conductor.size', '500 kcmil'];
+  // A drive that needs them, so that 250.122(B) does not bind: 1.25 × 300 A, 335 A on 400 kcmil and 380 A on 500 (Table 310.16, 75 °C).
+  const drawn: Change = ['inputCurrent_A', 300, 'VFD-1'];
   it.each([
     [15, '14 AWG', '16 AWG'],
     [20, '12 AWG', '14 AWG'],
@@ -35,19 +37,26 @@ describe('NEC Table 250.122', () => {
     [1000, '2/0 AWG', '1/0 AWG'],
   ])('behind %i A copper of %s passes and %s does not; behind an ampere more neither', (tripCurrent_A, size, smaller) => {
     const at = (ground: string, amperes: number) =>
-      judged('us', phase, ['tripCurrent_A', amperes, 'CB-1'], ['grounds.size', ground])?.verdict;
+      judged('us', phase, drawn, ['tripCurrent_A', amperes, 'CB-1'], ['grounds.size', ground])?.verdict;
     expect([at(size, tripCurrent_A), at(smaller, tripCurrent_A), at(size, tripCurrent_A + 1)]).toEqual(['pass', 'fail', 'fail']);
   });
   it('aluminium is larger: 8 AWG copper or 6 AWG aluminium behind 100 A', () => {
     const at = (size: string) =>
-      judged('us', phase, ['tripCurrent_A', 100, 'CB-1'], ['grounds.metal', 'aluminium'], ['grounds.size', size])?.verdict;
+      judged('us', phase, drawn, ['tripCurrent_A', 100, 'CB-1'], ['grounds.metal', 'aluminium'], ['grounds.size', size])?.verdict;
     expect([at('6 AWG'), at('8 AWG')]).toEqual(['pass', 'fail']);
   });
   it('never larger than the phase of the same metal (250.122(A)), in full in each set (250.122(F))', () => {
     const at = (...changes: readonly Change[]) => judged('us', ['tripCurrent_A', 1000, 'CB-1'], ['conductor.size', '6 AWG'], ...changes);
     expect([at(['grounds.size', '6 AWG'])?.verdict, at(['grounds.size', '8 AWG'])?.verdict]).toEqual(['pass', 'fail']);
     expect(at(['grounds.size', '6 AWG'], ['grounds.metal', 'aluminium'])?.verdict).toBe('fail');
-    const sets = judged('us', phase, ['tripCurrent_A', 100, 'CB-1'], ['grounds.size', '8 AWG'], ['conductor.sets', 2]);
+    const sets = judged(
+      'us',
+      phase,
+      ['inputCurrent_A', 600, 'VFD-1'],
+      ['tripCurrent_A', 100, 'CB-1'],
+      ['grounds.size', '8 AWG'],
+      ['conductor.sets', 2],
+    );
     expect(sets?.verdict).toBe('pass');
     expectClose(sets?.limit ?? 0, 2 * 8.367, { relative: 1e-9 }, 'two of 8 AWG');
     expect(sets?.text).toContain('8 AWG in each of 2 sets is asked');
@@ -79,6 +88,54 @@ describe('NEC Table 250.122', () => {
   });
 });
 
+describe('beside phases that were made larger (NEC 250.122(B))', () => {
+  // Table 310.16, copper, 75 °C: 12 AWG 25 A, 8 AWG 50 A, 6 AWG 65 A, 3/0 200 A, 4/0 230 A, 250 kcmil 255 A, 350 kcmil 310 A.
+  const made = (phase: string, device_A: number, input_A: number, ground: string, ...more: readonly Change[]) =>
+    judged(
+      'us',
+      ['conductor.size', phase],
+      ['tripCurrent_A', device_A, 'CB-1'],
+      ['inputCurrent_A', input_A, 'VFD-1'],
+      ['grounds.size', ground],
+      ...more,
+    );
+  it('250 to 350 kcmil behind 300 A: 4 AWG becomes 350 / 250 × 41 740 = 58 436 cmil, 2 AWG (after the NEC Handbook’s example)', () => {
+    // 1.25 × 200 A = 250 A ask 250 kcmil.
+    expect([made('350 kcmil', 300, 200, '2 AWG')?.verdict, made('350 kcmil', 300, 200, '3 AWG')?.verdict]).toEqual(['pass', 'fail']);
+    expect(made('250 kcmil', 300, 200, '4 AWG')?.verdict).toBe('pass');
+    const found = made('350 kcmil', 300, 200, '4 AWG');
+    // In mm², which the tables round: 58 436 cmil are 29.61 mm².
+    expectClose(found?.limit ?? 0, 58_436 * 5.067e-4, { relative: 0.006 }, '58 436 cmil');
+    expect(found?.text).toContain('its phases of 350 kcmil are larger than 250 kcmil, the least that carries the 250.0 A asked of them');
+  });
+  it('3/0 to 500 kcmil behind 200 A: 6 AWG becomes 78 188 cmil, 1 AWG (a trade question after the same)', () => {
+    // 1.25 × 160 A = 200 A ask 3/0.
+    expect([made('500 kcmil', 200, 160, '1 AWG')?.verdict, made('500 kcmil', 200, 160, '2 AWG')?.verdict]).toEqual(['pass', 'fail']);
+    expectClose(made('500 kcmil', 200, 160, '6 AWG')?.limit ?? 0, 78_188 * 5.067e-4, { relative: 0.006 }, '78 188 cmil');
+  });
+  it('12 to 6 AWG behind 20 A: the ground becomes 6 AWG, no larger than the phase (a code column)', () => {
+    // 1.25 × 16.2 A = 20.25 A: 14 AWG carries 20 A.
+    expect([made('6 AWG', 20, 16.2, '6 AWG')?.verdict, made('6 AWG', 20, 16.2, '8 AWG')?.verdict]).toEqual(['pass', 'fail']);
+  });
+  it('that only the device asks for are a note: nobody says whether they follow it (240.4(B)) or were made larger', () => {
+    // 3 AWG behind 100 A (240.4(B): 85 A of 4 AWG take 90 A at most) where 1.25 × 65 A = 81.25 A ask 4 AWG: 8.367 × 26.67 / 21.15 = 10.55 mm².
+    const found = made('3 AWG', 100, 65, '8 AWG');
+    expect(found?.verdict).toBe('note');
+    expectClose(found?.limit ?? 0, (8.367 * 26.67) / 21.15, { relative: 1e-3 }, 'in proportion');
+    expect(found?.text).toContain('100 A of CB-1 would ask for as much');
+    expect(made('3 AWG', 100, 65, '6 AWG')?.verdict).toBe('pass');
+  });
+  it('cannot be told while what is asked of the phases is not known, unless the ground is as large as they are', () => {
+    const open = made('350 kcmil', 300, 200, '4 AWG', ['inputCurrent_A', undefined, 'VFD-1']);
+    expect([open?.verdict, open?.missing.map(({ tag, field }) => `${tag} ${field}`)]).toEqual(['open', ['VFD-1 inputCurrent_A']]);
+    expect(made('350 kcmil', 300, 200, '6 AWG', ['inputCurrent_A', undefined, 'VFD-1'])?.verdict).toBe('fail');
+    expect(made('350 kcmil', 300, 200, '350 kcmil', ['inputCurrent_A', undefined, 'VFD-1'])?.verdict).toBe('pass');
+    expect(made('350 kcmil', 300, 200, '4 AWG', ['installation.ambient_C', undefined])?.missing.map(({ field }) => field)).toEqual([
+      'installation.ambient_C',
+    ]);
+  });
+});
+
 describe('behind a transformer (NEC 240.21(C), 250.122(A))', () => {
   // 40 A ahead of a 480 to 240 V transformer let 80 A flow behind it: 10 AWG is right for the one, 8 AWG for the other.
   const ground = (size: string) => ({
@@ -101,20 +158,20 @@ describe('behind a transformer (NEC 240.21(C), 250.122(A))', () => {
       });
     const device = () =>
       secondary_A === undefined ? builder : builder.part('disconnect', { tag: 'FU-2', device: 'fuse', tripCurrent_A: secondary_A });
-    builder.cable({ ...inSteel('8 AWG', 100), ...ground('10 AWG'), tag: 'F-1' });
+    builder.cable({ ...inSteel('10 AWG', 100), ...ground('10 AWG'), tag: 'F-1' });
     if (!onOutput) {
       transformer();
-      device().cable({ ...inSteel('4 AWG', 100), ...ground(size), tag: 'F-2' });
+      device().cable({ ...inSteel('6 AWG', 100), ...ground(size), tag: 'F-2' });
     }
     builder.part('drive', { tag: 'D', ratedVoltage_V: onOutput ? 480 : 240, inputCurrent_A: 50 });
-    if (onOutput) transformer().cable({ ...inSteel('4 AWG', 100), ...ground(size), tag: 'F-2' });
-    else builder.cable({ ...inSteel('4 AWG', 100), ...ground(size), tag: 'W' });
+    if (onOutput) transformer().cable({ ...inSteel('6 AWG', 100), ...ground(size), tag: 'F-2' });
+    else builder.cable({ ...inSteel('6 AWG', 100), ...ground(size), tag: 'W' });
     return builder.part('motor', { tag: 'M', ratedVoltage_V: 230, ratedCurrent_A: 42, ratedPower_W: horsepower(15) }).build();
   };
   const earth = (lineUp: LineUp, tag: string) =>
     review(lineUp).findings.find((each) => each.check === 'protective-earth' && each.subject.tag === tag);
   it('the device ahead of it guards nothing: the ground is open there, and on the lead too, whatever its size', () => {
-    for (const size of ['10 AWG', '4 AWG']) {
+    for (const size of ['10 AWG', '6 AWG']) {
       const lineUp = behind(size);
       expect(earth(lineUp, 'F-1')?.verdict).toBe('pass');
       expect([earth(lineUp, 'F-2')?.verdict, earth(lineUp, 'W')?.verdict]).toEqual(['open', 'open']);

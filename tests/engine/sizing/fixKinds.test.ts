@@ -69,7 +69,11 @@ const CASES: readonly Case[] = [
   ['thinner tails', 'terminal-range', { 'W-1A': { 'conductor.size': '3/0 AWG' } }],
   ['copper', 'conductor-metal', { 'F-1': { 'conductor.metal': 'aluminium' }, 'VFD-1': { terminalMetal: 'copper-only' } }],
   ['ground size', 'protective-earth', { 'W-1A': { 'grounds.size': '14 AWG', 'grounds.count': 1 } }],
-  ['another ground', 'protective-earth', { 'W-1A': { 'grounds.count': 0, 'from.groundsLanded': 0, 'to.groundsLanded': 0 } }],
+  [
+    'another ground',
+    'protective-earth',
+    { 'W-1A': { 'grounds.count': 0, 'grounds.size': '6 AWG', 'from.groundsLanded': 0, 'to.groundsLanded': 0 } },
+  ],
   ['symmetrical grounds', 'symmetry', { 'W-1A': { 'grounds.arrangement': 'single', 'grounds.count': 1 }, 'M-1': { ratedPower_W: 37_000 } }],
   ['bearing protection', 'symmetry', { 'M-1': { bearingProtection: 'none', ratedPower_W: 120_000 } }],
   ['common-mode cores', 'symmetry', { 'M-1': { bearingProtection: 'none', ratedPower_W: 120_000 } }],
