@@ -110,7 +110,6 @@ export function leastPhases(scope: CableScope, device_A: number): LeastPhases {
         ? []
         : [...new Set([...need.missing, ...carryingGaps(scope), ...missingOf(cable, 'conductor.sets', 'installation.moisture')])],
     inputs: [
-      ...voltageGiven(scope.voltageFrom),
       ...need.inputs,
       ...given(cable, 'insulation.type', 'installation.ambient_C', 'installation.loadedConductors', 'installation.moisture'),
     ],
@@ -190,7 +189,6 @@ function judgeAmpacity(check: CheckFacts, scope: CableScope, need: Need): readon
           : ['installation.method', 'installation.raceway', 'construction', 'installation.groupedCircuits', 'installation.soil_KmPerW']),
       ),
       ...[scope.fromElement, scope.toElement].flatMap((element) => given(element, 'terminalTemperature_C')),
-      ...voltageGiven(scope.voltageFrom),
       ...need.inputs,
       lookedUp('table current', `${fixed(used.table_A, 1)} A`, `${used.source}, ${used.column}`),
     ],

@@ -57,6 +57,8 @@ describe('what stands in the way of a current', () => {
     const high = of(transformer(75, 4160), between(4160, 480));
     expectClose(high.limit ?? 0, (72 * 480) / 4160, { relative: 1e-12 }, 'the same power on both sides');
     expect([high.verdict, of(transformer(59, 4160), between(4160, 480)).verdict]).toEqual(['pass', 'fail']);
+    // A motor of 230 V on 480 V runs from a drive that is turned down: its current is what it is.
+    expect(of(part('reactor', 80), { ...OUT, motors: [{ ...MOTOR, ratedVoltage_V: 230 }] }).limit).toBe(75);
     // Behind a drive up to 2300 V: 60 A there are 287.5 A here, 239 kVA.
     const tall = { ...OUT, motors: [{ ...MOTOR, ratedVoltage_V: 2300, ratedCurrent_A: 60 }], ...between(480, 2300) };
     expect([of(transformer(240, 480), tall).verdict, of(transformer(238, 480), tall).verdict]).toEqual(['pass', 'fail']);

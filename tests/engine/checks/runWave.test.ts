@@ -257,6 +257,8 @@ describe('a length that is a range', () => {
       [12.5, 5],
     ]);
     expect(lengths([2], [5, 95])).toEqual([97, 7, 12.5]);
+    // A piece of no length beside it is no range.
+    expect(lengths([0], [5, 100])).toEqual([100, 5, 12.5]);
   });
   it('from nothing is a range too: no cable, no wave, and it begins a hundredth on', () => {
     expect(wave(single(line('w', 0, { lengthMost_m: 100 }))).length_m).toBe(100);

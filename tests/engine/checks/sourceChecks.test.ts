@@ -96,8 +96,11 @@ describe('the impedance of a source', () => {
       ['Impedance of L', 'Rated current of L'],
     ]);
   });
-  it('takes the per cent of a reactor of its own rated voltage: 3 % of 240 V are 1.5 % of 480 V', () =>
-    expectClose(of({}, { reactors: [{ ...REACTOR, ratedVoltage_V: 240 }] }).value ?? 0, 1.86, { relative: 1e-9 }, '0.36 + 1.5'));
+  it('takes the per cent of a reactor of its own rated voltage: 3 % of 240 V are 1.5 % of 480 V', () => {
+    const found = of({}, { reactors: [{ ...REACTOR, ratedVoltage_V: 240 }] });
+    expectClose(found.value ?? 0, 1.86, { relative: 1e-9 }, '0.36 + 1.5');
+    expect(labels(found).at(-1)).toBe('Rated voltage of L');
+  });
   it('counts the feeder only where the project says so, and no reactor twice', () => {
     // 40 mΩ × √3 × 72 A / 480 V = 1.0392 %.
     const path = { feed: step({ leastPath_ohm: { re: 0.02, im: 0.04 } }) };
@@ -275,6 +278,11 @@ describe('harmonics', () => {
     const of_A = (warm: number) => supply({}, flow(warm)).value ?? 0;
     expectClose(of_A(0.01) / (supply().value ?? 1), 2, { relative: 1e-9 }, 'long');
     expectClose(of_A(0.005), supply().value ?? 0, { relative: 1e-9 }, 'as cold');
+    // A path makes no network of one that is not known.
+    const unknown = step({ coldPath_ohm: complex(0.003, 0.004), path_ohm: complex(0, 0.01) });
+    expect(supply({}, unknown).verdict).toBe('open');
+    const behind = (flow: ElementScope['flow']) => only(of({ element: TRANSFORMER, flow, ahead: [TRANSFORMER, SUPPLY] }));
+    expect(behind(unknown).value).toBe(behind(step()).value);
   });
   it('behind a transformer: of its own rating, its fault current with what lies ahead of it', () => {
     const at = (part: Transformer, faultCurrent_A: number | null, more: Partial<ElementScope> = {}) =>
