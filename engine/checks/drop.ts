@@ -162,7 +162,7 @@ export const feederDrop: Check = {
     const over = exceeds(value, limit);
     const whole = fromSupply(value, lostAhead_pct, project, basis);
     const inAll = !over && whole.over;
-    const mayGrow = exceeds(2 * value, limit) || (!whole.told && exceeds(2 * whole.value, whole.limit));
+    const mayGrow = exceeds(2 * value, limit);
     // Behind the last cable stands a drive, which must still run on what the lowest line voltage leaves it.
     const arrived = arrivesAt.map((drive, i) => {
       const low_V = arrivals[i]?.cases['low line'].voltage_V ?? null;
@@ -248,7 +248,7 @@ export const feederDrop: Check = {
     const guessed = drives.filter((drive) => drive.inputPowerFactor === undefined);
     return [
       finding(this, subject, runs, {
-        verdict: over && ruled ? 'fail' : over || inAll ? 'caution' : 'pass',
+        verdict: over && ruled ? 'fail' : over ? 'caution' : inAll ? 'note' : 'pass',
         authority: ruled ? 'project' : 'guide',
         source: ruled ? 'limit set for this project' : this.source,
         quantity: inAll ? 'drop from the supply on' : 'drop at rated input current',
@@ -284,7 +284,7 @@ export const feederDrop: Check = {
 
 export const leadDrop: Check = {
   slug: 'lead-drop',
-  rule: 'Drop from drive to motor over 3 % a caution, over 2 % a note, or the project’s limit; over 5 % from the supply on a caution; less than 90 % of nameplate at the terminals fails.',
+  rule: 'Drop from drive to motor over 3 % a caution, over 2 % a note, or the project’s limit; over 5 % from the supply on a note; less than 90 % of nameplate at the terminals fails.',
   title: 'Voltage at the motor',
   authority: 'guide',
   source:
@@ -365,7 +365,7 @@ export const leadDrop: Check = {
     const known = inputKnown && nominal_V !== null && lostAhead_pct.length > 0;
     const whole = fromSupply(known ? (100 * drop_V) / terminal.gain / nominal_V : 0, lostAhead_pct, project, basis);
     const inAll = known && !starved && base !== 'caution' && whole.over;
-    const verdict = starved || (own !== undefined && base === 'caution') ? 'fail' : inAll ? 'caution' : base;
+    const verdict = starved || (own !== undefined && base === 'caution') ? 'fail' : inAll ? 'note' : base;
     const series = known
       ? ` From the supply on ${fixed(whole.value, 2)} % of ${fixed(nominal_V, 0)} V are lost, of ${fixed(whole.limit, 1)} %.`
       : '';

@@ -49,27 +49,43 @@ export const protectiveEarth: Check = {
   why: 'The shield is for noise, the grounding conductor is for people: at a fault it carries the current that trips the device, and with it broken the case of the motor stands at line voltage.',
   scope: 'cable',
   judge(scope): readonly Finding[] {
-    const { cable, motors, basis } = scope;
-    const runs = tagsOf(motors);
-    const subject = cableSubject(cable);
-    if (cable.kind === 'link') return [notApplicable(this, subject, runs, 'A connection inside one enclosure.')];
-    const open = leftOpen(cable);
-    if (open) {
-      const count = cable.grounds.count ?? 0;
-      const all = open.landed === 0;
-      return [
-        finding(this, subject, runs, {
-          verdict: all ? 'fail' : 'caution',
-          phrase: all ? 'grounding conductor not landed' : 'grounds not all landed',
-          text: `Of ${count} grounding conductors in ${cable.tag} ${open.landed} ${open.landed === 1 ? 'is' : 'are'} landed at its ${open.end}: ${all ? 'the way to ground is broken there' : 'what is left is unsymmetrical and may be too small'}.`,
-          inputs: given(cable, 'grounds.count', 'from.groundsLanded', 'to.groundsLanded'),
-          remedies: ['Land every grounding conductor at both ends, and splice them through each box.'],
-        }),
-      ];
-    }
-    return [basis === 'us' ? usGround(this, scope) : iecGround(this, scope)];
+    return judgeGround(this, scope, true);
   },
 };
+
+/**
+ * The same by the device alone, for what only chooses the size of the phases: each size above the least asks for a larger ground as well, so
+ * that none but the least would ever do. That the ground grows with them is said of the line-up with the size in it.
+ */
+export const groundByDevice: Check = {
+  ...protectiveEarth,
+  scope: 'cable',
+  judge(scope): readonly Finding[] {
+    return judgeGround(this, scope, false);
+  },
+};
+
+function judgeGround(check: CheckFacts, scope: CableScope, grows: boolean): readonly Finding[] {
+  const { cable, motors, basis } = scope;
+  const runs = tagsOf(motors);
+  const subject = cableSubject(cable);
+  if (cable.kind === 'link') return [notApplicable(check, subject, runs, 'A connection inside one enclosure.')];
+  const open = leftOpen(cable);
+  if (open) {
+    const count = cable.grounds.count ?? 0;
+    const all = open.landed === 0;
+    return [
+      finding(check, subject, runs, {
+        verdict: all ? 'fail' : 'caution',
+        phrase: all ? 'grounding conductor not landed' : 'grounds not all landed',
+        text: `Of ${count} grounding conductors in ${cable.tag} ${open.landed} ${open.landed === 1 ? 'is' : 'are'} landed at its ${open.end}: ${all ? 'the way to ground is broken there' : 'what is left is unsymmetrical and may be too small'}.`,
+        inputs: given(cable, 'grounds.count', 'from.groundsLanded', 'to.groundsLanded'),
+        remedies: ['Land every grounding conductor at both ends, and splice them through each box.'],
+      }),
+    ];
+  }
+  return [basis === 'us' ? usGround(check, scope, grows) : iecGround(check, scope)];
+}
 
 /** Where grounding conductors are not landed, at the end where the fewest are. */
 function leftOpen(cable: Cable): { readonly end: string; readonly landed: number } | null {
@@ -94,7 +110,7 @@ const GROUND = [
 
 const landings = (cable: Cable): readonly Missing[] => missingOf(cable, 'from.groundsLanded', 'to.groundsLanded');
 
-function usGround(check: CheckFacts, scope: CableScope): Finding {
+function usGround(check: CheckFacts, scope: CableScope, grows: boolean): Finding {
   const { cable, motors, guard, unsorted, voltageFrom } = scope;
   const runs = tagsOf(motors);
   const subject = cableSubject(cable);
@@ -162,7 +178,7 @@ function usGround(check: CheckFacts, scope: CableScope): Finding {
   ];
   const text = `${cable.tag} has ${fixed(area, 1)} mm² of grounding conductor; behind ${guard.tag} at ${fixed(trip, 0)} A ${table.size}${sets > 1 ? ` in each of ${sets} sets` : ''} is asked (${fixed(asked(1), 1)} mm²)`;
   // Phases larger than they need be pass more at a fault, and the ground grows with them (250.122(B)), to their own size.
-  const phases = enough(asked(1)) && !(sameMetal && enough(phase.area_mm2 * sets)) ? leastPhases(scope, trip) : null;
+  const phases = grows && enough(asked(1)) && !(sameMetal && enough(phase.area_mm2 * sets)) ? leastPhases(scope, trip) : null;
   if (phases && phases.missing.length > 0)
     return openFinding(check, subject, runs, phases.missing, {
       text: `${text}, and more in proportion where its phases are larger than they need be (NEC 250.122(B)). ${notKnown(phases.missing)}`,

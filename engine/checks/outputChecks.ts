@@ -23,6 +23,8 @@ import {
   openFinding,
   tagsOf,
   unknownOf,
+  voltageGiven,
+  voltageMissing,
 } from './check.ts';
 import type { Finding, Missing, Verdict } from './finding.ts';
 import { waysBehind } from './outputWays.ts';
@@ -68,7 +70,7 @@ export const chargingCurrentCheck: Check = {
     'first launch of an edge into the modes of the cable, from a field solution of typical cross-sections; ± 40 %; the maker’s own table wins',
   why: 'Every edge must fill the cable before anything reaches the motor. Small drives have no amperes to spare for it, and shielded or thicker cable takes more.',
   scope: 'output',
-  judge({ drive, cables, motors, motorsSeen, between, nominal_V, parts, basis, project }): readonly Finding[] {
+  judge({ drive, cables, motors, motorsSeen, between, nominal_V, voltageFrom, parts, basis, project }): readonly Finding[] {
     const subject = elementSubject(drive);
     const runs = tagsOf(motors);
     const all = cables.filter((cable) => cable.kind === 'cable');
@@ -114,7 +116,12 @@ export const chargingCurrentCheck: Check = {
       ];
     }
     const total = connected_m(real);
-    const missing = [...lengthsMissing(real), ...missingOf(drive, 'carrier_Hz', 'outputCurrent_A'), ...undrawn];
+    const missing = [
+      ...lengthsMissing(real),
+      ...missingOf(drive, 'carrier_Hz', 'outputCurrent_A'),
+      ...undrawn,
+      ...(nominal_V === null ? voltageMissing(voltageFrom) : []),
+    ];
     const { carrier_Hz } = drive;
     if (missing.length > 0 || total === null || carrier_Hz === undefined || outputCurrent_A === undefined || nominal_V === null)
       return [
@@ -175,6 +182,7 @@ export const chargingCurrentCheck: Check = {
         text: `${lengthSaid(total, project)} of cable behind ${drive.tag} take about ${fixed(peak_A, 0)} A at each edge (${fixed((1 - SPREAD) * peak_A, 0)} to ${fixed((1 + SPREAD) * peak_A, 0)}) and ${fixed(rms_A, 1)} A effective at ${fixed(carrier_Hz / 1000, 1)} kHz; with ${fixed(motor_A, 1)} A of motor${through} that is ${fixed(value, 0)} % of its ${fixed(outputCurrent_A, 1)} A${exceeds(peak_A, 2 * outputCurrent_A) ? ', and the peak is over twice its rating' : ''}.${alone ? ' The motor alone is over it: nothing done to the cable cures that.' : ''}${straddles ? ` It may be up to ${fixed(high, 0)} %: the band straddles the limit.` : ''}`,
         inputs: [
           ...given(drive, 'carrier_Hz', 'outputCurrent_A', 'riseTime_s', 'frontEnd', 'busRaise_pct'),
+          ...voltageGiven(voltageFrom),
           ...drawn,
           ...real.flatMap((cable) => given(cable, 'length_m', 'lengthMost_m', 'conductor.sets', 'construction')),
         ],

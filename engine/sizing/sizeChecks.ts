@@ -1,5 +1,6 @@
 import type { Check } from '../checks/check.ts';
 import type { Finding } from '../checks/finding.ts';
+import { groundByDevice } from '../checks/groundChecks.ts';
 import { CHECKS } from '../checks/index.ts';
 import { DATA_SHEET } from './choices.ts';
 
@@ -40,7 +41,9 @@ export const SIZE_RULES: Readonly<Record<string, SizeRule>> = {
   'insulation-inception': { reach: 'output', moreHelps: null, waves: true },
 };
 
-export const SIZE_CHECKS: readonly Check[] = CHECKS.filter(({ slug }) => slug in SIZE_RULES);
+export const SIZE_CHECKS: readonly Check[] = CHECKS.filter(({ slug }) => slug in SIZE_RULES).map((check) =>
+  check.slug === groundByDevice.slug ? groundByDevice : check,
+);
 
 /** Those that look at one cable and its neighbours alone. */
 export const CABLE_CHECKS: readonly Check[] = SIZE_CHECKS.filter(({ slug }) => {

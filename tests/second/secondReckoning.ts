@@ -404,13 +404,13 @@ export function reckon(lineUp: LineUp): ReadonlyMap<string, Said> {
     const [whole, wholeLimit] = [value + sumOf(ahead), allowed()];
     const told = sumOf(ahead) > wholeLimit || ahead.some((each) => each > limit);
     if (!atWorst && value <= limit && !told && whole > wholeLimit) {
-      said.set(key, { verdict: 'caution', value: whole, limit: wholeLimit });
+      said.set(key, { verdict: 'note', value: whole, limit: wholeLimit });
       said.set(`amperes ${cable.tag}`, { verdict: null, value: flow?.amperes.get(cable.id) ?? null });
       return;
     }
     const over = lineUp.project.limits.feederDrop_pct === undefined ? 'caution' : 'fail';
     // Where the supply may sag, a drive draws more: at half of its voltage, where none runs any more, twice as much.
-    const mayGrow = !atWorst && sourceUnknown && (2 * value > limit || (!told && 2 * whole > wholeLimit));
+    const mayGrow = !atWorst && sourceUnknown && 2 * value > limit;
     said.set(key, { verdict: value > limit ? over : mayGrow ? 'open' : 'pass', value, limit, atWorst });
     if (!atWorst) said.set(`amperes ${cable.tag}`, { verdict: null, value: flow?.amperes.get(cable.id) ?? null });
   }
@@ -491,7 +491,7 @@ export function reckon(lineUp: LineUp): ReadonlyMap<string, Said> {
       const whole = sumOf(feeders) + (100 * (out_V - at)) / (supply_V ?? Number.NaN);
       const told = drop > limit || sumOf(feeders) > most || feeders.some((each) => each > before);
       if (share >= 90 && !told && whole > most) {
-        said.set(key, { verdict: sourceUnknown ? 'open' : 'caution', value: whole, limit: most });
+        said.set(key, { verdict: sourceUnknown ? 'open' : 'note', value: whole, limit: most });
         said.set(`terminal ${motor.tag}`, { verdict: null, value: share });
         continue;
       }
@@ -560,8 +560,7 @@ export function reckon(lineUp: LineUp): ReadonlyMap<string, Said> {
     if (impedance_ohm === undefined || velocity_mPerS === undefined || toShield_FPerM === undefined) return;
     if (carrier_Hz === undefined || outputCurrent_A === undefined || riseTime_s === undefined || supply_V === undefined) return;
     const key = `charging-current ${drive.tag}`;
-    // Without its voltage nobody knows whether the motor stands behind a transformer.
-    if (Number.isNaN(motor_A) || motors.some((motor) => motor.ratedVoltage_V === undefined)) {
+    if (Number.isNaN(motor_A)) {
       said.set(key, { verdict: 'open' });
       return;
     }

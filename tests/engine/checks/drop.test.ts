@@ -18,9 +18,9 @@ describe('the whole way to a motor', () => {
   // 480 V: 9.6 V are 2 %, 14.4 V are 3 %.
   const losing = (drop_V: number, lostAhead_pct: readonly number[], more: Partial<RunScope> = {}) =>
     lead({ start: step({ voltage_V: 460 }), terminal: step({ voltage_V: 460 - drop_V }), lostAhead_pct, ...more });
-  it('over 5 % is a caution: 2.9 % on the feeder and 2.2 % on the leads (NEC 210.19 informational note)', () => {
+  it('over 5 % is a note: 2.9 % on the feeder and 2.2 % on the leads (NEC 210.19 informational note)', () => {
     const [bad, good] = [losing(10.56, [2.9]), losing(10.08, [2.9])];
-    expect([bad.verdict, bad.limit, bad.phrase, bad.quantity]).toEqual(['caution', 5, 'drop 5.10 % in all', 'drop from the supply on']);
+    expect([bad.verdict, bad.limit, bad.phrase, bad.quantity]).toEqual(['note', 5, 'drop 5.10 % in all', 'drop from the supply on']);
     expectClose(bad.value ?? 0, 5.1, { relative: 1e-9 }, '2.9 + 2.2');
     expect(bad.text).toContain('From the supply on 5.10 % of 480 V are lost, of 5.0 %.');
     expect([good.verdict, good.limit, good.text.includes('From the supply on 5.00 % of 480 V are lost')]).toEqual(['note', 3, true]);
@@ -56,10 +56,10 @@ describe('the drop of a feeder', () => {
     // IEC 60364-5-52 Annex G: 5 % from the origin to the load; NEC 215.2(A)(2) informational note 2: 5 % for feeder and branch circuit.
     const iec = (lostAhead_pct: readonly (number | null)[], drop_V: number, more: Partial<CableScope> = {}) =>
       losing(drop_V, { basis: 'iec', nominal_V: 400, lostAhead_pct, ...more });
-    it('of 4 % each is a caution at the second: 8 % of 5 %; 4 % and 1 % pass', () => {
+    it('of 4 % each is a note at the second: 8 % of 5 %; 4 % and 1 % pass', () => {
       const found = iec([4], 16);
       expect([found.verdict, found.value, found.limit, found.quantity, found.authority]).toEqual([
-        'caution',
+        'note',
         8,
         5,
         'drop from the supply on',
@@ -72,7 +72,7 @@ describe('the drop of a feeder', () => {
     });
     it('of 2.6 % each is one under the NEC too, though 3 % is allowed to each', () => {
       const [bad, good] = [losing(12.48, { lostAhead_pct: [2.6] }), losing(12.48, { lostAhead_pct: [1.4, 1] })];
-      expect([bad.verdict, bad.limit, good.verdict, good.limit]).toEqual(['caution', 5, 'pass', 3]);
+      expect([bad.verdict, bad.limit, good.verdict, good.limit]).toEqual(['note', 5, 'pass', 3]);
     });
     it('is told once: where a cable ahead is over by itself, or the sum was over there, this one is told for its own', () => {
       expect([iec([5.1], 4).verdict, iec([1, 4.5], 4).verdict, losing(4.8, { lostAhead_pct: [3.5] }).verdict]).toEqual([
@@ -88,15 +88,11 @@ describe('the drop of a feeder', () => {
       expect([
         iec([4], 16, { project: { ...project, limits } }).verdict,
         iec([4], 16.1, { project: { ...project, limits } }).verdict,
-      ]).toEqual(['pass', 'caution']);
+      ]).toEqual(['pass', 'note']);
     });
     it('with the voltage ahead not known is open until what is known is too much', () => {
       const unsure = (drop_V: number) => iec([1, null], drop_V, { flow: step({ drop_V, voltage_V: null }) });
-      expect([unsure(12).verdict, unsure(17).verdict]).toEqual(['open', 'caution']);
-    });
-    it('from a supply that may sag is open where twice the sum is too much', () => {
-      const source = { ...SUPPLY, faultCurrent_A: undefined };
-      expect([iec([2], 2.4, { source }).verdict, iec([1.9], 2.4, { source }).verdict]).toEqual(['open', 'pass']);
+      expect([unsure(12).verdict, unsure(17).verdict]).toEqual(['open', 'note']);
     });
   });
   it('of 400 V passes up to 20 V, 5 %, under IEC', () => {

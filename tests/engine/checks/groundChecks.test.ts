@@ -121,9 +121,7 @@ describe('a grounding conductor by NEC 250.122', () => {
       'Trip rating of Q',
       'grounding conductor',
       // What is asked of the phases, and what the next smaller ones would carry (250.122(B)).
-      'Voltage of S, line to line',
       'Rated input current of D',
-      'Rated voltage of D',
       'Insulation type of W',
       'Hottest ambient of W',
       'Loaded conductors together with W',
