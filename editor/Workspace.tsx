@@ -5,7 +5,6 @@ import { Header } from './panels/Header.tsx';
 import { late } from './panels/late.tsx';
 import { Reader } from './panels/Reader.tsx';
 import { Tray } from './panels/Tray.tsx';
-import { VerdictNews } from './panels/VerdictNews.tsx';
 import { Sheet } from './sheet/Sheet.tsx';
 import { familyOf } from './sheet/scale.ts';
 import { arrange, clearDesk, useDesk } from './store/deskStore.ts';
@@ -18,6 +17,7 @@ export interface WorkspaceProps {
 }
 
 const Chooser = late(() => import('./panels/Chooser.tsx'));
+const VerdictNews = late(() => import('./panels/VerdictNews.tsx'));
 const Menu = late(() => import('./panels/Menu.tsx'));
 const RunStripPanel = late(() => import('./panels/RunStripPanel.tsx'), <section className="strip" aria-hidden="true" />);
 const Tables = late(() => import('./panels/Tables.tsx'));

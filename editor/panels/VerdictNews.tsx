@@ -6,7 +6,7 @@ import { newsOf } from './news.ts';
 
 const REST_MS = 500;
 
-export function VerdictNews({ review, stale }: { readonly review: Review; readonly stale: boolean }) {
+export default function VerdictNews({ review, stale }: { readonly review: Review; readonly stale: boolean }) {
   const told = useRef(review);
   const [news, setNews] = useState('');
   useEffect(() => {

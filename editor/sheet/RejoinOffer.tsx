@@ -3,7 +3,7 @@ import { rejoinable } from '../commands/rejoin.ts';
 import { useEditor } from '../store/editorStore.ts';
 
 /** After a part in a line was deleted: one cable could be made of its two. The offer ends with the next edit. */
-export function RejoinOffer() {
+export default function RejoinOffer() {
   const lineUp = useEditor((state) => state.lineUp);
   const past = useEditor((state) => state.past);
   const made = lineUp ? rejoinable({ ...useEditor.getState(), lineUp, past }) : null;

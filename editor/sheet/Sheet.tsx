@@ -26,6 +26,7 @@ import {
   useState,
 } from 'react';
 import { illegal, type LineUp, type OneLine, oneLine, type PortAt, type Review, routeCable } from '../../engine/index.ts';
+import { late } from '../panels/late.tsx';
 import { excerpt, putIn } from '../store/copies.ts';
 import { arrange, ask, useDesk } from '../store/deskStore.ts';
 import { edit, refuse, select, useEditor, wait } from '../store/editorStore.ts';
@@ -44,8 +45,6 @@ import { PartNode, type PartNodeType } from './PartNode.tsx';
 import { cableUnder, type Dropped, onDropped } from './partDrop.ts';
 import { createParts, type Parts } from './parts.ts';
 import { portFor, portOf } from './ports.ts';
-import { RejoinOffer } from './RejoinOffer.tsx';
-import { Rename } from './Rename.tsx';
 import { familyOf, PAD_mm, PX, symbolIn } from './scale.ts';
 import { isLarge } from './sight.ts';
 import { steady } from './steady.ts';
@@ -61,6 +60,8 @@ const WORDS = { 'controls.ariaLabel': 'View', 'minimap.ariaLabel': 'Map of the w
 const SEVERAL = ['Meta', 'Control', 'Shift'];
 const STILL: Guides = {};
 const Tried = lazy(() => import('./Tried.tsx'));
+const RejoinOffer = late(() => import('./RejoinOffer.tsx'));
+const Rename = late(() => import('./Rename.tsx'));
 
 /** From here on a line-up is large enough for a map. */
 const MAP_FROM = 60;
@@ -289,6 +290,8 @@ function Canvas({ lineUp, review, before, parts }: SheetProps & { readonly parts
     );
   });
   useEffect(() => onDropped(drop), [drop]);
+  // Soon to be asked for, and not worth waiting for then.
+  useEffect(() => void Rename.fetched(), []);
 
   const onPointerUp = (event: ReactPointerEvent) => {
     labelTaken.current = label.onUp();
