@@ -66,8 +66,8 @@ export function motorsDrawn(
   readonly inputs: readonly Input[];
 } {
   const paths = basis === 'us' ? ['ratedPower_W', 'ratedVoltage_V'] : [];
-  const missing: Missing[] = [...(motors.length > 0 ? turnsMissing(between) : [])];
-  const inputs: Input[] = [...(motors.length > 0 ? turnsGiven(between) : [])];
+  const missing: Missing[] = [...turnsMissing(between)];
+  const inputs: Input[] = [...turnsGiven(between)];
   const currents = motors.map((motor, i) => {
     missing.push(...missingOf(motor, 'ratedCurrent_A', ...paths));
     const table =

@@ -12,7 +12,7 @@ import { raceways } from '../lineup/raceways.ts';
 import { buildNetwork, type Run, type Zone } from '../network/network.ts';
 import { type Around, judge, judgeZone, type Neighbour, switchedOff, undrawnIn, type WayAround } from './judgeZone.ts';
 import { type Group, groupOf, inOrder, worstByRun } from './order.ts';
-import { loadsBelow, upstream } from './upstream.ts';
+import { loadsBelow, NOTHING_BELOW, upstream } from './upstream.ts';
 
 /**
  * The one door: a document in, everything that can be said of it out. Pure and total. A reviewer remembers the results of the
@@ -113,7 +113,8 @@ function reviewWith(
       deps.push(step.element, cable, step.parent, way.motors, way.leg, way.parts);
       if (cable) for (const each of neighbours(cable)) deps.push(each.cable, each.zone?.kind, each.zone?.source.id);
       // A motor behind several steps is the same motor: where each hangs follows from the order above.
-      if (step.element.kind === 'drive') deps.push(below[i]?.motors, below[i]?.motorsSeen, below[i]?.between);
+      const { motors, motorsSeen, between } = below[i] ?? NOTHING_BELOW;
+      if (step.element.kind === 'drive') deps.push(motors, motorsSeen, between);
     }
     for (let here = zone; here.feed; here = here.feed.zone)
       deps.push(around.stepOf(here.feed.zone, here.feed.step), aheadOf(here.feed.zone, here.feed.step), undrawnIn(here.feed.zone));

@@ -215,6 +215,18 @@ describe('a lead by NEC 430.22', () => {
 });
 
 describe('on the other side of a transformer', () => {
+  it('motors of a way around are seen through it too, and so are those beside the drives', () => {
+    // Table 430.250: 77 A for 60 hp at 460 V.
+    const around = feeder({ drives: drawing(72), bypassed: [motor], bypassedSeen: [2] });
+    expectClose(around.limit ?? 0, 1.25 * 154, { relative: 1e-12 }, '2 × 77 A');
+    const beside = feeder({ drives: drawing(72), motors: [motor], direct: [motor], motorsSeen: [2] });
+    expectClose(beside.limit ?? 0, 1.25 * 154 + 72, { relative: 1e-12 }, 'the largest and the rest');
+    expect(beside.text).toContain('125 % of the largest + the rest of 1 drive and 1 motor');
+    const more = feeder({ drives: drawing(72, 20), drivesSeen: [1, 1], motors: [motor, motor], direct: [motor, motor] });
+    expect(more.text).toContain('of 2 drives and 2 motors');
+    const iec = feeder({ drives: drawing(72), motors: [motor], direct: [motor], basis: 'iec', cable: metric });
+    expect(iec.text).toContain('the sum of 1 drive and 1 motor');
+  });
   const wide: Cable = { ...LAID, conductor: { ...LAID.conductor, size: '4/0 AWG' } };
   const tall = { ...motor, ratedVoltage_V: 2300, ratedCurrent_A: 60 };
   it('a feeder at 208 V to a drive of 480 V carries 72 A as 72 × 480 / 208: 1.25 × 166.15 A = 207.7 A', () => {
@@ -407,6 +419,7 @@ describe('where something is not known', () => {
   it('a size that no table has is open, not a pass', () => {
     const found = lead({ cable: laid({ ambient_C: 95 }) });
     expect([found.verdict, found.phrase, fields(found)]).toEqual(['open', 'no table row', ['W: conductor.size']]);
+    expect(found.remedies).toHaveLength(1);
   });
 });
 

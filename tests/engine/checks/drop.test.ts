@@ -28,6 +28,18 @@ describe('the whole way to a motor', () => {
   it('is told once: not where the leads or a feeder are over by themselves, nor where the feeders are over together', () => {
     expect([losing(14.4, [2.9]).limit, losing(10.56, [3.1]).verdict, losing(10.56, [2.6, 2.6]).verdict]).toEqual([3, 'note', 'note']);
   });
+  it('is not told where the voltage of the supply or what arrives is not known, nor where nothing lies ahead', () => {
+    const said = (found: ReturnType<typeof losing>) => [found.text.includes('From the supply on'), found.phrase.includes('in all')];
+    expect(said(losing(10.56, [2.9]))).toEqual([true, true]);
+    for (const found of [losing(10.56, [2.9], { nominal_V: null }), losing(10.56, [2.9], { inputKnown: false }), losing(10.56, [])])
+      expect(said(found)).toEqual([false, false]);
+  });
+  it('shows what the other motors of the drive draw', () => {
+    const other = { ...MOTOR, id: 'e7', tag: 'N' };
+    const inputs = labels(losing(10.08, [], { driven: [MOTOR, other] }));
+    expect(inputs).toEqual(expect.arrayContaining(['Rated voltage of N', 'Nameplate current of N']));
+    expect(inputs.filter((each) => each === 'Nameplate current of M')).toHaveLength(1);
+  });
   it('counts the turns of a transformer on the way: 20 V of 920 V behind 460 V are 10 V of 480 V', () => {
     const motor = { ...MOTOR, ratedVoltage_V: 920 };
     const found = losing(0, [2.95], { motor, start: step({ voltage_V: 460 }), terminal: step({ voltage_V: 900, gain: 2 }) });
@@ -80,6 +92,8 @@ describe('the drop of a feeder', () => {
         'pass',
         'pass',
       ]);
+      // 0.5 and 3.2 % are less than 5 % together, and the second is over its own 3 %.
+      expect(losing(9.6, { lostAhead_pct: [0.5, 3.2] }).verdict).toBe('pass');
       const own = iec([4], 24);
       expect([own.verdict, own.value, own.limit]).toEqual(['caution', 6, 5]);
     });
@@ -252,6 +266,27 @@ describe('what the lowest line voltage leaves the drive', () => {
     expect(at(undefined, undefined).text).not.toContain('At low line');
     const found = at(undefined, 85);
     expect([found.verdict, found.phrase, found.missing]).toEqual(['open', 'voltage at the drive?', []]);
+  });
+  it('is told with what else draws there, and asks for what is not known of it', () => {
+    const drive = { ...DRIVE, manual: { inputVoltageLeast_pct: 85 } };
+    const [other, pump] = [
+      { ...DRIVE, id: 'e9', tag: 'E' },
+      { ...MOTOR, id: 'e8', tag: 'P' },
+    ];
+    const unsure = (...parts: CableScope['arrivalParts']) =>
+      feeder({
+        drives: [drive],
+        arrivesAt: [drive],
+        arrivals: [step({ cases: cases({}) })],
+        arrivalParts: [SUPPLY, CABLE, drive, ...parts],
+      });
+    const inputs = labels(unsure(other, pump));
+    expect(inputs).toEqual(expect.arrayContaining(['Rated input current of E', 'Nameplate current of P', 'Rated voltage of P']));
+    expect(inputs.filter((each) => each === 'Rated input current of D')).toHaveLength(1);
+    expect(inputs.filter((each) => each === 'Conductor size of W')).toHaveLength(1);
+    const { inputCurrent_A: _, ...silent } = other;
+    const { ratedCurrent_A: __, ratedVoltage_V: ___, ...bare } = pump;
+    expect(fields(unsure(silent, bare))).toEqual(['E: inputCurrent_A', 'P: ratedCurrent_A', 'P: ratedVoltage_V']);
   });
   it('behind a supply of no known fault level it is the most that it can be: enough is no pass, too little fails', () => {
     const { faultCurrent_A: _, ...source } = SUPPLY;

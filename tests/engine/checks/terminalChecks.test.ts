@@ -82,6 +82,11 @@ describe('the switch ahead of a drive', () => {
     const { ratedPower_W: _, ...unsaid } = large;
     expect(fields(of(200, { ...around, bypassed: [unsaid] }))).toEqual(['M: ratedPower_W']);
   });
+  it('shows the turns that it saw motors through', () => {
+    const through = { drives: [], motors: [PUMP], direct: [PUMP], ...between(240, 480) };
+    expectClose(of(100, through).limit ?? 0, 1.15 * 34 * 2, { relative: 1e-12 }, 'by hand');
+    expect(labels(of(100, through))).toEqual(expect.arrayContaining(['Primary voltage of T', 'Secondary voltage of T']));
+  });
   it('ahead of a transformer from 208 to 480 V carries 72 A as 72 × 480 / 208 = 166.2 A, behind one from 4160 V as 8.3 A', () => {
     const found = of(191, between(208, 480));
     expectClose(found.limit ?? 0, (1.15 * 72 * 480) / 208, { relative: 1e-12 }, 'the same power on both sides');

@@ -398,6 +398,42 @@ describe('the output of a drive is told', () => {
   });
 });
 
+describe('through transformers', () => {
+  // t halves 480 V, u makes 600 of 240 V.
+  const turns: Readonly<Record<string, object>> = {
+    t: { primaryVoltage_V: 480, secondaryVoltage_V: 240 },
+    u: { primaryVoltage_V: 240, secondaryVoltage_V: 600 },
+  };
+  const turned = asked({ parts: PARTS.map((each) => ({ ...each, ...turns[each.id] }) as Element) });
+  it('a cable is told how what it feeds is seen, a way around too', () => {
+    const told = (id: string) => {
+      const { drives, drivesSeen, motors, motorsSeen, bypassed, bypassedSeen, between } = turned.of<CableScope>('cable', id);
+      const by = (parts: readonly Element[], seen: readonly number[]) => parts.map((each, i) => `${each.id} ${seen[i]}`).sort();
+      return [by(drives, drivesSeen), by(motors, motorsSeen), by(bypassed, bypassedSeen), ids(between)];
+    };
+    expect(told('c1')).toEqual([['d1 0.5', 'd2 0.5', 'd3 0.5'], ['m1 1.25', 'm2 1.25', 'm3 0.5', 'm4 0.5'], ['m3 0.5'], 't']);
+    expect(told('c9')).toEqual([[], [], ['m3 1'], '']);
+    expect(told('c8')).toEqual([['d2 1'], ['m3 1'], [], '']);
+    expect(told('o2')).toEqual([[], ['m1 2.5', 'm2 2.5'], [], 'u']);
+    expect(told('o3')).toEqual([[], ['m1 1', 'm2 1'], [], '']);
+  });
+  it('so are a part, a drive and all that hangs on it', () => {
+    const part = turned.of<ElementScope>('element', 't');
+    expect([part.bypassedSeen, ids(part.between)]).toEqual([[0.5], 't']);
+    const drive = turned.of<DriveScope>('drive', 'd1');
+    expect([drive.motorsSeen, ids(drive.between)]).toEqual([[2.5, 2.5], 'u']);
+    const output = turned.of<OutputScope>('output', 'd1');
+    expect([output.motorsSeen, ids(output.between)]).toEqual([[2.5, 2.5], 'u']);
+  });
+  it('what a limit of a drive’s manual hangs on is told to the cable ahead of it alone: its way, and all that draws there', () => {
+    const parts = PARTS.map((each) => (each.id === 'd2' ? { ...each, manual: { inputVoltageLeast_pct: 90 } } : each) as Element);
+    const limited = asked({ parts });
+    const told = (id: string) => limited.of<CableScope>('cable', id).arrivalParts.map((each) => each.id);
+    expect(told('c8').sort()).toEqual(['b', 'c1', 'c2', 'c8', 'd1', 'd2', 'd3', 'm4', 's', 't']);
+    expect([told('c5'), told('c2')]).toEqual([[], []]);
+  });
+});
+
 describe('a run is told', () => {
   const told = (id: string) => all.of<RunScope>('run', id);
   it('only behind a drive', () => expect(all.seen('run').sort()).toEqual(['m1', 'm2', 'm3']));

@@ -2,7 +2,16 @@ import { describe, expect, it } from 'vitest';
 import { type Cable, type Element, type LineUp, newLineUp } from '../../../engine/index.ts';
 import { buildNetwork } from '../../../engine/network/network.ts';
 import { groundRules } from '../../../engine/review/groundRules.ts';
-import { ahead, earthingAt, filtersAhead, loadsBelow, NOTHING_BELOW, upstream, voltageFrom } from '../../../engine/review/upstream.ts';
+import {
+  ahead,
+  disconnectsAhead,
+  earthingAt,
+  filtersAhead,
+  loadsBelow,
+  NOTHING_BELOW,
+  upstream,
+  voltageFrom,
+} from '../../../engine/review/upstream.ts';
 import { bareCable, barePart as part } from '../bareParts.ts';
 
 /** What stands ahead of a place and what hangs below it, by hand on one drawing: a transformer, a panel with two drives and a motor of its own. */
@@ -94,6 +103,36 @@ describe('ahead of a place', () => {
     expect(ids(ahead(motor.zone, motor.step, 'transformer'))).toEqual(['u', 't']);
     expect(ids(ahead(motor.zone, motor.step, 'drive'))).toEqual(['d1']);
     expect(ids(ahead(motor.zone, motor.step, 'reactor'))).toEqual([]);
+  });
+});
+
+describe('disconnects ahead of a place', () => {
+  it('are those of its own circuit, the drive’s supply included, and none beyond a transformer (NEC 240.21(C))', () => {
+    const site = buildNetwork({
+      elements: [
+        part('supply', 's'),
+        part('disconnect', 'q'),
+        part('transformer', 't'),
+        part('disconnect', 'r'),
+        part('drive', 'd'),
+        part('disconnect', 'o'),
+        part('motor', 'm'),
+      ],
+      cables: [
+        cable('s', 'q:line'),
+        cable('q:load', 't:line'),
+        cable('t:load', 'r:line'),
+        cable('r:load', 'd:line'),
+        cable('d:load', 'o:line'),
+        cable('o:load', 'm'),
+      ],
+    });
+    const found = (node: string) => {
+      const zone = site.zones.find(({ steps }) => steps.some((each) => each.node === node));
+      const step = zone?.steps.find((each) => each.node === node);
+      return zone && step ? ids(disconnectsAhead(zone, step)) : [];
+    };
+    expect([found('m'), found('r:line'), found('t:load'), found('t:line'), found('s')]).toEqual([['o', 'r'], ['r'], [], ['q'], []]);
   });
 });
 
