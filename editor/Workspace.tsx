@@ -1,6 +1,7 @@
 import { useEffect, useSyncExternalStore } from 'react';
 import type { LineUp, Review } from '../engine/index.ts';
 import { listenToClipboard } from './files/clipboard.ts';
+import { Chooser } from './panels/Chooser.tsx';
 import { Header } from './panels/Header.tsx';
 import { late } from './panels/late.tsx';
 import { Reader } from './panels/Reader.tsx';
@@ -16,7 +17,6 @@ export interface WorkspaceProps {
   readonly review: Review;
 }
 
-const Chooser = late(() => import('./panels/Chooser.tsx'));
 const VerdictNews = late(() => import('./panels/VerdictNews.tsx'));
 const Menu = late(() => import('./panels/Menu.tsx'));
 const RunStripPanel = late(() => import('./panels/RunStripPanel.tsx'), <section className="strip" aria-hidden="true" />);
@@ -47,10 +47,7 @@ export default function Workspace({ lineUp, review }: WorkspaceProps) {
   useEffect(listenToClipboard, []);
   useEffect(() => clearDesk, []);
   // Soon to be asked for, and not worth waiting for then.
-  useEffect(() => {
-    void Chooser.fetched();
-    void Menu.fetched();
-  }, []);
+  useEffect(() => void Menu.fetched(), []);
   return (
     <>
       <main className={['app', working && 'stale', !panels && 'bare'].filter(Boolean).join(' ')}>
@@ -63,6 +60,7 @@ export default function Workspace({ lineUp, review }: WorkspaceProps) {
         {menu && <Menu key={`${menu.x}/${menu.y}`} x={menu.x} y={menu.y} />}
         <VerdictNews review={shown} stale={working} />
       </main>
+      {/* Here at once: a fast hand types its first letters before anything could be fetched, and letters are commands. */}
       {asking && <Chooser key={asked} asking={asking} />}
       {sizing && <LeastCopperDialog lineUp={lineUp} onClose={() => arrange({ sizing: false })} />}
       {noting && <NotesDialog lineUp={lineUp} onClose={() => arrange({ noting: false })} />}

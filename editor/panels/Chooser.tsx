@@ -18,7 +18,7 @@ const TITLES: Readonly<Record<Ask, string>> = {
 };
 const MOST = 60;
 
-export default function Chooser({ asking }: { readonly asking: Ask }) {
+export function Chooser({ asking }: { readonly asking: Ask }) {
   const loose = useDesk((state) => state.loose);
   const dialog = useRef<HTMLDialogElement>(null);
   const list = useId();

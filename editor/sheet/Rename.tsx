@@ -9,7 +9,7 @@ import { familyOf, PX, symbolIn } from './scale.ts';
 import { view } from './view.ts';
 
 /** The tag of a part, typed where it stands. Enter takes it, Escape leaves it. */
-export default function Rename({ lineUp, id }: { readonly lineUp: LineUp; readonly id: string }) {
+export function Rename({ lineUp, id }: { readonly lineUp: LineUp; readonly id: string }) {
   const { flowToScreenPosition } = useReactFlow();
   const part = partsOf(lineUp).find((each) => each.id === id);
   if (!part) return null;

@@ -45,6 +45,7 @@ import { PartNode, type PartNodeType } from './PartNode.tsx';
 import { cableUnder, type Dropped, onDropped } from './partDrop.ts';
 import { createParts, type Parts } from './parts.ts';
 import { portFor, portOf } from './ports.ts';
+import { Rename } from './Rename.tsx';
 import { familyOf, PAD_mm, PX, symbolIn } from './scale.ts';
 import { isLarge } from './sight.ts';
 import { steady } from './steady.ts';
@@ -61,7 +62,6 @@ const SEVERAL = ['Meta', 'Control', 'Shift'];
 const STILL: Guides = {};
 const Tried = lazy(() => import('./Tried.tsx'));
 const RejoinOffer = late(() => import('./RejoinOffer.tsx'));
-const Rename = late(() => import('./Rename.tsx'));
 
 /** From here on a line-up is large enough for a map. */
 const MAP_FROM = 60;
@@ -290,8 +290,6 @@ function Canvas({ lineUp, review, before, parts }: SheetProps & { readonly parts
     );
   });
   useEffect(() => onDropped(drop), [drop]);
-  // Soon to be asked for, and not worth waiting for then.
-  useEffect(() => void Rename.fetched(), []);
 
   const onPointerUp = (event: ReactPointerEvent) => {
     labelTaken.current = label.onUp();
