@@ -1,8 +1,10 @@
 import { type Finding, SIZE_UP } from '../checks/finding.ts';
+import { protectiveEarth } from '../checks/groundChecks.ts';
 import type { Review } from '../checks/solved.ts';
 import type { Cable } from '../lineup/cable.ts';
 import type { LineUp } from '../lineup/lineUp.ts';
 import type { Zone } from '../network/network.ts';
+import { createReviewer } from '../review/createReviewer.ts';
 import { area_mm2, type Choice, choiceOf, standardSizes, volume_m3 } from './choices.ts';
 import { Ladder } from './ladder.ts';
 import { type Broken, searchGroup } from './searchGroup.ts';
@@ -348,7 +350,9 @@ class Sizing {
   }
 
   async #answer(found: Choices): Promise<LeastCopper> {
-    const findings = await this.#all(found);
+    // That a ground grows with larger phases is not asked while they are searched for, and told of what was found.
+    const grown = createReviewer([protectiveEarth], false).review(this.#site.with(found)).findings;
+    const findings = [...(await this.#all(found)).filter(({ check }) => check !== protectiveEarth.slug), ...grown];
     const without = new Set([...this.#unmet.values()].flatMap(({ cables }) => cables));
     const cables: CableSizing[] = [];
     for (const [id, ladder] of this.#ladders) {

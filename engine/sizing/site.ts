@@ -8,7 +8,7 @@ import type { LineUp } from '../lineup/lineUp.ts';
 import { buildNetwork, type Step, type Zone } from '../network/network.ts';
 import { createReviewer } from '../review/createReviewer.ts';
 import { type Choice, resized } from './choices.ts';
-import { SIZE_CHECKS, SIZE_RULES, type SizeRule, worstByUnit } from './sizeChecks.ts';
+import { SEARCH_CHECKS, SIZE_RULES, type SizeRule, worstByUnit } from './sizeChecks.ts';
 
 /** A line-up whose cables may take other sizes: which cables, which of them decide together, and what the checks say of any choice. */
 
@@ -73,8 +73,8 @@ export class Site {
   }
 
   /** Judges one choice after another on those of the checks that a size decides, with a memory of its own. */
-  judge(of: (rule: SizeRule) => boolean = () => true): (choices: Choices) => Review {
-    const checks = SIZE_CHECKS.filter(({ slug }) => of(SIZE_RULES[slug] as SizeRule));
+  judge(of: (rule: SizeRule) => boolean = () => true, asked = SEARCH_CHECKS): (choices: Choices) => Review {
+    const checks = asked.filter(({ slug }) => of(SIZE_RULES[slug] as SizeRule));
     const reviewer = createReviewer(checks, false, this.#solving);
     return (choices) => reviewer.review(this.with(choices));
   }

@@ -41,12 +41,13 @@ export const SIZE_RULES: Readonly<Record<string, SizeRule>> = {
   'insulation-inception': { reach: 'output', moreHelps: null, waves: true },
 };
 
-export const SIZE_CHECKS: readonly Check[] = CHECKS.filter(({ slug }) => slug in SIZE_RULES).map((check) =>
-  check.slug === groundByDevice.slug ? groundByDevice : check,
-);
+export const SIZE_CHECKS: readonly Check[] = CHECKS.filter(({ slug }) => slug in SIZE_RULES);
+
+/** As a search asks them; what `groundByDevice` leaves out is told of its answer. */
+export const SEARCH_CHECKS: readonly Check[] = SIZE_CHECKS.map((check) => (check.slug === groundByDevice.slug ? groundByDevice : check));
 
 /** Those that look at one cable and its neighbours alone. */
-export const CABLE_CHECKS: readonly Check[] = SIZE_CHECKS.filter(({ slug }) => {
+export const CABLE_CHECKS: readonly Check[] = SEARCH_CHECKS.filter(({ slug }) => {
   const reach = SIZE_RULES[slug]?.reach;
   return reach === 'cable' || reach === 'neighbours';
 });

@@ -25,7 +25,7 @@ export function sizeTable(lineUp: LineUp, cableId: string, sets?: number): SizeT
   const cable = site.cables.find(({ id }) => id === cableId);
   if (!cable) return null;
   const own = choiceOf(cable);
-  const judge = site.judge();
+  const judge = site.judge(undefined, SIZE_CHECKS);
   const said = standardSizes(cable, lineUp.project.basis).map((size) => {
     const choice: Choice = { size, sets: sets ?? own?.sets ?? 1 };
     return { choice, worst: worstByCheck(judge(new Map([[cableId, choice]])), cableId) };

@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import { type LeastCopper, type LineUp, leastCopper, review } from '../../../engine/index.ts';
+import { type LeastCopper, type LineUp, leastCopper, review, sizeTable } from '../../../engine/index.ts';
 import { volume_m3 } from '../../../engine/sizing/choices.ts';
 import { everyCombination } from '../../property/sizedLineUp.ts';
 import { inSteel, LineUpBuilder } from '../lineUpBuilder.ts';
@@ -343,6 +343,19 @@ describe('what stands in the way of sizes that would do', () => {
     expect(at('3 AWG')[0]).not.toBe('caution');
     expect([at('3 AWG')[1], at('2 AWG')[0]]).toEqual(['caution', 'caution']);
     expect(answer.judged).toBeLessThanOrEqual(27);
+  });
+
+  it('a ground that would have to grow with its phases (NEC 250.122(B)) is told of the answer, in the table of sizes too', async () => {
+    const lineUp = broken(oneLead(), { ...wide, 'W-1A': { length_m: 300 } });
+    const answer = await leastCopper(lineUp);
+    const told = answer.beside.filter(({ check, verdict }) => check === 'protective-earth' && verdict === 'fail');
+    expect(told.map(({ subject }) => subject.tag)).toContain('W-1A');
+    expect(told[0]?.text).toContain('NEC 250.122(B)');
+    const found = review(answer.lineUp).findings.filter(({ check, verdict }) => check === 'protective-earth' && verdict === 'fail');
+    expect(told.map(({ text }) => text).sort()).toEqual(found.map(({ text }) => text).sort());
+    const size = answer.cables.find(({ tag }) => tag === 'W-1A')?.least?.size;
+    const row = sizeTable(lineUp, idOf(lineUp, 'W-1A'))?.rows.find(({ choice }) => choice.size === size);
+    expect(row?.cells.find(({ check }) => check === 'protective-earth')?.finding?.verdict).toBe('fail');
   });
 
   it('is told of the cables that may be changed, not of one that keeps its size', async () => {
