@@ -209,6 +209,15 @@ function judgeAmpacity(check: CheckFacts, scope: CableScope, need: Need): readon
         remedies: ['Enter the method of its place and build.'],
       }),
     ];
+  // A temperature that is entered without letters is that of a dry place: wet, they may stand for less.
+  const wet = basis === 'us' && cable.installation.moisture === 'wet' && cable.insulation.type === undefined;
+  if (wet && !failsAtBest)
+    return [
+      openFinding(check, subject, runs, [lacks(cable, 'insulation.type')], {
+        ...shared,
+        text: `${cable.tag} carries ${fixed(used.value_A, 1)} A of the ${fixed(need_A, 1)} A that are needed if its ${cable.insulation.temperature_C} °C hold in a wet place too: its insulation type says.`,
+      }),
+    ];
   if (more && failsAtBest) {
     const asked = lacks(cable, together);
     return [

@@ -166,11 +166,13 @@ function available(
   if (zone.source.kind === 'supply') {
     const { voltage_V, voltageLeast_pct, voltageMost_pct } = zone.source;
     const usual = USUAL_LINE_PCT[basis];
+    const [least, most] = [voltageLeast_pct ?? usual.least, voltageMost_pct ?? usual.most];
     const of = (pct: number): number | null => (voltage_V === undefined ? null : (voltage_V * pct) / 100);
     return {
       rated: voltage_V ?? null,
-      'low line': of(voltageLeast_pct ?? usual.least),
-      'high line': of(voltageMost_pct ?? usual.most),
+      // Written the wrong way round they are told by voltage-match, and judged at the worse end of each meanwhile.
+      'low line': of(Math.min(least, most)),
+      'high line': of(Math.max(least, most)),
       overload: voltage_V ?? null,
     };
   }

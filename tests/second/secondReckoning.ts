@@ -359,6 +359,9 @@ export function reckon(lineUp: LineUp): ReadonlyMap<string, Said> {
         (cable.construction !== 'singles' && (method === 'B1' || method === 'F')));
     if (amperes.length < currents.length || low == null || high == null) said.set(key, { verdict: 'open' });
     else if (odd && high >= needed) said.set(key, { verdict: 'open' });
+    // NEC Table 310.4(1): wet, letters may stand for less than dry, so that a temperature alone does not say it.
+    else if (basis === 'us' && cable.insulation.type === undefined && cable.installation.moisture === 'wet' && high >= needed)
+      said.set(key, { verdict: 'open' });
     else if (low >= needed) said.set(key, { verdict: good(), value: low, limit: needed });
     else if (high >= needed) said.set(key, { verdict: 'open' });
     else said.set(key, { verdict: 'fail', value: high, limit: needed });

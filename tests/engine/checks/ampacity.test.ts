@@ -214,6 +214,15 @@ describe('a lead by NEC 430.22', () => {
   });
 });
 
+describe('a temperature without letters', () => {
+  it('is that of a dry place: in a wet one the letters are asked for (NEC Table 310.4(1): XHHW 90 °C dry, 75 °C wet)', () => {
+    const entered = (moisture: 'dry' | 'damp' | 'wet') =>
+      lead({ cable: { ...LAID, insulation: { temperature_C: 90 }, installation: { ...LAID.installation, moisture } } });
+    expect([entered('dry').verdict, entered('damp').verdict]).toEqual(['pass', 'pass']);
+    expect([entered('wet').verdict, fields(entered('wet'))]).toEqual(['open', ['W: insulation.type']]);
+  });
+});
+
 describe('on the other side of a transformer', () => {
   it('motors of a way around are seen through it too, and so are those beside the drives', () => {
     // Table 430.250: 77 A for 60 hp at 460 V.

@@ -181,6 +181,8 @@ describe('what a zone begins with', () => {
     close(volts(site), [480, 456, 504, 480]);
     close(volts({ ...edited(site, 's', 'voltage_V', 400), project: { ...site.project, basis: 'iec' } }), [400, 360, 440, 400]);
     close(volts(edited(edited(site, 's', 'voltageLeast_pct', 90), 's', 'voltageMost_pct', 103)), [480, 432, 494.4, 480]);
+    // The wrong way round: the worse end of each all the same.
+    close(volts(edited(edited(site, 's', 'voltageLeast_pct', 103), 's', 'voltageMost_pct', 90)), [480, 432, 494.4, 480]);
     expect(volts(edited(site, 's', 'voltage_V', undefined))).toEqual([null, null, null, null]);
   });
   it('is what the drive makes of its own input, in each case', () => {
