@@ -24,7 +24,7 @@ import {
 import { KINDS } from './fillChecks.ts';
 import { type Assumption, type CaseName, type Finding, type Input, type Missing, SIZE_UP } from './finding.ts';
 import { methodMisfit } from './methodFits.ts';
-import { drawnHere, motorsDrawn, seenAmong } from './seenThrough.ts';
+import { drawnHere, mostTogether, motorsDrawn, seenAmong, withWaysAround } from './seenThrough.ts';
 
 /** Whether the conductors carry what the code asks of them. */
 
@@ -265,11 +265,16 @@ function feederNeed(scope: CableScope): Need {
   const directSeen = seenAmong(direct, motors, scope.motorsSeen);
   const beside = motorNeed(scope, direct, directSeen);
   const driven_A = neededFor(basis, [...currents, ...beside.amperes]);
-  // With a way around the drive the motors may run straight from the feeder: the larger of the two (NEC 430.122(C)).
+  // With a way around a drive its motors may run straight from the feeder: the larger of the two (NEC 430.122(C)).
   const loose = bypassed.length === 0 ? null : motorNeed(scope, [...bypassed, ...direct], [...bypassedSeen, ...directSeen]);
-  const around = loose !== null && loose.need_A > driven_A;
+  const ways = withWaysAround(drives, currents, loose?.amperes.slice(0, bypassed.length) ?? [], scope.bypassedDrives);
+  const most_A = mostTogether([...ways, ...beside.amperes.map((each) => [[each]])], basis === 'us' ? 0.25 : 0);
+  const around = loose !== null && exceeds(most_A, driven_A);
+  const others = drives.filter(({ id }) => !scope.bypassedDrives.includes(id));
   const how = around
-    ? `way around the drive: ${loose.how}`
+    ? others.length > 0
+      ? `way around a drive, with ${tagsOf(others).join(', ')} at rated input: ${basis === 'us' ? '125 % of the largest + the rest' : 'the sum'}`
+      : `way around the drive: ${loose.how}`
     : drives.length === 0
       ? beside.how
       : direct.length > 0
@@ -280,7 +285,7 @@ function feederNeed(scope: CableScope): Need {
             : `125 % of the largest of ${currents.length} drives + the rest${through}`
           : `Ib ${fixed(sum, 1)} A rated input${through}`;
   return {
-    need_A: around ? loose.need_A : driven_A,
+    need_A: around ? most_A : driven_A,
     how,
     missing: [...new Set([...missing, ...(loose ?? beside).missing])],
     inputs: [...new Set([...inputs, ...(loose ?? beside).inputs])],

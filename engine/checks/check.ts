@@ -77,6 +77,8 @@ export interface CableScope extends Common {
   /** Motors that a closed bypass would feed through it. */
   readonly bypassed: readonly ElementOf<'motor'>[];
   readonly bypassedSeen: readonly number[];
+  /** Ids of the drives that they hang on otherwise, in the same order. */
+  readonly bypassedDrives: readonly (string | null)[];
   /** Other cables in the same raceway, and what feeds each: 'input' for the supply, the id of a drive, or 'unfed'. */
   readonly together: readonly Cable[];
   readonly togetherFed: readonly string[];
@@ -108,6 +110,8 @@ export interface ElementScope extends Common {
   /** Motors that a closed bypass would feed through it. */
   readonly bypassed: readonly ElementOf<'motor'>[];
   readonly bypassedSeen: readonly number[];
+  /** Ids of the drives that they hang on otherwise, in the same order. */
+  readonly bypassedDrives: readonly (string | null)[];
   /** Of a bypass contactor the cables of its own leg, and the parts on the way to those motors. */
   readonly bypassLeg: readonly Cable[];
   readonly bypassParts: readonly Element[];

@@ -86,3 +86,33 @@ export function motorsDrawn(
   });
   return { currents, missing, inputs };
 }
+
+/** What one drive or motor may draw: by itself or, where there is a way around a drive, by its motors in its place. */
+type Either = readonly (readonly number[])[];
+
+/** What is drawn where some drives have a way around: each drive with its motors in its place, and the motors whose drive is elsewhere. */
+export function withWaysAround(
+  drives: readonly ElementOf<'drive'>[],
+  driven: readonly number[],
+  loose: readonly number[],
+  looseDrives: readonly (string | null)[],
+): readonly Either[] {
+  const around = (id: string): readonly number[] => loose.filter((_, i) => looseDrives[i] === id);
+  const here = new Set(drives.map(({ id }) => id));
+  return [
+    ...drives.map(({ id }, i): Either => [[driven[i] ?? 0], around(id)]),
+    ...loose.flatMap((each, i): Either[] => (here.has(looseDrives[i] ?? '') ? [] : [[[each]]])),
+  ];
+}
+
+/**
+ * The most of all that may be drawn together, whichever way each goes.
+ * @param more of the largest single current, on top: 0.25 by NEC 430.24
+ */
+export function mostTogether(each: readonly Either[], more: number): number {
+  const sumOf = (list: readonly number[]): number => list.reduce((sum, current) => sum + current, 0);
+  const larger = each.map((ways) => Math.max(0, ...ways.map(sumOf)));
+  const all = sumOf(larger);
+  const tops = each.flatMap((ways, i) => ways.map((way) => all - (larger[i] ?? 0) + sumOf(way) + more * Math.max(0, ...way)));
+  return Math.max(0, ...tops);
+}

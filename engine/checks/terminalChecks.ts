@@ -17,7 +17,7 @@ import {
   tagsOf,
 } from './check.ts';
 import type { Finding, Input, Missing } from './finding.ts';
-import { drawnHere, motorsDrawn, seenAmong } from './seenThrough.ts';
+import { drawnHere, mostTogether, motorsDrawn, seenAmong, withWaysAround } from './seenThrough.ts';
 import { turnedRange } from './turnedRange.ts';
 import { notASize, unlisted } from './unlistedSize.ts';
 
@@ -31,7 +31,20 @@ export const inputTerminals: Check = {
   source: 'NEC 430.128, 430.110 (115 %); IEC 60364-4-43 (In ≥ Ib)',
   why: 'The switch ahead of a drive carries the drive’s rated input current with its harmonics, without pause.',
   scope: 'element',
-  judge({ element, side, drives, motors, direct, bypassed, basis, drivesSeen, motorsSeen, bypassedSeen, between }): readonly Finding[] {
+  judge({
+    element,
+    side,
+    drives,
+    motors,
+    direct,
+    bypassed,
+    basis,
+    drivesSeen,
+    motorsSeen,
+    bypassedSeen,
+    bypassedDrives,
+    between,
+  }): readonly Finding[] {
     if (element.kind !== 'disconnect' || side !== 'input') return [];
     const subject = elementSubject(element);
     const runs = tagsOf(motors);
@@ -41,9 +54,11 @@ export const inputTerminals: Check = {
     const beside = motorsDrawn(direct, seenAmong(direct, motors, motorsSeen), basis, between);
     // With a way around the drive its motors run across the line: the larger of the two.
     const loose = motorsDrawn(bypassed, bypassedSeen, basis, between);
-    const summed = (drawn: typeof beside) => drawn.currents.reduce((total, { amperes }) => total + amperes, 0);
-    const around = summed(loose) > driven.sum_A;
-    const sum = summed(beside) + (around ? summed(loose) : driven.sum_A);
+    const amperes = (drawn: typeof beside) => drawn.currents.map((each) => each.amperes);
+    const most_A = mostTogether(withWaysAround(drives, driven.currents, amperes(loose), bypassedDrives), 0);
+    const around = exceeds(most_A, driven.sum_A);
+    const sum = amperes(beside).reduce((total, each) => total + each, around ? most_A : driven.sum_A);
+    const others = around ? drives.filter(({ id }) => !bypassedDrives.includes(id)) : drives;
     const missing = [...new Set([...missingOf(element, 'ratedCurrent_A'), ...driven.missing, ...beside.missing, ...loose.missing])];
     const rated = element.ratedCurrent_A;
     if (missing.length > 0 || rated === undefined) return [openFinding(this, subject, runs, missing)];
@@ -52,7 +67,7 @@ export const inputTerminals: Check = {
     const short = exceeds(need, rated);
     const of = [
       ...(around ? [`full-load current of ${tagsOf(bypassed).join(', ')} around the drive`] : []),
-      ...(!around && drives.length > 0 ? [`rated input of ${tagsOf(drives).join(', ')}${driven.through}`] : []),
+      ...(others.length > 0 ? [`rated input of ${tagsOf(others).join(', ')}${driven.through}`] : []),
       ...(direct.length > 0 ? [`full-load current of ${tagsOf(direct).join(', ')}`] : []),
     ].join(' and ');
     return [

@@ -209,6 +209,7 @@ function bypassedIn(zones: readonly Zone[]): (element: Element) => WayAround {
       const at = own[meets];
       const common = at ? toMotors.flatMap((way) => way.slice(0, Math.max(0, way.indexOf(at)))) : [];
       behind.set(element, {
+        drive: zone.source.id,
         motors: motors.flatMap((each) => (each.element.kind === 'motor' ? [each.element] : [])),
         leg: leg.flatMap((each) => (each.via?.kind === 'cable' ? [each.via.cable] : [])),
         parts: [...new Set([...leg, ...common].map((each) => each.element))].filter((each) => each !== element),
@@ -217,7 +218,7 @@ function bypassedIn(zones: readonly Zone[]): (element: Element) => WayAround {
   }
   return (element) => behind.get(element) ?? NOWHERE;
 }
-const NOWHERE: WayAround = { motors: [], leg: [], parts: [] };
+const NOWHERE: WayAround = { drive: null, motors: [], leg: [], parts: [] };
 
 /** What lies in one raceway with a cable, and which zone feeds it. */
 function neighboursIn({ cables }: LineUp, zones: readonly Zone[]): (cable: Cable) => readonly Neighbour[] {

@@ -44,6 +44,8 @@ export interface Neighbour {
 
 /** What a bypass contactor leads to. */
 export interface WayAround {
+  /** Id of the drive that it leads around. */
+  readonly drive: string | null;
   readonly motors: readonly ElementOf<'motor'>[];
   /** Cables from the contactor to where it meets the way from the drive. */
   readonly leg: readonly Cable[];
@@ -138,6 +140,7 @@ export function judgeZone(zone: Zone, around: Around): ZoneReview {
         ahead: zone.kind === 'input' ? partsAhead(zone, step) : [],
         bypassed: way.motors,
         bypassedSeen: way.seen,
+        bypassedDrives: way.around,
         bypassLeg: bypassed(element).leg,
         bypassParts: bypassed(element).parts,
       };
@@ -240,6 +243,7 @@ export function judgeZone(zone: Zone, around: Around): ZoneReview {
       unsorted: disconnectsAhead(zone, step).find((each) => each.device === undefined && each !== step.element) ?? null,
       bypassed: way.motors,
       bypassedSeen: way.seen,
+      bypassedDrives: way.around,
       between: [...new Set([...here.between, ...way.between])],
       together: neighbours(cable).map((each) => each.cable),
       togetherFed: neighbours(cable).map((each) =>
@@ -260,7 +264,7 @@ export function judgeZone(zone: Zone, around: Around): ZoneReview {
 
   /** Motors that bypass contactors at or below this step would feed, and how they are seen here. */
   function bypassedBelow(from: Step) {
-    const motors = new Map<ElementOf<'motor'>, number>();
+    const motors = new Map<ElementOf<'motor'>, readonly [number, string | null]>();
     const between = new Set<ElementOf<'transformer'>>();
     const inside = new Map([[from.index, 1]]);
     if (hasBypass)
@@ -271,7 +275,7 @@ export function judgeZone(zone: Zone, around: Around): ZoneReview {
         const seen = inside.get(step.index);
         const way = bypassed(step.element);
         if (seen === undefined || way.motors.length === 0) continue;
-        for (const motor of way.motors) motors.set(motor, seen * seenBehind(way));
+        for (const motor of way.motors) motors.set(motor, [seen * seenBehind(way), way.drive]);
         for (const at of upstream(zone, step)) {
           if (at === from) break;
           const each = passed(at);
@@ -279,7 +283,8 @@ export function judgeZone(zone: Zone, around: Around): ZoneReview {
         }
         for (const each of transformersIn(way)) between.add(each);
       }
-    return { motors: [...motors.keys()], seen: [...motors.values()], between };
+    const found = [...motors.values()];
+    return { motors: [...motors.keys()], seen: found.map(([seen]) => seen), around: found.map(([, drive]) => drive), between };
   }
 
   const tree = memo.keep('tree', waveTree(zone.steps));

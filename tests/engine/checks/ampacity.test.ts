@@ -93,6 +93,17 @@ describe('a feeder by NEC 430.122', () => {
     const open = feeder({ drives: drawing(72), bypassed: [unsaid] });
     expect([open.verdict, fields(open)]).toEqual(['open', ['M: ratedPower_W']]);
   });
+  it('with a way around one of two drives the other draws as before: 1.25 × 77 + 60 = 156.25 A, where the drives alone ask 150 A', () => {
+    const two = drawing(72, 60).map((each, i) => ({ ...each, id: `d${i}` }));
+    const found = feeder({ drives: two, drivesSeen: [1, 1], bypassed: [motor], bypassedDrives: ['d0'] });
+    expect([found.limit, found.case]).toEqual([156.25, 'bypass']);
+    expect(found.text).toContain('way around a drive, with ');
+    // Around the smaller of them: 72 + 1.25 × 77 A.
+    expect(feeder({ drives: two, drivesSeen: [1, 1], bypassed: [motor], bypassedDrives: ['d1'] }).limit).toBe(168.25);
+    expect(feeder({ drives: two, drivesSeen: [1, 1], bypassed: [motor], bypassedDrives: ['d0'], basis: 'iec', cable: metric }).limit).toBe(
+      135,
+    );
+  });
   it('counts motors without a drive by their table current (430.24): 1.25 × 52 + 34 = 99 A for a drive and 25 hp, 1.25 × 77 + 20 for 60 hp', () => {
     const small = { ...motor, tag: 'P', ratedPower_W: horsepower(25), ratedCurrent_A: 32 };
     const [one, two] = [

@@ -75,15 +75,24 @@ describe('what stands in the way of a current', () => {
     expect([of(transformer, both).verdict, of({ ...transformer, ratedPower_VA: 120_000 }, both).verdict]).toEqual(['caution', 'pass']);
     expect(of(part('bus', 143), both).text).toContain('144.0 A are drawn for D, E');
   });
+  it('a bus carries a motor around its drive where that draws more, beside the other drive and a motor of its own', () => {
+    const around = (amperes: number, more: Partial<ElementScope> = {}) => of(part('bus', amperes), { bypassed: [MOTOR], ...more });
+    expect([around(74).verdict, around(75).verdict, around(74).case]).toEqual(['fail', 'pass', 'bypass']);
+    const drives = [DRIVE, { ...DRIVE, id: 'e9', tag: 'E' }];
+    expect([around(146, { drives }).verdict, around(147, { drives }).verdict]).toEqual(['caution', 'pass']);
+    const pump = { ...MOTOR, id: 'e8', tag: 'P', ratedCurrent_A: 10 };
+    const leg = { drives: [], motors: [pump], direct: [pump] };
+    expect([around(84, leg).verdict, around(85, leg).verdict]).toEqual(['caution', 'pass']);
+  });
   it('a way around carries the motors that it would feed', () => {
-    // What it shares with the drive carries one or the other, and is asked for the drive; behind the drive too.
+    // What it shares with the drive carries one or the other, the larger ahead of it; behind the drive it is the same motor.
     const shared = [{ bypassed: [MOTOR] }, { ...OUT, drives: [], bypassed: [MOTOR] }].map((more) => of(part('reactor', 60), more));
     expect(shared.map((each) => [each.limit, each.case, each.runs])).toEqual([
-      [72, 'rated', ['M']],
+      [75, 'bypass', ['M']],
       [75, 'rated', ['M']],
     ]);
     // Motors that hang on the supply itself are no bypass.
-    const direct = of(part('reactor', 80), { drives: [] });
+    const direct = of(part('reactor', 80), { drives: [], direct: [MOTOR] });
     expect([direct.verdict, direct.limit, direct.case, direct.remedies]).toEqual(['pass', 75, 'rated', []]);
     const around = { ...part('contactor', 60), role: 'bypass' } as Element;
     const found = of(around, { drives: [], motors: [], bypassed: [MOTOR] });

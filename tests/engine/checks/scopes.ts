@@ -110,6 +110,8 @@ export const cableScope = (more: Partial<CableScope> = {}): CableScope => ({
   unsorted: null,
   bypassed: [],
   bypassedSeen: [],
+  // A way around leads around the one drive there is.
+  bypassedDrives: [DRIVE.id, DRIVE.id],
   together: [],
   togetherFed: [],
   ...more,
@@ -154,6 +156,8 @@ export const elementScope = (more: Partial<ElementScope> = {}): ElementScope => 
   ahead: [],
   bypassed: [],
   bypassedSeen: [],
+  // A way around leads around the one drive there is.
+  bypassedDrives: [DRIVE.id, DRIVE.id],
   bypassLeg: [],
   bypassParts: [],
   ...more,

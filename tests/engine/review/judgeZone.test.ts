@@ -136,7 +136,9 @@ function asked({ parts = PARTS, cables = CABLES, off = {}, flows = () => ({}), s
           ]
         : [],
     bypassed: (element) =>
-      element.id === 'k' ? { motors: [motor('m3')], leg: [find('o7')], parts: [motor('m3')] } : { motors: [], leg: [], parts: [] },
+      element.id === 'k'
+        ? { drive: 'd2', motors: [motor('m3')], leg: [find('o7')], parts: [motor('m3')] }
+        : { drive: null, motors: [], leg: [], parts: [] },
   };
   const outputs = new Map(zones.filter(({ kind }) => kind === 'output').map((zone) => [zone.source.id, zone]));
   const reviews = zones.map((zone) => ({
@@ -640,7 +642,7 @@ describe('findings of a zone', () => {
   it('of one subject are remembered while its scope says the same', () => {
     const { around, reviews } = asked({ cables: CABLES.filter(({ id }) => id !== 'c3') });
     const results = new Map(reviews.map(({ zone }) => [zone, zone.steps.map((_, i) => around.stepOf(zone, i))]));
-    const nowhere = { motors: [], leg: [], parts: [] };
+    const nowhere = { drive: null, motors: [], leg: [], parts: [] };
     const memos = new Map(reviews.map(({ zone }) => [zone, new Memo()]));
     const still = { ...around, stepOf: (zone: Zone, i: number) => results.get(zone)?.[i] ?? NO_FLOW, bypassed: () => nowhere };
     const outputs = new Map(reviews.flatMap(({ zone }) => (zone.kind === 'output' ? [[zone.source.id, zone] as const] : [])));
